@@ -1,0 +1,51 @@
+package heatwake.analysis.finding;
+
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Everything an analysis found out about one run. Window, report, text and JSON are all made from
+ * this. Values are SI; times UTC milliseconds.
+ *
+ * @param run number of the run
+ * @param startMs first moment
+ * @param endMs last moment
+ * @param channels how well each channel was recorded
+ * @param heat heat and energy of the run
+ * @param steady steady spans, in order
+ * @param phases phases, in order, without a hole
+ * @param cycles compressor cycles, in order
+ * @param flags rules that fired, the gravest first, then by time
+ * @param startup start-up list, in its own order
+ * @param verdict whose side it is on
+ * @param missing what could not be computed and why, one sentence each
+ * @param traces derived quantities over time
+ */
+public record Findings(
+    long run,
+    long startMs,
+    long endMs,
+    Map<Channel, ChannelCoverage> channels,
+    HeatFigures heat,
+    List<SteadySpan> steady,
+    List<PhaseSpan> phases,
+    List<Cycle> cycles,
+    List<Flag> flags,
+    List<StartupCheck> startup,
+    Verdict verdict,
+    List<String> missing,
+    List<Trace> traces) {
+
+  public Findings {
+    steady = List.copyOf(steady);
+    phases = List.copyOf(phases);
+    cycles = List.copyOf(cycles);
+    flags = List.copyOf(flags);
+    startup = List.copyOf(startup);
+    missing = List.copyOf(missing);
+    traces = List.copyOf(traces);
+  }
+}

@@ -1,0 +1,34 @@
+package heatwake.analysis.finding;
+
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Optional;
+
+/**
+ * Heat and electric energy of a run.
+ *
+ * @param deliveredJ net heat given to the water from each compressor start until three minutes
+ *     after it stops
+ * @param electricJ electric energy over the same time
+ * @param electricTotalJ electric energy over the whole run
+ * @param cop delivered over electric, a ratio of integrals
+ * @param zeroOffsetK water-out minus water-in found while water circulates and the compressor rests
+ * @param flowWay how the flow through the heater was found, in words; empty if it was not
+ */
+public record HeatFigures(
+    Optional<Estimate> deliveredJ,
+    Optional<Estimate> electricJ,
+    Optional<Estimate> electricTotalJ,
+    Optional<Estimate> cop,
+    Optional<Estimate> zeroOffsetK,
+    Optional<String> flowWay) {
+
+  /** Nothing could be computed. */
+  public static final HeatFigures NONE =
+      new HeatFigures(
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty());
+}

@@ -1,0 +1,2 @@
+/** From a recording to findings: pure computation, without I/O, clock or threads. */
+package heatwake.analysis;

@@ -1,0 +1,2 @@
+/** Quantities, their units and the channels they are measured on. */
+package heatwake.analysis.quantity;

@@ -1,0 +1,2 @@
+/** Saturation properties of the refrigerants met in pool heat pumps. */
+package heatwake.analysis.refrigerant;

@@ -1,0 +1,30 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+
+/**
+ * Everything a rule may reason from.
+ *
+ * @param recording the readings as recorded, impossible ones included
+ * @param timeline the possible readings on one grid
+ * @param phases what the heater was doing
+ * @param cycles compressor cycles
+ * @param heat heat and energy of the run
+ * @param steady steady spans with their figures
+ * @param traces derived quantities on the grid of the timeline
+ */
+public record Evidence(
+    Recording recording,
+    Timeline timeline,
+    List<PhaseSpan> phases,
+    List<Cycle> cycles,
+    HeatFigures heat,
+    List<SteadySpan> steady,
+    List<Trace> traces) {}

@@ -1,0 +1,2 @@
+/** Rules: each looks at the evidence of a run for one trouble. One file each. */
+package heatwake.analysis.rule;

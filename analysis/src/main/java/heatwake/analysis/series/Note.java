@@ -1,0 +1,4 @@
+package heatwake.analysis.series;
+
+/** Something a person typed during a run. */
+public record Note(long timeMs, String text) {}

@@ -1,0 +1,51 @@
+package heatwake.analysis.site;
+
+import heatwake.analysis.refrigerant.Refrigerant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the heater's nameplate states. Anything may be missing.
+ *
+ * @param label what the person calls the unit
+ * @param refrigerant what it is charged with
+ * @param flowMinM3PerS least water flow through the heater
+ * @param flowMaxM3PerS greatest water flow through the heater
+ * @param voltageV nominal supply voltage
+ * @param currentMaxA greatest line current
+ * @param breakerA rating of the breaker that protects the circuit
+ * @param restartDelayS least time between a stop and the next start
+ * @param pressureMaxPa greatest permitted high-side gauge pressure
+ * @param ratings rated heat and power at stated conditions
+ */
+public record Heater(
+    String label,
+    Optional<Refrigerant> refrigerant,
+    OptionalDouble flowMinM3PerS,
+    OptionalDouble flowMaxM3PerS,
+    OptionalDouble voltageV,
+    OptionalDouble currentMaxA,
+    OptionalDouble breakerA,
+    OptionalDouble restartDelayS,
+    OptionalDouble pressureMaxPa,
+    List<Rating> ratings) {
+
+  /** A heater of which the rig says nothing. */
+  public static final Heater UNKNOWN =
+      new Heater(
+          "heater",
+          Optional.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          List.of());
+
+  public Heater {
+    ratings = List.copyOf(ratings);
+  }
+}

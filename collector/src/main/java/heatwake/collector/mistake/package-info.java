@@ -1,0 +1,2 @@
+/** How a caller's mistake is told. */
+package heatwake.collector.mistake;

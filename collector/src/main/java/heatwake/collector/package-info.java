@@ -1,0 +1,2 @@
+/** Everything that touches a wire or a file of readings. */
+package heatwake.collector;

@@ -1,0 +1,30 @@
+package heatwake.collector.probe;
+
+import heatwake.analysis.series.EventKind;
+
+/** Where sources hand in what they get. Safe to call from any thread. */
+public interface Intake {
+  /** The moment to stamp an arriving reading with, UTC milliseconds. */
+  long nowMs();
+
+  /**
+   * Takes readings for storage. Blocks briefly when the writer cannot keep up, which is the
+   * back-pressure a source should pass on to its peer.
+   */
+  void deliver(Delivery delivery) throws InterruptedException;
+
+  /**
+   * Something happened once, now. Repeats of one kind on one subject are gathered into one event
+   * with a count.
+   *
+   * @param subject source or channel it happened to
+   * @param text what a person should read, with the offending text shortened
+   */
+  void happened(EventKind kind, String subject, String text);
+
+  /** A condition began and lasts, until {@link #ended} is called with the same kind and subject. */
+  void began(EventKind kind, String subject, String text);
+
+  /** A condition is over; does nothing if it had not begun. */
+  void ended(EventKind kind, String subject);
+}

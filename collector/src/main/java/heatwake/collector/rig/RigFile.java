@@ -1,0 +1,20 @@
+package heatwake.collector.rig;
+
+import heatwake.analysis.site.Rig;
+import java.util.List;
+
+/**
+ * A rig file, read and found sound.
+ *
+ * @param rig what the analysis needs of it
+ * @param sources where readings come from
+ * @param probes what is clipped where, in the order of the file
+ * @param text the file as written; kept with every run, so that a run can be judged anew later. It
+ *     holds no secret: passwords are named by environment variable only.
+ */
+public record RigFile(Rig rig, List<SourceSpec> sources, List<ProbeSpec> probes, String text) {
+  public RigFile {
+    sources = List.copyOf(sources);
+    probes = List.copyOf(probes);
+  }
+}

@@ -1,0 +1,59 @@
+package heatwake.collector.rig;
+
+import java.util.Optional;
+
+/** Where readings come from, as the rig states it. */
+public sealed interface SourceSpec {
+  /** Name by which probes refer to it. */
+  String name();
+
+  /**
+   * A serial line with one message a line.
+   *
+   * @param port device path or name
+   * @param lines how a line is written
+   */
+  record Serial(String name, String port, int baud, LineFormat lines) implements SourceSpec {}
+
+  /** How a line of text carries readings. */
+  enum LineFormat {
+    KEY_VALUE,
+    CSV,
+    JSON
+  }
+
+  /**
+   * An MQTT broker.
+   *
+   * @param url {@code mqtt://host:port} or {@code mqtts://host:port}
+   * @param user user name, if the broker wants one
+   * @param passwordEnv name of the environment variable that holds the password
+   * @param ca PEM file of the authority that signed the broker's certificate, if it is not a public
+   *     one
+   * @param version 3 (MQTT 3.1.1) or 5
+   */
+  record Mqtt(
+      String name,
+      String url,
+      Optional<String> user,
+      Optional<String> passwordEnv,
+      Optional<String> ca,
+      int version)
+      implements SourceSpec {}
+
+  /**
+   * A Modbus RTU bus.
+   *
+   * @param port device path or name
+   * @param parity none, even or odd
+   */
+  record ModbusRtu(String name, String port, int baud, Parity parity, int stopBits)
+      implements SourceSpec {}
+
+  /** Parity of a serial line. */
+  enum Parity {
+    NONE,
+    EVEN,
+    ODD
+  }
+}

@@ -1,0 +1,2 @@
+/** Rig files: what is clipped where, and where readings come from. */
+package heatwake.collector.rig;

@@ -1,0 +1,90 @@
+package heatwake.dashboard.command;
+
+import heatwake.collector.mistake.MistakeException;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+
+/** Entry point of every command. */
+@Command(
+    name = "heatwake",
+    description = "Watches a swimming-pool heat-pump heater: probes in, evidence out.",
+    mixinStandardHelpOptions = true,
+    scope = ScopeType.INHERIT,
+    version = "heatwake 0.1.0",
+    subcommands = {
+      DemoCommand.class,
+      PortsCommand.class,
+      RecordCommand.class,
+      ImportCommand.class,
+      ExportCommand.class,
+      RunsCommand.class,
+      AnalyseCommand.class,
+      ReportCommand.class,
+      CompareCommand.class,
+      NoteCommand.class,
+      WindowCommand.class,
+    })
+public final class Main implements Runnable {
+  /** Exit status: done. */
+  static final int DONE = 0;
+
+  /** Exit status: a fault of the program or machine. */
+  static final int FAULT = 1;
+
+  /** Exit status: the caller's mistake. */
+  static final int MISTAKE = 2;
+
+  @Spec private CommandSpec spec;
+
+  private Main() {}
+
+  public static void main(String[] arguments) {
+    System.exit(run(arguments));
+  }
+
+  /** Runs one command and returns its exit status. */
+  static int run(String... arguments) {
+    return new CommandLine(new Main())
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setParameterExceptionHandler(Main::sayMisuse)
+        .setExecutionExceptionHandler(Main::sayFault)
+        .execute(arguments);
+  }
+
+  private static int sayMisuse(ParameterException fault, String[] arguments) {
+    CommandLine command = fault.getCommandLine();
+    command
+        .getErr()
+        .println(
+            oneLine(fault.getMessage())
+                + "; see "
+                + command.getCommandSpec().qualifiedName()
+                + " --help");
+    return MISTAKE;
+  }
+
+  private static int sayFault(
+      Exception fault, CommandLine command, CommandLine.ParseResult parsed) {
+    command.getErr().println("heatwake: " + oneLine(message(fault)));
+    return fault instanceof MistakeException ? MISTAKE : FAULT;
+  }
+
+  private static String message(Exception fault) {
+    return fault instanceof MistakeException
+        ? fault.getMessage()
+        : fault.getClass().getSimpleName() + ": " + fault.getMessage();
+  }
+
+  private static String oneLine(String text) {
+    return text.replaceAll("\\s*\\R\\s*", " ");
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "say what to do");
+  }
+}

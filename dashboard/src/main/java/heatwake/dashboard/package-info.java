@@ -1,0 +1,2 @@
+/** What people meet: command line, window, report, demo. */
+package heatwake.dashboard;
