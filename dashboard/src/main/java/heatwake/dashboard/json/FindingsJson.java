@@ -1,0 +1,149 @@
+package heatwake.dashboard.json;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.StartupCheck;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Writes findings as JSON. Keys are fixed: a figure that could not be computed is absent,
+ * uncertainties are expanded with k = 2, times are ISO-8601 UTC, and the unit is part of the key.
+ */
+public final class FindingsJson {
+  private static final Unit KILOWATT_HOUR = Unit.of(Quantity.ENERGY, "kW.h");
+  private static final Unit KILOWATT = Unit.of(Quantity.POWER, "kW");
+  private static final Unit CELSIUS = Unit.of(Quantity.TEMPERATURE, "Cel");
+  private static final Unit KELVIN = Unit.of(Quantity.TEMPERATURE_DIFFERENCE, "K");
+  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
+  private static final Unit LITRE_PER_MINUTE = Unit.of(Quantity.FLOW, "L/min");
+
+  private FindingsJson() {}
+
+  /** The findings of one run as a JSON object. */
+  public static ObjectNode of(Findings findings) {
+    ObjectNode root = JsonNodeFactory.instance.objectNode();
+    root.put("run", findings.run());
+    root.put("start", time(findings.startMs()));
+    root.put("end", time(findings.endMs()));
+    ObjectNode channels = root.putObject("channels");
+    findings
+        .channels()
+        .forEach(
+            (channel, coverage) -> {
+              ObjectNode one = channels.putObject(channel.id());
+              one.put("readings", coverage.readings());
+              one.put("coverage", Figures.rounded(coverage.coverage()));
+              one.put("interval_s", Figures.rounded(coverage.intervalS()));
+            });
+    root.set("heat", heat(findings.heat()));
+    ArrayNode steady = root.putArray("steady");
+    findings.steady().forEach(span -> steady.add(steadySpan(span)));
+    ArrayNode phases = root.putArray("phases");
+    findings.phases().forEach(span -> phases.add(phase(span)));
+    ArrayNode flags = root.putArray("flags");
+    findings.flags().forEach(flag -> flags.add(flag(flag)));
+    ArrayNode startup = root.putArray("startup");
+    findings.startup().forEach(check -> startup.add(startup(check)));
+    root.set("verdict", verdict(findings.verdict()));
+    root.set("missing", texts(findings.missing()));
+    return root;
+  }
+
+  private static ObjectNode heat(HeatFigures heat) {
+    Figures figures = new Figures();
+    figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, heat.deliveredJ());
+    figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, heat.electricJ());
+    figures.put("electric_total_kWh", "electric_total_u_kWh", KILOWATT_HOUR, heat.electricTotalJ());
+    figures.put("cop", "cop_u", ONE, heat.cop());
+    figures.put("zero_offset_K", "zero_offset_u_K", KELVIN, heat.zeroOffsetK());
+    ObjectNode node = figures.node();
+    heat.flowWay().ifPresent(way -> node.put("flow_way", way));
+    return node;
+  }
+
+  private static ObjectNode steadySpan(SteadySpan span) {
+    Figures figures = new Figures();
+    figures.node().put("start", time(span.startMs())).put("end", time(span.endMs()));
+    figures.put("heat_kW", "heat_u_kW", KILOWATT, span.heatW());
+    figures.put("power_kW", "power_u_kW", KILOWATT, span.powerW());
+    figures.put("cop", "cop_u", ONE, span.cop());
+    figures.put("rise_K", "rise_u_K", KELVIN, span.riseK());
+    figures.put(
+        "flow_heater_L_per_min", "flow_heater_u_L_per_min", LITRE_PER_MINUTE, span.flowM3PerS());
+    figures.put("heater_share", "heater_share_u", ONE, span.heaterShare());
+    figures.put("water_in_Cel", CELSIUS, span.waterInK());
+    figures.put("air_Cel", CELSIUS, span.airK());
+    figures.put("expected_heat_kW", "expected_heat_u_kW", KILOWATT, span.expectedHeatW());
+    figures.put("expected_power_kW", "expected_power_u_kW", KILOWATT, span.expectedPowerW());
+    figures.put("ratio", "ratio_u", ONE, span.ratio());
+    figures.put("condensing_Cel", CELSIUS, span.condensingK());
+    figures.put("evaporating_Cel", CELSIUS, span.evaporatingK());
+    figures.put("superheat_K", KELVIN, span.superheatK());
+    figures.put("subcooling_K", KELVIN, span.subcoolingK());
+    return figures.node();
+  }
+
+  private static ObjectNode phase(PhaseSpan span) {
+    return JsonNodeFactory.instance
+        .objectNode()
+        .put("phase", span.phase().id())
+        .put("start", time(span.startMs()))
+        .put("end", time(span.endMs()));
+  }
+
+  private static ObjectNode flag(Flag flag) {
+    ObjectNode node =
+        JsonNodeFactory.instance
+            .objectNode()
+            .put("rule", flag.rule())
+            .put("side", flag.side().id())
+            .put("severity", flag.severity().id())
+            .put("start", time(flag.startMs()))
+            .put("end", time(flag.endMs()))
+            .put("evidence", flag.evidence());
+    node.set("causes", texts(flag.causes()));
+    return node.put("next_check", flag.nextCheck());
+  }
+
+  private static ObjectNode startup(StartupCheck check) {
+    ObjectNode node =
+        JsonNodeFactory.instance
+            .objectNode()
+            .put("check", check.check().id())
+            .put("result", check.result().id())
+            .put("evidence", check.evidence());
+    check.atMs().ifPresent(at -> node.put("at", time(at)));
+    return node;
+  }
+
+  private static ObjectNode verdict(Verdict verdict) {
+    ObjectNode node =
+        JsonNodeFactory.instance
+            .objectNode()
+            .put("side", verdict.side().id())
+            .put("confidence", Figures.rounded(verdict.confidence()));
+    node.set("because", texts(verdict.because()));
+    node.set("would_decide", texts(verdict.wouldDecide()));
+    return node;
+  }
+
+  private static ArrayNode texts(List<String> texts) {
+    ArrayNode array = JsonNodeFactory.instance.arrayNode();
+    texts.forEach(array::add);
+    return array;
+  }
+
+  private static String time(long ms) {
+    return Instant.ofEpochMilli(ms).toString();
+  }
+}

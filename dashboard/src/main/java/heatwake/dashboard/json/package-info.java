@@ -1,0 +1,2 @@
+/** Findings as the JSON that scripts rely on. */
+package heatwake.dashboard.json;
