@@ -2,11 +2,13 @@ package heatwake.analysis;
 
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.series.Recording;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * From what was recorded to what was found. The same computation serves a run that is over and the
@@ -23,6 +25,10 @@ public final class Analysis {
         recording.endMs(),
         Map.of(),
         HeatFigures.NONE,
+        Optional.empty(),
+        Optional.empty(),
+        PoolFigures.NONE,
+        Optional.empty(),
         List.of(),
         List.of(),
         List.of(),

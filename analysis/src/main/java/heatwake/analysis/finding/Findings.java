@@ -5,6 +5,7 @@ import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Everything an analysis found out about one run. Window, report, text and JSON are all made from
@@ -15,6 +16,10 @@ import java.util.Map;
  * @param endMs last moment
  * @param channels how well each channel was recorded
  * @param heat heat and energy of the run
+ * @param zero how the temperature pair was zeroed; empty if it could not be
+ * @param bypass what a person who sets the bypass needs; empty if the heater was not seen running
+ * @param pool the pool as a second witness
+ * @param cost what the heat costs; empty without a tariff
  * @param steady steady spans, in order
  * @param phases phases, in order, without a hole
  * @param cycles compressor cycles, in order
@@ -30,6 +35,10 @@ public record Findings(
     long endMs,
     Map<Channel, ChannelCoverage> channels,
     HeatFigures heat,
+    Optional<ProbeZero> zero,
+    Optional<BypassFigures> bypass,
+    PoolFigures pool,
+    Optional<CostFigures> cost,
     List<SteadySpan> steady,
     List<PhaseSpan> phases,
     List<Cycle> cycles,

@@ -25,6 +25,9 @@ import java.util.OptionalDouble;
  * @param evaporatingK evaporating temperature
  * @param superheatK suction superheat
  * @param subcoolingK liquid subcooling
+ * @param condenserApproachK condensing temperature minus leaving water temperature
+ * @param evaporatorApproachK entering air temperature minus evaporating temperature
+ * @param condensateKgPerS water taken out of the air
  */
 public record SteadySpan(
     long startMs,
@@ -43,4 +46,7 @@ public record SteadySpan(
     OptionalDouble condensingK,
     OptionalDouble evaporatingK,
     OptionalDouble superheatK,
-    OptionalDouble subcoolingK) {}
+    OptionalDouble subcoolingK,
+    OptionalDouble condenserApproachK,
+    OptionalDouble evaporatorApproachK,
+    OptionalDouble condensateKgPerS) {}

@@ -1,6 +1,8 @@
 package heatwake.analysis.rule;
 
 import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.phase.Cycle;
@@ -8,6 +10,7 @@ import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything a rule may reason from.
@@ -17,6 +20,8 @@ import java.util.List;
  * @param phases what the heater was doing
  * @param cycles compressor cycles
  * @param heat heat and energy of the run
+ * @param zero how the temperature pair was zeroed; empty if it could not be
+ * @param pool the pool as a second witness
  * @param steady steady spans with their figures
  * @param traces derived quantities on the grid of the timeline
  */
@@ -26,5 +31,7 @@ public record Evidence(
     List<PhaseSpan> phases,
     List<Cycle> cycles,
     HeatFigures heat,
+    Optional<ProbeZero> zero,
+    PoolFigures pool,
     List<SteadySpan> steady,
     List<Trace> traces) {}
