@@ -3,9 +3,10 @@ package heatwake.analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
-import heatwake.analysis.finding.Side;
-import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.verdict.Judgement;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,23 +20,36 @@ public final class Analysis {
 
   /** Analyses a run, or as much of it as there is. Readings never make it fail. */
   public static Findings of(Recording recording) {
+    Timeline timeline = Timeline.of(recording);
+    Evidence evidence =
+        new Evidence(
+            recording,
+            timeline,
+            List.of(),
+            List.of(),
+            HeatFigures.NONE,
+            Optional.empty(),
+            PoolFigures.NONE,
+            List.of(),
+            List.of());
+    Judgement judgement = Judgement.of(evidence);
     return new Findings(
         recording.run(),
         recording.startMs(),
         recording.endMs(),
         Map.of(),
-        HeatFigures.NONE,
+        evidence.heat(),
+        evidence.zero(),
         Optional.empty(),
+        evidence.pool(),
         Optional.empty(),
-        PoolFigures.NONE,
-        Optional.empty(),
+        evidence.steady(),
+        evidence.phases(),
+        evidence.cycles(),
+        judgement.flags(),
         List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        List.of(),
-        new Verdict(Side.UNDECIDED, 0, List.of(), List.of()),
-        List.of(),
-        List.of());
+        judgement.verdict(),
+        judgement.missing(),
+        evidence.traces());
   }
 }

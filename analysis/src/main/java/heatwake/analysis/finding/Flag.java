@@ -1,6 +1,8 @@
 package heatwake.analysis.finding;
 
+import heatwake.analysis.quantity.Channel;
 import java.util.List;
+import java.util.Set;
 
 /**
  * A rule that fired.
@@ -13,6 +15,7 @@ import java.util.List;
  * @param evidence what was seen, in plain words with numbers and units
  * @param causes likely causes, the likeliest first
  * @param nextCheck what a technician can check on site to decide
+ * @param channels the readings it rests on; of a measurement flag, the readings it accuses
  */
 public record Flag(
     String rule,
@@ -22,9 +25,34 @@ public record Flag(
     long endMs,
     String evidence,
     List<String> causes,
-    String nextCheck) {
+    String nextCheck,
+    Set<Channel> channels) {
 
   public Flag {
     causes = List.copyOf(causes);
+    channels = Set.copyOf(channels);
+  }
+
+  /** A flag that rests on no readings in particular. */
+  public Flag(
+      String rule,
+      Side side,
+      Severity severity,
+      long startMs,
+      long endMs,
+      String evidence,
+      List<String> causes,
+      String nextCheck) {
+    this(rule, side, severity, startMs, endMs, evidence, causes, nextCheck, Set.of());
+  }
+
+  /** This flag with other evidence. */
+  public Flag withEvidence(String other) {
+    return new Flag(rule, side, severity, startMs, endMs, other, causes, nextCheck, channels);
+  }
+
+  /** This flag on another side. */
+  public Flag onSide(Side other) {
+    return new Flag(rule, other, severity, startMs, endMs, evidence, causes, nextCheck, channels);
   }
 }
