@@ -1,0 +1,47 @@
+package heatwake.analysis.phase;
+
+import java.util.Optional;
+
+/**
+ * Whether the compressor runs. Its electric draw is the cause and answers at once; lift and rise
+ * are effects that lag. Where the draw is known it gives the edges, and is overruled only by both
+ * effects together over a longer time: without a running compressor there is no lasting lift and
+ * heat, whatever a meter on the wrong conductor says. Where it is not known the lift answers, then
+ * the rise.
+ */
+final class CompressorRun {
+  /**
+   * Effects have died away this long after a stop (common practice: run-on heat, levelling out).
+   */
+  private static final double EFFECTS_LAST_S = 300;
+
+  private CompressorRun() {}
+
+  static Track of(
+      int size,
+      long stepMs,
+      Optional<ElectricDraw> draw,
+      Optional<Track> lift,
+      Optional<WaterRise> rise) {
+    Track runs = new Track(size);
+    int longest = (int) Math.ceil(EFFECTS_LAST_S * 1000 / stepMs);
+    int sinceDrawStopped = longest;
+    for (int i = 0; i < size; i++) {
+      byte byDraw = draw.isPresent() ? draw.get().compressor().at(i) : Track.UNKNOWN;
+      byte byLift = lift.isPresent() ? lift.get().at(i) : Track.UNKNOWN;
+      byte byRise = rise.isPresent() ? rise.get().heats().at(i) : Track.UNKNOWN;
+      sinceDrawStopped = byDraw == Track.YES ? 0 : sinceDrawStopped + 1;
+      byte answer = byDraw;
+      if (byDraw == Track.NO
+          && byLift == Track.YES
+          && byRise == Track.YES
+          && sinceDrawStopped > longest) {
+        answer = Track.YES;
+      } else if (byDraw == Track.UNKNOWN) {
+        answer = byLift != Track.UNKNOWN ? byLift : byRise;
+      }
+      runs.set(i, answer);
+    }
+    return runs;
+  }
+}

@@ -1,0 +1,114 @@
+package heatwake.analysis.phase;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the heater was doing over a run.
+ *
+ * @param spans phases in order, without a hole, from the first moment of the run to the last
+ * @param cycles compressor cycles in order
+ */
+public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
+
+  public Phases {
+    spans = List.copyOf(spans);
+    cycles = List.copyOf(cycles);
+  }
+
+  /**
+   * Finds phases and cycles from whatever channels there are: electric draw, refrigerant pressures,
+   * temperature rise, flow, flow switch, pump.
+   */
+  public static Phases of(Timeline timeline, Recording recording) {
+    int size = timeline.size();
+    Track waterMoves = WaterMovement.of(timeline, recording);
+    Optional<ElectricDraw> draw = ElectricDraw.of(timeline, recording.rig().heater(), waterMoves);
+    Optional<Track> lift = RefrigerantLift.compressor(timeline);
+    Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
+    Track compressor = CompressorRun.of(size, timeline.stepMs(), draw, lift, rise);
+    Phase[] phase = new Phase[size];
+    for (int i = 0; i < size; i++) {
+      boolean fan = draw.isPresent() && draw.get().fan().yes(i);
+      phase[i] = resting(compressor.at(i), fan, waterMoves.at(i));
+    }
+    markRunning(phase, compressor, timeline, rise);
+    List<PhaseSpan> spans = spans(phase, timeline, recording.endMs());
+    return new Phases(spans, CycleFinder.of(spans));
+  }
+
+  private static Phase resting(byte compressor, boolean fan, byte waterMoves) {
+    if (compressor == Track.YES) {
+      return Phase.STARTING;
+    }
+    if (compressor == Track.NO && fan) {
+      return Phase.FAN;
+    }
+    if (waterMoves == Track.NO) {
+      return Phase.OFF;
+    }
+    return compressor == Track.NO && waterMoves == Track.YES ? Phase.CIRCULATING : Phase.UNKNOWN;
+  }
+
+  private static void markRunning(
+      Phase[] phase, Track compressor, Timeline timeline, Optional<WaterRise> rise) {
+    Settling settling = settling(timeline, rise);
+    for (int i = 0; i < phase.length; ) {
+      int end = compressor.endOfStretch(i);
+      if (compressor.yes(i)) {
+        int steady = settling.steadyFrom(i, end);
+        for (int k = steady; k < end; k++) {
+          phase[k] = Phase.STEADY;
+        }
+      }
+      i = end;
+    }
+  }
+
+  private static Settling settling(Timeline timeline, Optional<WaterRise> rise) {
+    if (rise.isPresent() && !Double.isNaN(rise.get().fullK())) {
+      return new Settling(rise.get().riseK(), timeline.stepMs(), 0.05);
+    }
+    if (timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return new Settling(timeline.of(Channel.PRESSURE_DISCHARGE), timeline.stepMs(), 10e3);
+    }
+    Channel electric = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    return new Settling(timeline.of(electric), timeline.stepMs(), 0);
+  }
+
+  private static List<PhaseSpan> spans(Phase[] phase, Timeline timeline, long endMs) {
+    List<PhaseSpan> spans = new ArrayList<>();
+    int from = 0;
+    for (int i = 1; i <= phase.length; i++) {
+      boolean last = i == phase.length;
+      if (last || phase[i] != phase[from]) {
+        long end = last ? Math.max(endMs, timeline.timeMs(i - 1)) : timeline.timeMs(i);
+        spans.add(new PhaseSpan(phase[from], timeline.timeMs(from), end));
+        from = i;
+      }
+    }
+    return spans;
+  }
+
+  /** The phase at a time; unknown outside the run. */
+  public Phase at(long timeMs) {
+    int low = 0;
+    int high = spans.size() - 1;
+    while (low <= high) {
+      int middle = (low + high) >>> 1;
+      PhaseSpan span = spans.get(middle);
+      if (timeMs < span.startMs()) {
+        high = middle - 1;
+      } else if (timeMs >= span.endMs() && middle < spans.size() - 1) {
+        low = middle + 1;
+      } else {
+        return timeMs <= span.endMs() ? span.phase() : Phase.UNKNOWN;
+      }
+    }
+    return Phase.UNKNOWN;
+  }
+}

@@ -1,0 +1,84 @@
+package heatwake.analysis.phase;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Optional;
+
+/**
+ * What the refrigerant pressures say of the compressor. At rest high and low side level out; a
+ * running compressor holds them apart. With the high side alone its rise over the standing pressure
+ * is judged.
+ */
+final class RefrigerantLift {
+  /**
+   * A run whose lift never passes this has no running compressor in it that pressures could show.
+   */
+  private static final double LEAST_LIFT_PA = 200e3;
+
+  /** On from this share of the run's full lift (ours). */
+  private static final double ON_SHARE = 0.25;
+
+  /** Off when the lift has fallen under this share of what it lately was (ours). */
+  private static final double FALLEN_SHARE = 0.7;
+
+  private static final double MEMORY_S = 120;
+
+  private RefrigerantLift() {}
+
+  static Optional<Track> compressor(Timeline timeline) {
+    if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return Optional.empty();
+    }
+    double[] lift = lift(timeline);
+    LevelHistogram levels = LevelHistogram.of(lift);
+    int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), levels.total() / 500));
+    double full = levels.highestHeld(held);
+    Track on = new Track(lift.length);
+    if (!(full > LEAST_LIFT_PA)) {
+      return Optional.of(on);
+    }
+    double memory = Math.min(1, timeline.stepMs() / (MEMORY_S * 1000));
+    boolean running = false;
+    double recent = 0;
+    for (int i = 0; i < lift.length; i++) {
+      double now = lift[i];
+      if (Double.isNaN(now)) {
+        continue;
+      }
+      recent = Math.max(now, recent + memory * (now - recent));
+      if (running) {
+        running = now >= FALLEN_SHARE * recent && now >= 0.5 * ON_SHARE * full;
+      } else if (now >= ON_SHARE * full && isRising(lift, i, timeline.stepMs(), full)) {
+        running = true;
+        recent = now;
+      }
+      on.set(i, running ? Track.YES : Track.NO);
+    }
+    return Optional.of(on);
+  }
+
+  /** High side minus low side, or the high side over its lowest level. */
+  static double[] lift(Timeline timeline) {
+    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
+    double[] lift = new double[high.length];
+    if (timeline.has(Channel.PRESSURE_SUCTION)) {
+      double[] low = timeline.of(Channel.PRESSURE_SUCTION);
+      for (int i = 0; i < lift.length; i++) {
+        lift[i] = high[i] - low[i];
+      }
+      return lift;
+    }
+    double standing = LevelHistogram.of(high).quantile(0.002);
+    for (int i = 0; i < lift.length; i++) {
+      lift[i] = high[i] - standing;
+    }
+    return lift;
+  }
+
+  /** Not on the way down: a lift that is bleeding off after a stop is no start. */
+  private static boolean isRising(double[] lift, int i, long stepMs, double full) {
+    int back = (int) Math.max(1, 20_000 / stepMs);
+    int before = Math.max(0, i - back);
+    return Double.isNaN(lift[before]) || lift[i] >= lift[before] - 0.02 * full;
+  }
+}

@@ -1,0 +1,103 @@
+package heatwake.analysis.phase;
+
+import java.util.Arrays;
+
+/** Yes, no or not known at each instant of a timeline. */
+final class Track {
+  static final byte NO = -1;
+  static final byte UNKNOWN = 0;
+  static final byte YES = 1;
+
+  private final byte[] said;
+
+  Track(int size) {
+    this.said = new byte[size];
+  }
+
+  /** Yes from {@code on} upwards, no below {@code off}, what it was in between. */
+  static Track above(double[] values, double on, double off) {
+    Track track = new Track(values.length);
+    byte now = UNKNOWN;
+    for (int i = 0; i < values.length; i++) {
+      double value = values[i];
+      if (Double.isNaN(value)) {
+        continue;
+      }
+      if (value >= on) {
+        now = YES;
+      } else if (value < off || now == UNKNOWN) {
+        now = NO;
+      }
+      track.said[i] = now;
+    }
+    return track;
+  }
+
+  int size() {
+    return said.length;
+  }
+
+  byte at(int i) {
+    return said[i];
+  }
+
+  boolean yes(int i) {
+    return said[i] == YES;
+  }
+
+  boolean no(int i) {
+    return said[i] == NO;
+  }
+
+  boolean known(int i) {
+    return said[i] != UNKNOWN;
+  }
+
+  void set(int i, byte value) {
+    said[i] = value;
+  }
+
+  void fill(int from, int to, byte value) {
+    Arrays.fill(said, from, to, value);
+  }
+
+  /** Whether it says anything at all. */
+  boolean speaks() {
+    for (byte one : said) {
+      if (one != UNKNOWN) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** End (exclusive) of the stretch of one answer that begins at {@code from}. */
+  int endOfStretch(int from) {
+    int end = from + 1;
+    while (end < said.length && said[end] == said[from]) {
+      end++;
+    }
+    return end;
+  }
+
+  /**
+   * Drops answers that last less than {@code shortest} instants and stand between two longer
+   * stretches of the opposite answer: an inrush or a glitch is not a state.
+   */
+  Track withoutBlips(int shortest) {
+    int i = 0;
+    while (i < said.length) {
+      int end = endOfStretch(i);
+      boolean between = i > 0 && end < said.length;
+      if (between
+          && end - i < shortest
+          && said[i] != UNKNOWN
+          && said[i - 1] == -said[i]
+          && said[end] == -said[i]) {
+        fill(i, end, said[i - 1]);
+      }
+      i = end;
+    }
+    return this;
+  }
+}
