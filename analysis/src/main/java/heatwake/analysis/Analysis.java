@@ -3,6 +3,7 @@ package heatwake.analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.phase.Phases;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
@@ -21,12 +22,13 @@ public final class Analysis {
   /** Analyses a run, or as much of it as there is. Readings never make it fail. */
   public static Findings of(Recording recording) {
     Timeline timeline = Timeline.of(recording);
+    Phases phases = Phases.of(timeline, recording);
     Evidence evidence =
         new Evidence(
             recording,
             timeline,
-            List.of(),
-            List.of(),
+            phases.spans(),
+            phases.cycles(),
             HeatFigures.NONE,
             Optional.empty(),
             PoolFigures.NONE,
