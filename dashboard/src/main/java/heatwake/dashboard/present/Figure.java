@@ -85,7 +85,7 @@ public final class Figure {
   }
 
   /** A number with so many decimals; never "-0". */
-  static String fixed(double value, int decimals) {
+  public static String fixed(double value, int decimals) {
     if (!Double.isFinite(value)) {
       return "–";
     }

@@ -14,6 +14,13 @@ public final class Moment {
   private static final DateTimeFormatter SHORT =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ENGLISH);
 
+  private static final DateTimeFormatter CLOCK =
+      DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter DATE =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+  private static final DateTimeFormatter ZONE =
+      DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
+
   private final ZoneId zone;
 
   /** Writes times in a zone. */
@@ -28,6 +35,27 @@ public final class Moment {
 
   public ZoneId zone() {
     return zone;
+  }
+
+  /** The zone with its distance from UTC at a moment, {@code CEST, UTC+02:00}. */
+  public String zoneAt(long ms) {
+    String offset = Instant.ofEpochMilli(ms).atZone(zone).getOffset().getId();
+    if (offset.equals("Z")) {
+      return "UTC";
+    }
+    String name = ZONE.format(Instant.ofEpochMilli(ms).atZone(zone));
+    boolean isOnlyAnOffset = name.startsWith("GMT") || name.equals(offset);
+    return (isOnlyAnOffset ? "" : name + ", ") + "UTC" + offset;
+  }
+
+  /** {@code 4 May 2031}. */
+  public String date(long ms) {
+    return DATE.format(Instant.ofEpochMilli(ms).atZone(zone));
+  }
+
+  /** {@code 18:00}. */
+  public String clock(long ms) {
+    return CLOCK.format(Instant.ofEpochMilli(ms).atZone(zone));
   }
 
   /** {@code 4 May 2031 18:00}. */
