@@ -18,8 +18,7 @@ public final class Moment {
       DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
-  private static final DateTimeFormatter ZONE =
-      DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
+  private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.ENGLISH);
 
   private final ZoneId zone;
 

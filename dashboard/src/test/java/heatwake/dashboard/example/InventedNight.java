@@ -1,9 +1,11 @@
 package heatwake.dashboard.example;
 
+import heatwake.analysis.finding.BypassFigures;
 import heatwake.analysis.finding.ChannelCoverage;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.StartupCheck;
@@ -234,6 +236,17 @@ public final class InventedNight {
             Optional.of(new Estimate(5.14, 0.13)),
             Optional.of(new Estimate(0.11, 0.01)),
             Optional.of("measured by flow-heater")),
+        Optional.empty(),
+        Optional.of(
+            new BypassFigures(
+                minute(639),
+                Optional.of(new Estimate(0.61, 0.015)),
+                Optional.of(new Estimate(1.58, 0.03)),
+                Optional.of(new Estimate(15_900, 400)),
+                Optional.of(new Estimate(1.14, 0.03)),
+                Optional.of(new Estimate(2.54, 0.06)))),
+        PoolFigures.NONE,
+        Optional.empty(),
         List.of(steady(35, 288, 15_300), steady(305, 378, 14_900), steady(480, 639, 14_400)),
         phases,
         List.of(
@@ -296,7 +309,10 @@ public final class InventedNight {
         OptionalDouble.of(312.05),
         OptionalDouble.of(284.35),
         OptionalDouble.of(5.0),
-        OptionalDouble.of(4.0));
+        OptionalDouble.of(4.0),
+        OptionalDouble.of(10.9),
+        OptionalDouble.of(6.9),
+        OptionalDouble.empty());
   }
 
   private static List<Flag> flags() {
