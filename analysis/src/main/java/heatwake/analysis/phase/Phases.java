@@ -4,6 +4,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -31,6 +32,9 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
     Optional<Track> lift = RefrigerantLift.compressor(timeline);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
     Track compressor = CompressorRun.of(size, timeline.stepMs(), draw, lift, rise);
+    if (!waterMoves.speaks()) {
+      WaterBesideRuns.addTo(waterMoves, compressor, timeline);
+    }
     Phase[] phase = new Phase[size];
     for (int i = 0; i < size; i++) {
       boolean fan = draw.isPresent() && draw.get().fan().yes(i);
@@ -56,14 +60,15 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
 
   private static void markRunning(
       Phase[] phase, Track compressor, Timeline timeline, Optional<WaterRise> rise) {
+    Defrost.mark(phase, timeline, compressor, rise);
     Settling settling = settling(timeline, rise);
     for (int i = 0; i < phase.length; ) {
-      int end = compressor.endOfStretch(i);
-      if (compressor.yes(i)) {
-        int steady = settling.steadyFrom(i, end);
-        for (int k = steady; k < end; k++) {
-          phase[k] = Phase.STEADY;
-        }
+      int end = i + 1;
+      while (end < phase.length && phase[end] == phase[i]) {
+        end++;
+      }
+      if (phase[i] == Phase.STARTING) {
+        Arrays.fill(phase, settling.steadyFrom(i, end), end, Phase.STEADY);
       }
       i = end;
     }

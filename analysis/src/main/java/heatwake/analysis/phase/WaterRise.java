@@ -8,21 +8,28 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
 
 /**
- * The temperature rise of the water, as far as it tells whether the heater heats. It is only heard
- * while water is known to move: standing water in two pipes differs honestly.
+ * The temperature rise of the water, as far as it tells whether the heater heats. It is heard while
+ * water is known to move. Where nothing tells whether it moves, it is heard while the entering
+ * water keeps its temperature, as a pool does and a pipe at rest does not, and believed only if it
+ * holds a level: standing water in two pipes differs honestly, but it drifts.
  */
 final class WaterRise {
   /** A rise under half a kelvin is never taken for heating on its own (ours). */
   private static final double LEAST_RISE_K = 0.5;
 
-  /**
-   * A rise is believed from this many standard uncertainties of the difference upwards (GUM: k =
-   * 3).
-   */
+  /** A rise is believed from this many standard uncertainties of the difference on (GUM: k = 3). */
   private static final double BELIEVED_K = 3;
 
   /** Standard uncertainty of a clipped temperature probe where the rig states none (ours). */
   private static final double UNSTATED_U_K = 0.2;
+
+  /** Entering water that changes more than this in the time below stands (ours; a pool: 0.1 K). */
+  private static final double CALM_K = 0.3;
+
+  private static final double CALM_S = 600;
+
+  /** A rise that drifts more than this share in the time above is not a heater's (ours). */
+  private static final double LEVEL_SHARE = 0.05;
 
   private final double[] riseK;
   private final Track heats;
@@ -34,7 +41,7 @@ final class WaterRise {
     this.fullK = fullK;
   }
 
-  /** Water-out minus water-in less the resting difference; NaN where water may stand. */
+  /** Water-out minus water-in less the resting difference; NaN where it says nothing. */
   double[] riseK() {
     return riseK;
   }
@@ -55,13 +62,18 @@ final class WaterRise {
     }
     double[] in = timeline.of(Channel.WATER_IN);
     double[] out = timeline.of(Channel.WATER_OUT);
+    boolean waterIsKnown = waterMoves.speaks();
     double[] rise = new double[in.length];
     for (int i = 0; i < rise.length; i++) {
-      rise[i] = waterMoves.yes(i) ? out[i] - in[i] : Double.NaN;
+      boolean heard = waterIsKnown ? waterMoves.yes(i) : isCalm(in, i, timeline.stepMs());
+      rise[i] = heard ? out[i] - in[i] : Double.NaN;
     }
-    double uncertaintyK =
-        Math.hypot(uncertaintyK(rig, Channel.WATER_IN), uncertaintyK(rig, Channel.WATER_OUT));
-    double believedK = Math.max(LEAST_RISE_K, BELIEVED_K * uncertaintyK);
+    double believedK =
+        Math.max(
+            LEAST_RISE_K,
+            BELIEVED_K
+                * Math.hypot(
+                    uncertaintyK(rig, Channel.WATER_IN), uncertaintyK(rig, Channel.WATER_OUT)));
     RiseLevels levels = RiseLevels.of(rise, believedK);
     for (int i = 0; i < rise.length; i++) {
       rise[i] -= levels.restingK();
@@ -70,10 +82,44 @@ final class WaterRise {
         levels.heats()
             ? Track.above(rise, 0.5 * levels.fullK(), 0.35 * levels.fullK())
             : Track.above(rise, believedK, 0.8 * believedK);
+    if (!waterIsKnown) {
+      forgetDrifting(heats, rise, timeline.stepMs());
+    }
     return Optional.of(new WaterRise(rise, heats, levels.heats() ? levels.fullK() : Double.NaN));
   }
 
-  private static double uncertaintyK(Rig rig, Channel channel) {
+  private static boolean isCalm(double[] in, int i, long stepMs) {
+    int half = (int) Math.max(1, CALM_S * 500 / stepMs);
+    double before = in[Math.max(0, i - half)];
+    double after = in[Math.min(in.length - 1, i + half)];
+    return Math.abs(after - before) < CALM_K;
+  }
+
+  /** A stretch of heating whose rise drifts all along is standing water that cools or warms. */
+  private static void forgetDrifting(Track heats, double[] rise, long stepMs) {
+    int apart = (int) Math.max(1, CALM_S * 1000 / stepMs);
+    for (int i = 0; i < heats.size(); ) {
+      int end = heats.endOfStretch(i);
+      if (heats.yes(i)) {
+        int level = 0;
+        int drifting = 0;
+        for (int k = i; k + apart < end; k++) {
+          double change = Math.abs(rise[k + apart] - rise[k]);
+          if (change > LEVEL_SHARE * Math.abs(rise[k])) {
+            drifting++;
+          } else {
+            level++;
+          }
+        }
+        if (level <= drifting) {
+          heats.fill(i, end, Track.UNKNOWN);
+        }
+      }
+      i = end;
+    }
+  }
+
+  static double uncertaintyK(Rig rig, Channel channel) {
     Probe probe = rig.probes().get(channel);
     return probe != null && probe.uncertainty() instanceof ReadingUncertainty.Absolute absolute
         ? absolute.si()

@@ -54,6 +54,81 @@ class PhasesTest {
     assertThat(phases.cycles().get(0).stopMs()).isPresent();
   }
 
+  @Test
+  void defrostIsFoundWithinTenSeconds() {
+    RunBuilder run =
+        night()
+            .air(2)
+            .off(5)
+            .circulating(5)
+            .heating(50)
+            .defrost(6)
+            .heating(40)
+            .defrost(5)
+            .heating(30);
+    run.circulating(5);
+    assertThat(edgesMissed(run, phasesOf(run), 10_000)).isEmpty();
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+  }
+
+  @Test
+  void defrostIsFoundWithTemperaturesPowerAndFlow() {
+    RunBuilder run =
+        night()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .air(2)
+            .circulating(5)
+            .heating(50)
+            .defrost(6)
+            .heating(40);
+    assertThat(edgesMissed(run, phasesOf(run), 40_000)).isEmpty();
+  }
+
+  @Test
+  void temperaturesAndFlowAloneTellHeating() {
+    RunBuilder run = story(night().only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER));
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.at(run.recording().startMs() + 50 * 60_000)).isEqualTo(Phase.STEADY);
+    assertThat(phases.at(run.recording().startMs() + 5 * 60_000)).isEqualTo(Phase.OFF);
+    assertThat(phases.at(run.recording().startMs() + 15 * 60_000)).isEqualTo(Phase.CIRCULATING);
+  }
+
+  @Test
+  void twoTemperaturesAloneStillTellHeating() {
+    RunBuilder run = story(night().only(Channel.WATER_IN, Channel.WATER_OUT));
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.at(run.recording().startMs() + 50 * 60_000)).isEqualTo(Phase.STEADY);
+  }
+
+  @Test
+  void standingWaterIsNoHeating() {
+    RunBuilder run =
+        night()
+            .only(Channel.WATER_IN, Channel.WATER_OUT)
+            .pool(30)
+            .air(27)
+            .change(Channel.WATER_OUT, (atS, cel) -> cel + 3 * Math.exp(-atS / 4000))
+            .off(300);
+    assertThat(phasesOf(run).cycles()).isEmpty();
+  }
+
+  @Test
+  void pressuresAloneTellTheCompressor() {
+    RunBuilder run = story(night().only(Channel.PRESSURE_DISCHARGE, Channel.PRESSURE_SUCTION));
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.cycles().get(0).startMs())
+        .isBetween(start(run, 20.5), start(run, 20.5) + 20_000);
+    assertThat(phases.cycles().get(0).stopMs().orElseThrow())
+        .isBetween(start(run, 80.5), start(run, 80.5) + 20_000);
+  }
+
+  private static long start(RunBuilder run, double minutes) {
+    return run.recording().startMs() + Math.round(minutes * 60_000);
+  }
+
   /** Truth against finding, but for the moment at which starting becomes steady. */
   static List<String> edgesMissed(RunBuilder run, Phases phases, long toleranceMs) {
     return run.truth().stream()
