@@ -14,10 +14,11 @@ import java.util.Map;
  *
  * <p>Between two readings no further apart than {@value #GAP_INTERVALS} of the channel's usual
  * intervals a value is interpolated linearly (a state is held); a longer silence stays NaN. Where
- * readings come faster than the grid, a cell holds their mean. The grid step is the shortest usual
- * interval of any channel, never under {@value #SHORTEST_STEP_MS} ms and never so short that the
- * grid exceeds {@value #MOST_INSTANTS} instants, so every later step is linear in hours and
- * channels.
+ * readings come at least twice as fast as the grid, a cell holds their mean. A state whose probe
+ * speaks only when it changes is held until it speaks again, to the end of the run if need be. The
+ * grid step is the shortest usual interval of any measured channel, never under {@value
+ * #SHORTEST_STEP_MS} ms and never so short that the grid exceeds {@value #MOST_INSTANTS} instants,
+ * so every later step is linear in hours and channels.
  */
 public final class Timeline {
   /** A silence longer than this many usual intervals is a gap. */
@@ -31,6 +32,7 @@ public final class Timeline {
   private final int size;
   private final Map<Channel, double[]> values;
   private final Map<Channel, Long> intervalMs;
+  private final double[] nothing;
 
   private Timeline(
       long startMs,
@@ -43,6 +45,8 @@ public final class Timeline {
     this.size = size;
     this.values = values;
     this.intervalMs = intervalMs;
+    this.nothing = new double[size];
+    Arrays.fill(nothing, Double.NaN);
   }
 
   /** Brings a recording onto a grid. Readings that cannot be true of their channel are left out. */
@@ -53,118 +57,40 @@ public final class Timeline {
         .series()
         .forEach(
             (channel, series) -> {
-              Series kept = withoutImpossible(series);
+              Series kept = Screening.possible(series);
               if (!kept.isEmpty()) {
                 possible.put(channel, kept);
-                intervals.put(channel, usualIntervalMs(kept));
+                intervals.put(channel, Interval.usualMs(kept));
               }
             });
     long span = Math.max(0, recording.endMs() - recording.startMs());
-    long step = SHORTEST_STEP_MS;
-    if (!intervals.isEmpty()) {
-      step =
-          Math.max(step, intervals.values().stream().mapToLong(Long::longValue).min().orElse(step));
-    }
-    step = Math.max(step, span / (MOST_INSTANTS - 1) + 1);
+    long step = Math.max(stepMs(intervals), span / (MOST_INSTANTS - 1) + 1);
     int size = (int) (span / step) + 1;
     Map<Channel, double[]> values = new EnumMap<>(Channel.class);
     for (Series series : possible.values()) {
+      long interval = intervals.get(series.channel());
       values.put(
-          series.channel(),
-          onGrid(series, recording.startMs(), step, size, intervals.get(series.channel())));
+          series.channel(), new Gridding(series, interval, recording.startMs(), step, size).grid());
     }
     return new Timeline(recording.startMs(), step, size, values, intervals);
   }
 
-  private static Series withoutImpossible(Series series) {
-    Channel channel = series.channel();
-    var unit = channel.storedUnit();
-    int i = 0;
-    while (i < series.size() && channel.isPossible(unit.fromSi(series.value(i)))) {
-      i++;
-    }
-    if (i == series.size()) {
-      return series;
-    }
-    Series.Builder kept = Series.of(channel);
-    for (int j = 0; j < series.size(); j++) {
-      if (channel.isPossible(unit.fromSi(series.value(j)))) {
-        kept.add(series.timeMs(j), series.value(j));
-      }
-    }
-    return kept.build();
+  private static long stepMs(Map<Channel, Long> intervals) {
+    long shortest =
+        intervals.entrySet().stream()
+            .filter(one -> one.getKey().quantity() != Quantity.STATE)
+            .mapToLong(Map.Entry::getValue)
+            .min()
+            .orElse(SHORTEST_STEP_MS);
+    return Math.max(SHORTEST_STEP_MS, shortest);
   }
 
   /**
-   * Median time between readings, at least 1 ms; one minute for a channel with a single reading.
+   * Usual time between the readings of a series: the median gap, bursts left aside, at least 1 ms;
+   * one minute for a channel with a single reading.
    */
   public static long usualIntervalMs(Series series) {
-    int gaps = series.size() - 1;
-    if (gaps < 1) {
-      return 60_000;
-    }
-    int stride = Math.max(1, gaps / 2000);
-    long[] sample = new long[(gaps + stride - 1) / stride];
-    for (int i = 0, k = 0; i < gaps; i += stride, k++) {
-      sample[k] = series.timeMs(i + 1) - series.timeMs(i);
-    }
-    Arrays.sort(sample);
-    return Math.max(1, sample[sample.length / 2]);
-  }
-
-  private static double[] onGrid(
-      Series series, long startMs, long stepMs, int size, long intervalMs) {
-    double[] grid = new double[size];
-    Arrays.fill(grid, Double.NaN);
-    long longestBridgeMs = Math.max(GAP_INTERVALS * intervalMs, stepMs);
-    boolean state = series.channel().quantity() == Quantity.STATE;
-    if (intervalMs * 2 <= stepMs && !state) {
-      averageIntoCells(series, startMs, stepMs, grid);
-    }
-    for (int r = 0; r < series.size(); r++) {
-      long time = series.timeMs(r);
-      boolean last = r + 1 == series.size();
-      long next = last ? time : series.timeMs(r + 1);
-      boolean bridged = next - time <= longestBridgeMs;
-      long until = bridged ? next : time + stepMs / 2;
-      int first = (int) Math.max(0, -Math.floorDiv(startMs - time, stepMs));
-      if (!bridged || last) {
-        // A lone reading still speaks for the instant nearest to it.
-        int nearest = (int) Math.floorDiv(time - startMs + stepMs / 2, stepMs);
-        if (nearest >= 0 && nearest < size && Double.isNaN(grid[nearest])) {
-          grid[nearest] = series.value(r);
-        }
-      }
-      for (int i = first; i < size && startMs + i * stepMs <= until; i++) {
-        if (Double.isNaN(grid[i]) || time == startMs + i * stepMs) {
-          double share =
-              state || next == time ? 0 : (double) (startMs + i * stepMs - time) / (next - time);
-          grid[i] =
-              share == 0 || !bridged
-                  ? series.value(r)
-                  : series.value(r) + share * (series.value(r + 1) - series.value(r));
-        }
-      }
-    }
-    return grid;
-  }
-
-  private static void averageIntoCells(Series series, long startMs, long stepMs, double[] grid) {
-    int r = 0;
-    while (r < series.size()) {
-      long cell = Math.floorDiv(series.timeMs(r) - startMs + stepMs / 2, stepMs);
-      double sum = 0;
-      int count = 0;
-      while (r < series.size()
-          && Math.floorDiv(series.timeMs(r) - startMs + stepMs / 2, stepMs) == cell) {
-        sum += series.value(r);
-        count++;
-        r++;
-      }
-      if (cell >= 0 && cell < grid.length) {
-        grid[(int) cell] = sum / count;
-      }
-    }
+    return Interval.usualMs(series);
   }
 
   /** First instant, UTC milliseconds. */
@@ -175,6 +101,11 @@ public final class Timeline {
   /** Time between instants. */
   public long stepMs() {
     return stepMs;
+  }
+
+  /** Time between instants, s. */
+  public double stepS() {
+    return stepMs / 1e3;
   }
 
   /** Number of instants. */
@@ -192,6 +123,11 @@ public final class Timeline {
     return (int) Math.max(0, Math.min(size - 1L, Math.floorDiv(timeMs - startMs, stepMs)));
   }
 
+  /** The first instant at or after a time; {@link #size()} if there is none. */
+  public int firstAtOrAfter(long timeMs) {
+    return (int) Math.max(0, Math.min(size, Math.ceilDiv(timeMs - startMs, stepMs)));
+  }
+
   public boolean has(Channel channel) {
     return values.containsKey(channel);
   }
@@ -201,17 +137,16 @@ public final class Timeline {
    * to be written to.
    */
   public double[] of(Channel channel) {
-    double[] found = values.get(channel);
-    if (found == null) {
-      double[] nothing = new double[size];
-      Arrays.fill(nothing, Double.NaN);
-      return nothing;
-    }
-    return found;
+    return values.getOrDefault(channel, nothing);
   }
 
   /** Usual time between readings of a recorded channel. */
   public long intervalMs(Channel channel) {
     return intervalMs.get(channel);
+  }
+
+  /** Usual time between readings of a recorded channel in instants, at least one. */
+  public int intervalInstants(Channel channel) {
+    return (int) Math.max(1, Math.min(size, Math.round((double) intervalMs(channel) / stepMs)));
   }
 }
