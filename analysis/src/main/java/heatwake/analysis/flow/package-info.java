@@ -1,0 +1,2 @@
+/** Water through the heater: whether it moves, how much, and how that was found out. */
+package heatwake.analysis.flow;

@@ -1,0 +1,217 @@
+package heatwake.analysis.zero;
+
+import heatwake.analysis.finding.ProbeZero;
+import heatwake.analysis.flow.WaterMovement;
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Takes the zero of a temperature pair in place, from every stretch in which water really
+ * circulates, compressor and fan rest, and both readings have settled. Standing water is never
+ * used: in two pipes it differs honestly.
+ *
+ * <p>Stretches are combined by their weights; where they differ by more than their own
+ * uncertainties explain, the spread between them widens all (DerSimonian and Laird, Controlled
+ * Clinical Trials 7:177-188, 1986, equations from memory). The zero removes what both probes keep
+ * wrong alike at rest; what stays of their stated uncertainty is {@link #REMAINDER} and {@link
+ * #GAIN_SHARE}.
+ */
+public final class Zeroing {
+  /** Heat of the run-on still counts as delivered, so the zero begins after it. */
+  static final long AFTER_STOP_MS = 180_000;
+
+  /**
+   * Part of the pair's independent uncertainty that a zero at one temperature cannot take away;
+   * ours. A calibrated pair is usually taken as correlated by 0.95, which leaves 0.22; a zero taken
+   * in place at the same water temperature is better than that.
+   */
+  static final double REMAINDER = 0.1;
+
+  /** Difference of the two clips' response to the rise itself; ours. */
+  static final double GAIN_SHARE = 0.005;
+
+  /** Heat exchanged between two clips with nothing running; ours. */
+  static final double AT_REST_K = 0.005;
+
+  private final Timeline timeline;
+  private final Rig rig;
+  private final Channel hot;
+  private final double[] differenceK;
+
+  private Zeroing(Timeline timeline, Rig rig, Channel hot) {
+    this.timeline = timeline;
+    this.rig = rig;
+    this.hot = hot;
+    double[] in = timeline.of(Channel.WATER_IN);
+    double[] out = timeline.of(hot);
+    differenceK = new double[timeline.size()];
+    for (int i = 0; i < differenceK.length; i++) {
+      differenceK[i] = out[i] - in[i];
+    }
+  }
+
+  /**
+   * The zero of {@code hot} against {@code water-in}, if the run has a stretch to take it from.
+   *
+   * @param phases what the heater was doing
+   * @param cycles compressor cycles, for the wait after each stop
+   */
+  public static Optional<ProbeZero> of(
+      Timeline timeline, Rig rig, List<PhaseSpan> phases, List<Cycle> cycles, Channel hot) {
+    if (!timeline.has(Channel.WATER_IN) || !timeline.has(hot)) {
+      return Optional.empty();
+    }
+    return new Zeroing(timeline, rig, hot).zero(phases, cycles);
+  }
+
+  /** The pair with its zero, or without one. */
+  public static Pair pair(Timeline timeline, Rig rig, Channel hot, Optional<ProbeZero> zero) {
+    double pairK = pairK(timeline, rig, hot);
+    return zero.map(
+            one ->
+                new Pair(
+                    hot,
+                    one.offsetK().value(),
+                    Math.hypot(one.offsetK().standard(), REMAINDER * pairK),
+                    GAIN_SHARE))
+        .orElseGet(() -> new Pair(hot, 0, pairK, 0));
+  }
+
+  private Optional<ProbeZero> zero(List<PhaseSpan> phases, List<Cycle> cycles) {
+    WaterMovement movement = WaterMovement.of(timeline);
+    Settled settled =
+        new Settled(
+            differenceK,
+            timeline.stepS(),
+            Math.max(timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(hot)));
+    double unseenK =
+        Math.hypot(
+            Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
+    List<ProbeZero.Span> spans = new ArrayList<>();
+    for (PhaseSpan phase : phases) {
+      if (phase.phase() == Phase.CIRCULATING) {
+        long from = Math.max(phase.startMs(), lastStopBefore(cycles, phase.startMs()) + AFTER_STOP_MS);
+        int first = timeline.firstAtOrAfter(from);
+        int end = Math.min(timeline.size(), timeline.firstAtOrAfter(phase.endMs()));
+        for (int[] moving : stretches(movement, first, end)) {
+          settled
+              .within(moving[0], moving[1])
+              .map(
+                  one ->
+                      new ProbeZero.Span(
+                          timeline.timeMs(one.from()),
+                          timeline.timeMs(one.to() - 1),
+                          one.differenceK()))
+              .ifPresent(spans::add);
+        }
+      }
+    }
+    return spans.isEmpty() ? Optional.empty() : Optional.of(combined(spans, unseenK));
+  }
+
+  private static long lastStopBefore(List<Cycle> cycles, long timeMs) {
+    long last = Long.MIN_VALUE / 2;
+    for (Cycle cycle : cycles) {
+      if (cycle.stopMs().isPresent() && cycle.stopMs().getAsLong() <= timeMs) {
+        last = Math.max(last, cycle.stopMs().getAsLong());
+      }
+    }
+    return last;
+  }
+
+  /** Unbroken runs of moving water between two indices. */
+  private static List<int[]> stretches(WaterMovement movement, int from, int to) {
+    List<int[]> found = new ArrayList<>();
+    int start = -1;
+    for (int i = from; i <= to; i++) {
+      boolean moves = i < to && movement.at(i) == WaterMovement.State.MOVES;
+      if (moves && start < 0) {
+        start = i;
+      } else if (!moves && start >= 0) {
+        found.add(new int[] {start, i});
+        start = -1;
+      }
+    }
+    return found;
+  }
+
+  private ProbeZero combined(List<ProbeZero.Span> spans, double unseenK) {
+    double between = betweenVariance(spans);
+    double weights = 0;
+    double sum = 0;
+    for (ProbeZero.Span span : spans) {
+      double weight = 1 / (variance(span) + between);
+      weights += weight;
+      sum += weight * span.offsetK().value();
+    }
+    Estimate offset = new Estimate(sum / weights, Math.hypot(Math.sqrt(1 / weights), unseenK));
+    Estimate first = spans.get(0).offsetK();
+    Estimate last = spans.get(spans.size() - 1).offsetK();
+    Estimate drift =
+        spans.size() == 1
+            ? Estimate.exact(0)
+            : new Estimate(
+                last.value() - first.value(),
+                Math.hypot(Math.hypot(first.standard(), last.standard()), unseenK));
+    return new ProbeZero(offset, pairK(timeline, rig, hot), drift, spans);
+  }
+
+  private static double variance(ProbeZero.Span span) {
+    double least = AT_REST_K * AT_REST_K;
+    return Math.max(least, span.offsetK().standard() * span.offsetK().standard());
+  }
+
+  private static double betweenVariance(List<ProbeZero.Span> spans) {
+    double weights = 0;
+    double squaredWeights = 0;
+    double sum = 0;
+    for (ProbeZero.Span span : spans) {
+      double weight = 1 / variance(span);
+      weights += weight;
+      squaredWeights += weight * weight;
+      sum += weight * span.offsetK().value();
+    }
+    double mean = sum / weights;
+    double spread = 0;
+    for (ProbeZero.Span span : spans) {
+      double off = span.offsetK().value() - mean;
+      spread += off * off / variance(span);
+    }
+    int degrees = spans.size() - 1;
+    return degrees == 0
+        ? 0
+        : Math.max(0, (spread - degrees) / (weights - squaredWeights / weights));
+  }
+
+  /** Standard uncertainty of the difference that the probes' own uncertainties allow. */
+  private static double pairK(Timeline timeline, Rig rig, Channel hot) {
+    return Math.hypot(probeK(timeline, rig, Channel.WATER_IN), probeK(timeline, rig, hot));
+  }
+
+  private static double probeK(Timeline timeline, Rig rig, Channel channel) {
+    ProbeUncertainty probe = ProbeUncertainty.of(rig, channel);
+    if (probe.share() == 0) {
+      return probe.absolute();
+    }
+    for (double value : timeline.of(channel)) {
+      if (!Double.isNaN(value)) {
+        return probe.atTemperatureK(value);
+      }
+    }
+    return probe.absolute();
+  }
+
+  /** Step between the values a probe can show, where its noise does not blur it; else zero. */
+  private double resolutionK(Channel channel) {
+    return Resolution.of(timeline.of(channel));
+  }
+}
