@@ -1,15 +1,20 @@
 package heatwake.analysis;
 
+import heatwake.analysis.coverage.Coverage;
+import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.finding.Findings;
-import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.heat.Energy;
+import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -23,23 +28,28 @@ public final class Analysis {
   public static Findings of(Recording recording) {
     Timeline timeline = Timeline.of(recording);
     Phases phases = Phases.of(timeline, recording);
+    WaterSide water = WaterSide.of(timeline, recording.rig(), phases);
+    Electricity electricity = Electricity.of(recording, timeline);
+    Energy energy = Energy.of(timeline, phases, water, electricity);
+    List<SteadySpan> steady = List.of();
+    List<Trace> traces = traces(timeline, water);
     Evidence evidence =
         new Evidence(
             recording,
             timeline,
             phases.spans(),
             phases.cycles(),
-            HeatFigures.NONE,
-            Optional.empty(),
+            energy.figures(),
+            water.zero(),
             PoolFigures.NONE,
-            List.of(),
-            List.of());
+            steady,
+            traces);
     Judgement judgement = Judgement.of(evidence);
     return new Findings(
         recording.run(),
         recording.startMs(),
         recording.endMs(),
-        Map.of(),
+        Coverage.of(recording),
         evidence.heat(),
         evidence.zero(),
         Optional.empty(),
@@ -51,7 +61,30 @@ public final class Analysis {
         judgement.flags(),
         List.of(),
         judgement.verdict(),
-        judgement.missing(),
+        together(List.of(water.missing(), energy.missing(), judgement.missing())),
         evidence.traces());
+  }
+
+  private static List<Trace> traces(Timeline timeline, WaterSide water) {
+    List<Trace> traces = new ArrayList<>();
+    water
+        .heat()
+        .ifPresent(
+            heat -> {
+              traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW()));
+              traces.add(trace(Trace.Kind.RISE, timeline, heat.riseK()));
+            });
+    water
+        .flow()
+        .ifPresent(flow -> traces.add(trace(Trace.Kind.HEATER_FLOW, timeline, flow.flowM3PerS())));
+    return traces;
+  }
+
+  private static Trace trace(Trace.Kind kind, Timeline timeline, double[] values) {
+    return new Trace(kind, timeline.startMs(), timeline.stepMs(), values);
+  }
+
+  private static List<String> together(List<List<String>> parts) {
+    return parts.stream().flatMap(List::stream).distinct().toList();
   }
 }

@@ -11,8 +11,8 @@ final class Interval {
   private static final int MOST_SAMPLES = 2000;
 
   /**
-   * Gaps below this share of the long ones are bursts (one message that carries several readings,
-   * a buffer sent at once), not the pace of the probe; ours.
+   * Gaps below this share of the long ones are bursts (one message that carries several readings, a
+   * buffer sent at once), not the pace of the probe; ours.
    */
   private static final int BURST_DIVISOR = 4;
 

@@ -125,7 +125,7 @@ public final class Timeline {
 
   /** The first instant at or after a time; {@link #size()} if there is none. */
   public int firstAtOrAfter(long timeMs) {
-    return (int) Math.max(0, Math.min(size, Math.ceilDiv(timeMs - startMs, stepMs)));
+    return (int) Math.max(0, Math.min(size, -Math.floorDiv(startMs - timeMs, stepMs)));
   }
 
   public boolean has(Channel channel) {

@@ -23,7 +23,8 @@ public record ProbeUncertainty(double absolute, double share, boolean stated) {
   /** The uncertainty of what is clipped to a channel. */
   public static ProbeUncertainty of(Rig rig, Channel channel) {
     Probe probe = rig.probes().get(channel);
-    ReadingUncertainty given = probe == null ? new ReadingUncertainty.Unstated() : probe.uncertainty();
+    ReadingUncertainty given =
+        probe == null ? new ReadingUncertainty.Unstated() : probe.uncertainty();
     if (given instanceof ReadingUncertainty.Absolute one) {
       return new ProbeUncertainty(one.si(), 0, true);
     }

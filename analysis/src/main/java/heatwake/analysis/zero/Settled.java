@@ -56,7 +56,9 @@ final class Settled {
 
   private int firstSettled(double[] means) {
     double[] later =
-        Arrays.stream(means, means.length / 2, means.length).filter(m -> !Double.isNaN(m)).toArray();
+        Arrays.stream(means, means.length / 2, means.length)
+            .filter(m -> !Double.isNaN(m))
+            .toArray();
     if (later.length == 0) {
       return means.length;
     }

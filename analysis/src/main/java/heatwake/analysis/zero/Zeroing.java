@@ -1,7 +1,6 @@
 package heatwake.analysis.zero;
 
 import heatwake.analysis.finding.ProbeZero;
-import heatwake.analysis.flow.WaterMovement;
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
@@ -67,10 +66,29 @@ public final class Zeroing {
    */
   public static Optional<ProbeZero> of(
       Timeline timeline, Rig rig, List<PhaseSpan> phases, List<Cycle> cycles, Channel hot) {
-    if (!timeline.has(Channel.WATER_IN) || !timeline.has(hot)) {
+    if (!timeline.has(Channel.WATER_IN) || !timeline.has(hot) || !restIsSeen(timeline)) {
       return Optional.empty();
     }
     return new Zeroing(timeline, rig, hot).zero(phases, cycles);
+  }
+
+  /**
+   * Whether some probe other than the pair itself tells that the compressor rests: a zero taken
+   * where the pair alone says so would be proved by itself.
+   */
+  static boolean restIsSeen(Timeline timeline) {
+    return timeline.has(Channel.POWER)
+        || timeline.has(Channel.CURRENT)
+        || timeline.has(Channel.PRESSURE_DISCHARGE);
+  }
+
+  /** Why there is no zero and what would give one, in one sentence. */
+  public static String whyNone(Timeline timeline) {
+    return restIsSeen(timeline)
+        ? "zero of the pair: no settled stretch with water circulating and the compressor at rest;"
+            + " let the pump run for ten minutes before the heater starts, or after it stops"
+        : "zero of the pair: nothing shows that the compressor rests; clip power, current or"
+            + " pressure-discharge";
   }
 
   /** The pair with its zero, or without one. */
@@ -87,7 +105,6 @@ public final class Zeroing {
   }
 
   private Optional<ProbeZero> zero(List<PhaseSpan> phases, List<Cycle> cycles) {
-    WaterMovement movement = WaterMovement.of(timeline);
     Settled settled =
         new Settled(
             differenceK,
@@ -99,20 +116,19 @@ public final class Zeroing {
     List<ProbeZero.Span> spans = new ArrayList<>();
     for (PhaseSpan phase : phases) {
       if (phase.phase() == Phase.CIRCULATING) {
-        long from = Math.max(phase.startMs(), lastStopBefore(cycles, phase.startMs()) + AFTER_STOP_MS);
+        long from =
+            Math.max(phase.startMs(), lastStopBefore(cycles, phase.startMs()) + AFTER_STOP_MS);
         int first = timeline.firstAtOrAfter(from);
-        int end = Math.min(timeline.size(), timeline.firstAtOrAfter(phase.endMs()));
-        for (int[] moving : stretches(movement, first, end)) {
-          settled
-              .within(moving[0], moving[1])
-              .map(
-                  one ->
-                      new ProbeZero.Span(
-                          timeline.timeMs(one.from()),
-                          timeline.timeMs(one.to() - 1),
-                          one.differenceK()))
-              .ifPresent(spans::add);
-        }
+        int end = timeline.firstAtOrAfter(phase.endMs());
+        settled
+            .within(first, end)
+            .map(
+                one ->
+                    new ProbeZero.Span(
+                        timeline.timeMs(one.from()),
+                        timeline.timeMs(one.to() - 1),
+                        one.differenceK()))
+            .ifPresent(spans::add);
       }
     }
     return spans.isEmpty() ? Optional.empty() : Optional.of(combined(spans, unseenK));
@@ -126,22 +142,6 @@ public final class Zeroing {
       }
     }
     return last;
-  }
-
-  /** Unbroken runs of moving water between two indices. */
-  private static List<int[]> stretches(WaterMovement movement, int from, int to) {
-    List<int[]> found = new ArrayList<>();
-    int start = -1;
-    for (int i = from; i <= to; i++) {
-      boolean moves = i < to && movement.at(i) == WaterMovement.State.MOVES;
-      if (moves && start < 0) {
-        start = i;
-      } else if (!moves && start >= 0) {
-        found.add(new int[] {start, i});
-        start = -1;
-      }
-    }
-    return found;
   }
 
   private ProbeZero combined(List<ProbeZero.Span> spans, double unseenK) {

@@ -82,6 +82,13 @@ public final class Rigs {
             new Rating(cel(15), OptionalDouble.of(0.7), cel(26), 11_500, OptionalDouble.of(2500))));
   }
 
+  /** A rig like another with a probe of another uncertainty. */
+  public static Rig withProbe(Rig rig, Channel channel, ReadingUncertainty uncertainty) {
+    Map<Channel, Probe> probes = new EnumMap<>(rig.probes());
+    probes.put(channel, new Probe(uncertainty, OptionalDouble.empty()));
+    return new Rig(rig.site(), rig.pool(), rig.tariff(), rig.pumpCurve(), rig.heater(), probes);
+  }
+
   private static Map<Channel, Probe> probes() {
     Map<Channel, Probe> probes = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {

@@ -1,0 +1,64 @@
+package heatwake.analysis.electric;
+
+import heatwake.analysis.uncertainty.Estimate;
+
+/** Electric energy summed over instants, systematic and random parts kept apart. */
+public final class ElectricSum {
+  private final ElectricStream stream;
+  private int instants;
+  private int stretches;
+  private int last = -2;
+  private double powerW;
+
+  public ElectricSum(ElectricStream stream) {
+    this.stream = stream;
+  }
+
+  /** Adds instant {@code i}, if its power is known; says whether it is. */
+  public boolean add(int i) {
+    double power = stream.powerW()[i];
+    if (Double.isNaN(power)) {
+      return false;
+    }
+    if (i != last + 1) {
+      stretches++;
+    }
+    last = i;
+    instants++;
+    powerW += power;
+    return true;
+  }
+
+  /** Adds instants from {@code from} up to but not including {@code to}. */
+  public ElectricSum add(int from, int to) {
+    for (int i = from; i < to; i++) {
+      add(i);
+    }
+    return this;
+  }
+
+  public boolean isEmpty() {
+    return instants == 0;
+  }
+
+  /** Time that was summed over. */
+  public double seconds() {
+    return instants * stream.stepS();
+  }
+
+  /** Energy. */
+  public Estimate energyJ() {
+    double dt = stream.stepS();
+    double systematic =
+        Math.hypot(
+            stream.uncertainty().share() * powerW, stream.uncertainty().absolute() * instants);
+    double random = stream.noiseW() * Math.sqrt(instants);
+    double edges = stream.edgeJ() * Math.sqrt(2.0 * stretches);
+    return new Estimate(powerW * dt, Math.hypot(Math.hypot(systematic, random) * dt, edges));
+  }
+
+  /** Mean power over the time summed. */
+  public Estimate meanW() {
+    return energyJ().times(1 / seconds());
+  }
+}

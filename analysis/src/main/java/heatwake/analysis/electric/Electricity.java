@@ -1,0 +1,111 @@
+package heatwake.analysis.electric;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Screening;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.uncertainty.Scatter;
+import java.util.Optional;
+
+/**
+ * How the electric side is known: a kWh meter for energies, a power meter for power; each stands in
+ * for the other, and current times voltage for both.
+ *
+ * @param energy for sums over hours
+ * @param power for what is drawn at a moment
+ */
+public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStream> power) {
+  /** Power factor of a compressor motor where power is not measured; common practice. */
+  private static final double POWER_FACTOR = 0.93;
+
+  /** 0.84 to 1 about it, rectangular, would be 0.05; ours. */
+  private static final double POWER_FACTOR_SHARE = 0.05;
+
+  /** Supply as installed, within 10 % of nominal (IEC 60038), rectangular. */
+  private static final double NOMINAL_VOLTAGE_SHARE = 0.1 / Math.sqrt(3);
+
+  /** A nominal voltage from here on is a three-phase supply; common practice. */
+  private static final double THREE_PHASE_V = 340;
+
+  /** Finds the streams that a recording allows. */
+  public static Electricity of(Recording recording, Timeline timeline) {
+    Optional<ElectricStream> counted = counted(recording, timeline);
+    Optional<ElectricStream> power =
+        powerMeter(recording.rig(), timeline).or(() -> apparent(recording.rig(), timeline));
+    return new Electricity(counted.or(() -> power), power.or(() -> counted));
+  }
+
+  private static Optional<ElectricStream> counted(Recording recording, Timeline timeline) {
+    return recording
+        .of(Channel.ENERGY)
+        .map(series -> EnergyCounter.of(Screening.possible(series)))
+        .filter(counter -> counter.size() >= 2)
+        .map(
+            counter ->
+                new ElectricStream(
+                    "counted by energy",
+                    counter.powerW(timeline.startMs(), timeline.stepMs(), timeline.size()),
+                    timeline.stepS(),
+                    new ProbeUncertainty(
+                        0, ProbeUncertainty.of(recording.rig(), Channel.ENERGY).share(), true),
+                    0,
+                    Math.hypot(
+                        counter.edgeJ(),
+                        ProbeUncertainty.of(recording.rig(), Channel.ENERGY).absolute())));
+  }
+
+  private static Optional<ElectricStream> powerMeter(Rig rig, Timeline timeline) {
+    if (!timeline.has(Channel.POWER)) {
+      return Optional.empty();
+    }
+    double[] power = timeline.of(Channel.POWER);
+    int lag = timeline.intervalInstants(Channel.POWER);
+    return Optional.of(
+        new ElectricStream(
+            "measured by power",
+            power,
+            timeline.stepS(),
+            ProbeUncertainty.of(rig, Channel.POWER),
+            Scatter.noise(power, lag) * Math.sqrt(lag),
+            0));
+  }
+
+  private static Optional<ElectricStream> apparent(Rig rig, Timeline timeline) {
+    if (!timeline.has(Channel.CURRENT)) {
+      return Optional.empty();
+    }
+    double[] current = timeline.of(Channel.CURRENT);
+    double[] voltage = timeline.of(Channel.VOLTAGE);
+    boolean measured = timeline.has(Channel.VOLTAGE);
+    double nominal = rig.heater().voltageV().orElse(Double.NaN);
+    if (!measured && Double.isNaN(nominal)) {
+      return Optional.empty();
+    }
+    double[] power = new double[current.length];
+    for (int i = 0; i < power.length; i++) {
+      double volts = measured ? voltage[i] : nominal;
+      double phases = volts >= THREE_PHASE_V ? Math.sqrt(3) : 1;
+      power[i] = current[i] * volts * phases * POWER_FACTOR;
+    }
+    double voltageShare =
+        measured
+            ? ProbeUncertainty.of(rig, Channel.VOLTAGE).at(nominalOr(nominal)) / nominalOr(nominal)
+            : NOMINAL_VOLTAGE_SHARE;
+    ProbeUncertainty ammeter = ProbeUncertainty.of(rig, Channel.CURRENT);
+    double share = Math.hypot(Math.hypot(voltageShare, POWER_FACTOR_SHARE), ammeter.share());
+    return Optional.of(
+        new ElectricStream(
+            "current times voltage with a power factor of 0.93 assumed",
+            power,
+            timeline.stepS(),
+            new ProbeUncertainty(ammeter.absolute() * nominalOr(nominal), share, ammeter.stated()),
+            0,
+            0));
+  }
+
+  private static double nominalOr(double nominal) {
+    return Double.isNaN(nominal) ? 230 : nominal;
+  }
+}

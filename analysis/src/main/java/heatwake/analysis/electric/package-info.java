@@ -1,0 +1,2 @@
+/** Electric power and energy of the heater. */
+package heatwake.analysis.electric;

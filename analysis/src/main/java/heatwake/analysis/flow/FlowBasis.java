@@ -1,0 +1,18 @@
+package heatwake.analysis.flow;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+
+/**
+ * The flow that heat is computed from. Heat is this flow times the enthalpy gained from {@code
+ * water-in} to {@code hot}: through the heater alone, or of all water where only the mixture at the
+ * return is known (the mixing balance makes both the same heat).
+ *
+ * @param way how it was found, in words
+ * @param flowM3PerS on the grid of the timeline, NaN where not known; shared, not to be written to
+ * @param uncertainty systematic standard uncertainty
+ * @param hot the warm end of the balance
+ */
+@SuppressWarnings("ArrayRecordComponent") // a large array, shared on purpose
+public record FlowBasis(
+    String way, double[] flowM3PerS, ProbeUncertainty uncertainty, Channel hot) {}

@@ -1,0 +1,120 @@
+package heatwake.analysis.heat;
+
+import heatwake.analysis.flow.FlowBasis;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.uncertainty.Scatter;
+import heatwake.analysis.water.PoolWater;
+import heatwake.analysis.zero.Pair;
+
+/**
+ * Heat given to the water at every instant, and what is needed to say how uncertain any part of it
+ * is.
+ *
+ * <p>As EN 1434-1 and OIML R 75-1 compute it: volume flow, times density at the flow sensor, times
+ * the enthalpy difference. The sensor sits in the cold inlet unless the rig can say otherwise.
+ */
+public final class HeatStream {
+  /** Specific heat of pool water, near enough for a sensitivity. */
+  private static final double CP_J_PER_KG_K = 4181;
+
+  private final double stepS;
+  private final double[] flowM3PerS;
+  private final double[] riseK;
+  private final double[] heatW;
+  private final double[] capacityWPerK;
+  private final ProbeUncertainty flowUncertainty;
+  private final Pair pair;
+  private final double riseNoiseK;
+  private final int riseInterval;
+  private final double flowNoiseM3PerS;
+  private final int flowInterval;
+
+  private HeatStream(Timeline timeline, FlowBasis basis, Pair pair, PoolWater water) {
+    this.stepS = timeline.stepS();
+    this.flowM3PerS = basis.flowM3PerS();
+    this.flowUncertainty = basis.uncertainty();
+    this.pair = pair;
+    double[] in = timeline.of(Channel.WATER_IN);
+    double[] hot = timeline.of(pair.hot());
+    int size = timeline.size();
+    riseK = new double[size];
+    capacityWPerK = new double[size];
+    double[] zeroed = new double[size];
+    for (int i = 0; i < size; i++) {
+      zeroed[i] = hot[i] - pair.offsetK();
+      riseK[i] = zeroed[i] - in[i];
+    }
+    heatW = water.heatW(flowM3PerS, in, in, zeroed);
+    double densityKgPerM3 = water.densityKgPerM3(300);
+    for (int i = 0; i < size; i++) {
+      capacityWPerK[i] = flowM3PerS[i] * densityKgPerM3 * CP_J_PER_KG_K;
+      if (flowM3PerS[i] == 0) {
+        // Standing water carries no heat, whatever the clips show.
+        heatW[i] = 0;
+      }
+    }
+    riseInterval =
+        Math.max(
+            timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(pair.hot()));
+    riseNoiseK = Scatter.noise(riseK, riseInterval);
+    flowInterval = flowInterval(timeline);
+    flowNoiseM3PerS = Scatter.noise(flowM3PerS, flowInterval);
+  }
+
+  /** Heat over a run; the timeline must have {@code water-in} and the pair's hot channel. */
+  public static HeatStream of(Timeline timeline, FlowBasis basis, Pair pair, PoolWater water) {
+    return new HeatStream(timeline, basis, pair, water);
+  }
+
+  private static int flowInterval(Timeline timeline) {
+    for (Channel channel :
+        new Channel[] {Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER}) {
+      if (timeline.has(channel)) {
+        return timeline.intervalInstants(channel);
+      }
+    }
+    return 1;
+  }
+
+  /** Heat at every instant, W; NaN where not known. Shared, not to be written to. */
+  public double[] heatW() {
+    return heatW;
+  }
+
+  /** Zeroed difference across the balance, K. Shared, not to be written to. */
+  public double[] riseK() {
+    return riseK;
+  }
+
+  /** Time between instants. */
+  double stepS() {
+    return stepS;
+  }
+
+  double flowM3PerS(int i) {
+    return flowM3PerS[i];
+  }
+
+  double capacityWPerK(int i) {
+    return capacityWPerK[i];
+  }
+
+  ProbeUncertainty flowUncertainty() {
+    return flowUncertainty;
+  }
+
+  Pair pair() {
+    return pair;
+  }
+
+  /** Variance of the rise at one instant, spread so that sums over instants come out right. */
+  double riseVariancePerInstant() {
+    return riseNoiseK * riseNoiseK * riseInterval;
+  }
+
+  double flowVariancePerInstant() {
+    return flowNoiseM3PerS * flowNoiseM3PerS * flowInterval;
+  }
+}
