@@ -1,5 +1,6 @@
 package heatwake.analysis.electric;
 
+import heatwake.analysis.timeline.Bridging;
 import heatwake.analysis.uncertainty.Estimate;
 
 /** Electric energy summed over instants, systematic and random parts kept apart. */
@@ -9,6 +10,7 @@ public final class ElectricSum {
   private int stretches;
   private int last = -2;
   private double powerW;
+  private double bridgedW;
 
   public ElectricSum(ElectricStream stream) {
     this.stream = stream;
@@ -16,7 +18,7 @@ public final class ElectricSum {
 
   /** Adds instant {@code i}, if its power is known; says whether it is. */
   public boolean add(int i) {
-    double power = stream.powerW()[i];
+    double power = stream.powerW().values()[i];
     if (Double.isNaN(power)) {
       return false;
     }
@@ -26,6 +28,9 @@ public final class ElectricSum {
     last = i;
     instants++;
     powerW += power;
+    if (stream.powerW().isBridged(i)) {
+      bridgedW += power;
+    }
     return true;
   }
 
@@ -52,9 +57,11 @@ public final class ElectricSum {
     double systematic =
         Math.hypot(
             stream.uncertainty().share() * powerW, stream.uncertainty().absolute() * instants);
+    double bridged = Bridging.SHARE * bridgedW;
     double random = stream.noiseW() * Math.sqrt(instants);
     double edges = stream.edgeJ() * Math.sqrt(2.0 * stretches);
-    return new Estimate(powerW * dt, Math.hypot(Math.hypot(systematic, random) * dt, edges));
+    double together = Math.hypot(Math.hypot(systematic, random), bridged);
+    return new Estimate(powerW * dt, Math.hypot(together * dt, edges));
   }
 
   /** Mean power over the time summed. */

@@ -3,6 +3,7 @@ package heatwake.analysis.electric;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Bridging;
 import heatwake.analysis.timeline.Screening;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
@@ -46,7 +47,9 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
             counter ->
                 new ElectricStream(
                     "counted by energy",
-                    counter.powerW(timeline.startMs(), timeline.stepMs(), timeline.size()),
+                    Bridging.of(
+                        timeline,
+                        counter.powerW(timeline.startMs(), timeline.stepMs(), timeline.size())),
                     timeline.stepS(),
                     new ProbeUncertainty(
                         0, ProbeUncertainty.of(recording.rig(), Channel.ENERGY).share(), true),
@@ -65,7 +68,7 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
     return Optional.of(
         new ElectricStream(
             "measured by power",
-            power,
+            Bridging.of(timeline, power),
             timeline.stepS(),
             ProbeUncertainty.of(rig, Channel.POWER),
             Scatter.noise(power, lag) * Math.sqrt(lag),
@@ -98,7 +101,7 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
     return Optional.of(
         new ElectricStream(
             "current times voltage with a power factor of 0.93 assumed",
-            power,
+            Bridging.of(timeline, power),
             timeline.stepS(),
             new ProbeUncertainty(ammeter.absolute() * nominalOr(nominal), share, ammeter.stated()),
             0,

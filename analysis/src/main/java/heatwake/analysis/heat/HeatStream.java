@@ -2,6 +2,7 @@ package heatwake.analysis.heat;
 
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Bridging;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import heatwake.analysis.uncertainty.Scatter;
@@ -21,6 +22,7 @@ public final class HeatStream {
 
   private final double stepS;
   private final double[] flowM3PerS;
+  private final Bridging bridged;
   private final double[] riseK;
   private final double[] heatW;
   private final double[] capacityWPerK;
@@ -55,6 +57,7 @@ public final class HeatStream {
         heatW[i] = 0;
       }
     }
+    bridged = Bridging.of(timeline, heatW);
     riseInterval =
         Math.max(
             timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(pair.hot()));
@@ -86,6 +89,11 @@ public final class HeatStream {
   /** Zeroed difference across the balance, K. Shared, not to be written to. */
   public double[] riseK() {
     return riseK;
+  }
+
+  /** Heat with short silences bridged, for sums. */
+  Bridging bridged() {
+    return bridged;
   }
 
   /** Time between instants. */

@@ -1,5 +1,6 @@
 package heatwake.analysis.heat;
 
+import heatwake.analysis.timeline.Bridging;
 import heatwake.analysis.uncertainty.Estimate;
 
 /**
@@ -17,6 +18,7 @@ public final class HeatSum {
   private final HeatStream stream;
   private int instants;
   private double heatW;
+  private double bridgedW;
   private double capacityWPerK;
   private double perFlowJPerM3;
   private double capacitySquared;
@@ -26,13 +28,18 @@ public final class HeatSum {
     this.stream = stream;
   }
 
-  /** Adds instant {@code i}, if its heat is known; says whether it is. */
+  /** Adds instant {@code i}, if its heat is known or bridged; says whether it is. */
   public boolean add(int i) {
-    double heat = stream.heatW()[i];
+    double heat = stream.bridged().values()[i];
     if (Double.isNaN(heat)) {
       return false;
     }
     instants++;
+    if (stream.bridged().isBridged(i)) {
+      bridgedW += heat;
+      heatW += heat;
+      return true;
+    }
     double flow = stream.flowM3PerS(i);
     if (flow != 0) {
       double capacity = stream.capacityWPerK(i);
@@ -76,7 +83,9 @@ public final class HeatSum {
     double random =
         stream.riseVariancePerInstant() * capacitySquared
             + stream.flowVariancePerInstant() * perFlowSquared;
-    double variance = flow * flow + pair * pair + properties * properties + random;
+    double bridged = Bridging.SHARE * bridgedW;
+    double variance =
+        flow * flow + pair * pair + properties * properties + random + bridged * bridged;
     return new Estimate(heatW * dt, Math.sqrt(variance) * dt);
   }
 

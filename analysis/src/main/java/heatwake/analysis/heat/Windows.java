@@ -1,7 +1,9 @@
 package heatwake.analysis.heat;
 
 import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.timeline.Bridging;
 import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -19,7 +21,14 @@ public final class Windows {
 
   /** Windows of a run in order of time; none overlap. */
   public static List<Window> of(Timeline timeline, List<Cycle> cycles) {
-    return cycles.stream().map(cycle -> of(timeline, cycle)).toList();
+    List<Window> windows = new ArrayList<>();
+    for (int k = 0; k < cycles.size(); k++) {
+      windows.add(
+          k + 1 < cycles.size() && isSilence(cycles.get(k), cycles.get(k + 1))
+              ? new Window(start(timeline, cycles.get(k)), start(timeline, cycles.get(k + 1)))
+              : of(timeline, cycles.get(k)));
+    }
+    return windows;
   }
 
   /** Window of one cycle. */
@@ -31,6 +40,17 @@ public final class Windows {
     if (cycle.nextStartMs().isPresent()) {
       end = Math.min(end, cycle.nextStartMs().getAsLong());
     }
-    return new Window(timeline.firstAtOrAfter(cycle.startMs()), timeline.firstAtOrAfter(end));
+    return new Window(start(timeline, cycle), timeline.firstAtOrAfter(end));
+  }
+
+  /** Whether what parts two cycles is only a silence short enough to be bridged. */
+  private static boolean isSilence(Cycle cycle, Cycle next) {
+    return !next.startSeen()
+        && cycle.stopMs().isPresent()
+        && next.startMs() - cycle.stopMs().getAsLong() <= Bridging.LONGEST_MS;
+  }
+
+  private static int start(Timeline timeline, Cycle cycle) {
+    return timeline.firstAtOrAfter(cycle.startMs());
   }
 }

@@ -1,6 +1,7 @@
 package heatwake.analysis.heat;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
@@ -77,8 +78,11 @@ class HeatOfOpenMeasurementsTest {
     Findings findings = Analysis.of(OpenMeasurements.recording("sandbox/sandbox.csv", rig));
     double heaterJ = 0;
     List<String[]> witness = OpenMeasurements.rows("sandbox/sandbox.witness.csv");
-    for (String[] row : witness.subList(1, witness.size())) {
-      heaterJ += Double.parseDouble(row[1]) * 60;
+    for (int i = 1; i + 1 < witness.size(); i++) {
+      double seconds =
+          (OpenMeasurements.timeMs(witness.get(i + 1)) - OpenMeasurements.timeMs(witness.get(i)))
+              / 1e3;
+      heaterJ += Double.parseDouble(witness.get(i)[1]) * seconds;
     }
     Estimate delivered = findings.heat().deliveredJ().orElseThrow();
     System.out.printf(
@@ -88,7 +92,9 @@ class HeatOfOpenMeasurementsTest {
         delivered.expanded() / 3.6e6,
         heaterJ / 3.6e6,
         delivered.value() / heaterJ);
-    assertThat(delivered.value()).isBetween(54.2 * 3.6e6, 54.6 * 3.6e6);
+    // Both figures as the measurements' own notes give them: 54.4 and 54.7 kWh.
+    assertThat(heaterJ / 3.6e6).isCloseTo(54.7, within(0.15));
+    assertThat(delivered.value() / 3.6e6).isCloseTo(54.4, within(0.35));
     assertThat(Math.abs(delivered.value() - heaterJ)).isLessThan(delivered.expanded());
     assertThat(findings.heat().cop()).isEmpty();
   }
