@@ -1,0 +1,187 @@
+package heatwake.dashboard.demo.plant.machine;
+
+import heatwake.dashboard.demo.plant.fault.Health;
+
+/**
+ * The heater's own controller: thermostat, flow switch, fan and compressor in their order, restart
+ * delay, defrost, high-pressure cut-out.
+ */
+public final class Controller {
+  /** What it is doing. */
+  public enum Stage {
+    IDLE,
+    /** Called for, waiting out its delays. */
+    WAITING,
+    /** Fan on, compressor not yet. */
+    FAN,
+    RUNNING,
+    DEFROST,
+    /** Compressor stopped, fan still on. */
+    RUN_ON
+  }
+
+  private static final double SENSOR_LAG_S = 75;
+  private static final double CUT_OUT_C = 62;
+  private static final double CUT_OUT_REST_S = 300;
+  private static final double DEFROSTS_BELOW_C = 12;
+  private static final double FROZEN_C = -1.5;
+  private static final double LONGEST_DEFROST_S = 480;
+  private static final double HUM_EVERY_S = 180;
+  private static final double HUM_S = 4;
+  private static final double SLOWEST = 0.4;
+
+  private final HeaterDesign.Sequence sequence;
+  private final boolean inverter;
+  private final double setpointC;
+  private Stage stage = Stage.IDLE;
+  private boolean calls;
+  private double stageS;
+  private double restedS = 1e6;
+  private double frozenS;
+  private double lockoutS;
+  private double sensedC = Double.NaN;
+  private double speed;
+
+  public Controller(HeaterDesign design, double setpointC) {
+    this.sequence = design.sequence();
+    this.inverter = design.compressor().inverter();
+    this.setpointC = setpointC;
+  }
+
+  /** What the controller sees in a step. */
+  public record Sight(
+      boolean enabled,
+      boolean flowSwitch,
+      double waterInC,
+      double riseK,
+      double condensingC,
+      double evaporatingC,
+      double iceKg,
+      double airC) {}
+
+  /** Moves on. */
+  public void step(double dtS, Sight sight, Health health) {
+    sense(dtS, sight, health);
+    double reading = sensedC + health.controlShiftK;
+    if (reading >= setpointC) {
+      calls = false;
+    } else if (reading <= setpointC - sequence.hysteresisK()) {
+      calls = true;
+    }
+    lockoutS = Math.max(0, lockoutS - dtS);
+    boolean may = sight.enabled() && sight.flowSwitch() && calls && lockoutS <= 0;
+    stageS += dtS;
+    if (compressorCalled()) {
+      restedS = 0;
+    } else {
+      restedS += dtS;
+    }
+    if (sight.condensingC() > CUT_OUT_C && compressorCalled()) {
+      lockoutS = CUT_OUT_REST_S;
+      may = false;
+    }
+    move(dtS, may, sight, health);
+    double wanted =
+        inverter ? Math.max(SLOWEST, Math.min(1, SLOWEST + (setpointC - reading) / 0.8)) : 1;
+    speed = stage == Stage.RUNNING ? speed + (wanted - speed) * Math.min(1, dtS / rampS()) : 0;
+  }
+
+  private double rampS() {
+    return inverter ? 60 : 1;
+  }
+
+  private void sense(double dtS, Sight sight, Health health) {
+    if (!sight.flowSwitch() && !Double.isNaN(sensedC)) {
+      return;
+    }
+    double felt = sight.waterInC() + health.controlSeesRise * sight.riseK();
+    sensedC =
+        Double.isNaN(sensedC) ? felt : sensedC + (felt - sensedC) * Math.min(1, dtS / SENSOR_LAG_S);
+  }
+
+  private void move(double dtS, boolean may, Sight sight, Health health) {
+    switch (stage) {
+      case IDLE -> {
+        if (may) {
+          enter(Stage.WAITING);
+        }
+      }
+      case WAITING -> {
+        if (!may) {
+          enter(Stage.IDLE);
+        } else if (stageS >= sequence.fanDelayS()
+            && restedS >= sequence.restartDelayS() * health.restartDelay) {
+          enter(Stage.FAN);
+        }
+      }
+      case FAN -> {
+        if (!may) {
+          enter(Stage.RUN_ON);
+        } else if (stageS >= sequence.compressorDelayS()) {
+          enter(Stage.RUNNING);
+        }
+      }
+      case RUNNING -> {
+        frozenS = sight.evaporatingC() < FROZEN_C ? frozenS + dtS : Math.max(0, frozenS - dtS);
+        if (!may) {
+          enter(Stage.RUN_ON);
+        } else if (health.defrosts
+            && sight.airC() < DEFROSTS_BELOW_C
+            && frozenS > sequence.defrostAfterS()) {
+          frozenS = 0;
+          enter(Stage.DEFROST);
+        }
+      }
+      case DEFROST -> {
+        boolean clear = sight.iceKg() <= 0 && stageS > 90;
+        if (!may) {
+          enter(Stage.RUN_ON);
+        } else if (clear || stageS > LONGEST_DEFROST_S) {
+          enter(sequence.defrost() == HeaterDesign.Defrost.AIR ? Stage.WAITING : Stage.RUNNING);
+        }
+      }
+      case RUN_ON -> {
+        if (stageS >= sequence.fanRunOnS()) {
+          enter(Stage.IDLE);
+        }
+      }
+    }
+  }
+
+  private void enter(Stage next) {
+    stage = next;
+    stageS = 0;
+  }
+
+  private boolean compressorCalled() {
+    return stage == Stage.RUNNING
+        || (stage == Stage.DEFROST && sequence.defrost() == HeaterDesign.Defrost.REVERSED_CYCLE);
+  }
+
+  public Stage stage() {
+    return stage;
+  }
+
+  /** Whether the thermostat calls for heat. */
+  public boolean calls() {
+    return calls;
+  }
+
+  /** What the parts are told; a dead compressor does not follow. */
+  public HeatPump.Orders orders(Health health) {
+    boolean defrost = stage == Stage.DEFROST;
+    boolean airDefrost = defrost && sequence.defrost() == HeaterDesign.Defrost.AIR;
+    boolean fan =
+        stage == Stage.FAN || stage == Stage.RUNNING || stage == Stage.RUN_ON || airDefrost;
+    return new HeatPump.Orders(
+        fan, compressorCalled() && health.compressorStarts, defrost, Math.max(speed, 0.15));
+  }
+
+  /** Whether the motor stands and hums at this moment. */
+  public boolean hums(Health health) {
+    return compressorCalled()
+        && !health.compressorStarts
+        && health.rotorLocks
+        && stageS % HUM_EVERY_S < HUM_S;
+  }
+}

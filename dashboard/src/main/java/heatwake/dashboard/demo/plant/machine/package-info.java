@@ -1,0 +1,2 @@
+/** The simulated heater: refrigerant cycle, air coil, controller and supply. */
+package heatwake.dashboard.demo.plant.machine;

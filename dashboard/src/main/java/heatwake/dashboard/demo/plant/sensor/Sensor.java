@@ -1,0 +1,126 @@
+package heatwake.dashboard.demo.plant.sensor;
+
+import heatwake.dashboard.demo.plant.Plant;
+import heatwake.dashboard.demo.plant.Tap;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * A simulated probe. Nine tenths of its stated uncertainty are a systematic error that stays for
+ * the whole run, three tenths are noise, so that together they are about what is stated.
+ */
+public final class Sensor {
+  private static final double SYSTEMATIC = 0.9;
+  private static final double RANDOM = 0.3;
+  private static final double SLIPPED_LAG_S = 150;
+
+  private final SensorSpec spec;
+  private final List<ProbeTrouble> troubles;
+  private final SplittableRandom random;
+  private final double systematic;
+  private final long phaseMs;
+  private double felt = Double.NaN;
+  private double slipped;
+  private double nextS;
+  private double lastReported = Double.NaN;
+
+  public Sensor(SensorSpec spec, List<ProbeTrouble> troubles, SplittableRandom random) {
+    this.spec = spec;
+    this.troubles = List.copyOf(troubles);
+    this.random = random;
+    this.systematic = SYSTEMATIC * random.nextGaussian();
+    this.phaseMs = random.nextInt(1000);
+    this.nextS = random.nextDouble() * spec.intervalS();
+  }
+
+  /** Where it is clipped. */
+  public Tap tap() {
+    return spec.tap();
+  }
+
+  /** Where within a second it reports. */
+  public long phaseMs() {
+    return phaseMs;
+  }
+
+  /**
+   * Moves on.
+   *
+   * @return a reading in the tap's unit if it reports one now, else NaN
+   */
+  public double step(double dtS, Plant plant) {
+    double now = plant.timeS();
+    double truth = truth(plant, now);
+    felt =
+        spec.lagS() <= dtS || Double.isNaN(felt)
+            ? truth
+            : felt + (truth - felt) * dtS / spec.lagS();
+    if (now < nextS) {
+      return Double.NaN;
+    }
+    nextS =
+        Math.max(nextS + spec.intervalS() * (1 + spec.jitter() * (random.nextDouble() - 0.5)), now);
+    double noise = random.nextGaussian();
+    if (random.nextDouble() < spec.lossRate()) {
+      return Double.NaN;
+    }
+    return report(noise, now);
+  }
+
+  private double truth(Plant plant, double now) {
+    double truth = spec.tap().truth(plant);
+    for (ProbeTrouble trouble : troubles) {
+      if (now < trouble.startS()) {
+        continue;
+      }
+      if (trouble.kind() == ProbeTrouble.Kind.SWAPPED) {
+        truth = partner(spec.tap()).truth(plant);
+      } else if (trouble.kind() == ProbeTrouble.Kind.SLIPPED) {
+        slipped += (trouble.level() - slipped) / SLIPPED_LAG_S;
+        truth += slipped * (plant.weather().airC() - truth);
+      }
+    }
+    return truth;
+  }
+
+  private static Tap partner(Tap tap) {
+    return tap == Tap.WATER_IN ? Tap.WATER_OUT : Tap.WATER_IN;
+  }
+
+  private double report(double noise, double now) {
+    double value = felt;
+    if (!spec.tap().isState()) {
+      double unit = spec.relative() ? spec.stated() * Math.abs(felt) : spec.stated();
+      double random = spec.tap() == Tap.ENERGY ? 0 : RANDOM * noise;
+      value += unit * (systematic + random);
+    }
+    for (ProbeTrouble trouble : troubles) {
+      if (now < trouble.startS()) {
+        continue;
+      }
+      switch (trouble.kind()) {
+        case OFFSET -> value += trouble.level();
+        case OPEN -> {
+          return trouble.level();
+        }
+        case STUCK -> {
+          return lastReported;
+        }
+        case SILENT -> {
+          if (now < trouble.startS() + trouble.level() * 60) {
+            return Double.NaN;
+          }
+        }
+        case SWAPPED, SLIPPED -> {}
+      }
+    }
+    if (spec.resolution() > 0) {
+      value = Math.rint(value / spec.resolution()) * spec.resolution();
+    }
+    if (spec.tap() == Tap.HUMIDITY_IN) {
+      value = Math.min(100, value);
+    }
+    lastReported = value;
+    return value;
+  }
+}

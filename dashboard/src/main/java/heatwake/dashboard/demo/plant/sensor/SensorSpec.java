@@ -1,0 +1,26 @@
+package heatwake.dashboard.demo.plant.sensor;
+
+import heatwake.dashboard.demo.plant.Tap;
+
+/**
+ * A probe as bought and clipped.
+ *
+ * @param tap where it is clipped
+ * @param stated standard uncertainty of one reading, as its data sheet states it, in the tap's unit
+ *     or as a share
+ * @param relative whether {@code stated} is a share of the reading
+ * @param intervalS time between readings
+ * @param jitter random part of the interval, a share of it
+ * @param lagS first-order lag
+ * @param resolution smallest step it reports
+ * @param lossRate part of its readings that never arrive
+ */
+public record SensorSpec(
+    Tap tap,
+    double stated,
+    boolean relative,
+    double intervalS,
+    double jitter,
+    double lagS,
+    double resolution,
+    double lossRate) {}

@@ -1,0 +1,2 @@
+/** Simulated probes: error, noise, lag, resolution, sampling and faults of their own. */
+package heatwake.dashboard.demo.plant.sensor;
