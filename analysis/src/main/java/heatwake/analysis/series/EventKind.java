@@ -13,6 +13,7 @@ public enum EventKind {
   TIME_CONFLICT("time-conflict", "two different readings of one channel with one time stamp"),
   TIME_REFUSED("time-refused", "a time stamp that cannot be right"),
   FLOODING("flooding", "more readings than a probe can mean"),
+  CLIENT_REFUSED("client-refused", "a client was not let into the embedded broker"),
   CLOCK_STEP("clock-step", "the logger's clock jumped"),
   STORE_BLOCKED("store-blocked", "the database could not be written for a while"),
   RECORDER_STARTED("recorder-started", "the recorder started or went on"),

@@ -1,0 +1,26 @@
+package heatwake.collector.broker;
+
+/** What the broker has to tell besides messages. */
+interface BrokerEvents {
+  /** Before anybody listens. */
+  BrokerEvents UNHEARD =
+      new BrokerEvents() {
+        @Override
+        public void refused(String what) {}
+
+        @Override
+        public void flooded(String what) {}
+
+        @Override
+        public void failed(String what) {}
+      };
+
+  /** A client was not let in. */
+  void refused(String what);
+
+  /** A client sends too much. */
+  void flooded(String what);
+
+  /** Something broke inside. */
+  void failed(String what);
+}

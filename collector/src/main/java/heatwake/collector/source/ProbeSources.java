@@ -1,0 +1,39 @@
+package heatwake.collector.source;
+
+import heatwake.collector.mqtt.MqttSources;
+import heatwake.collector.probe.ProbeSource;
+import heatwake.collector.rig.ProbeSpec;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.SourceSpec;
+import java.util.List;
+import java.util.function.UnaryOperator;
+
+/** Makes the sources that a rig names. A new kind of source has its one line here. */
+public final class ProbeSources {
+  private ProbeSources() {}
+
+  /**
+   * The sources of a rig, not yet started, in the order of the file.
+   *
+   * @throws heatwake.collector.mistake.MistakeException if one cannot work as stated
+   */
+  public static List<ProbeSource> of(RigFile rig) {
+    return of(rig, System::getenv);
+  }
+
+  /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */
+  static List<ProbeSource> of(RigFile rig, UnaryOperator<String> environment) {
+    return rig.sources().stream().map(source -> of(rig, source, environment)).toList();
+  }
+
+  private static ProbeSource of(RigFile rig, SourceSpec source, UnaryOperator<String> environment) {
+    List<ProbeSpec> probes =
+        rig.probes().stream()
+            .filter(probe -> probe.source().filter(source.name()::equals).isPresent())
+            .toList();
+    if (source instanceof SourceSpec.Mqtt mqtt) {
+      return MqttSources.of(mqtt, probes, rig.rig().site().name(), environment);
+    }
+    throw new UnsupportedOperationException("not built yet: " + source.name());
+  }
+}
