@@ -6,13 +6,15 @@ import java.util.List;
 /**
  * A rig file, read and found sound.
  *
+ * @param name what to call the file in messages
  * @param rig what the analysis needs of it
  * @param sources where readings come from
  * @param probes what is clipped where, in the order of the file
  * @param text the file as written; kept with every run, so that a run can be judged anew later. It
  *     holds no secret: passwords are named by environment variable only.
  */
-public record RigFile(Rig rig, List<SourceSpec> sources, List<ProbeSpec> probes, String text) {
+public record RigFile(
+    String name, Rig rig, List<SourceSpec> sources, List<ProbeSpec> probes, String text) {
   public RigFile {
     sources = List.copyOf(sources);
     probes = List.copyOf(probes);

@@ -1,55 +1,115 @@
 package heatwake.collector.store;
 
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.series.RunEvent;
+import heatwake.analysis.series.Series;
+import heatwake.analysis.site.Rig;
+import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.RigReader;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.stream.Collectors;
 
 /**
  * An SQLite file of runs (WAL, versioned schema). One writer at a time and any number of readers,
  * in this process or another. An instance is used by one thread at a time.
+ *
+ * <p>Whatever a method has stored when it returns is on the disk (synchronous=FULL), unless it runs
+ * inside {@link #inOneCommit}; then it is when that returns.
  */
 public final class Store implements AutoCloseable {
-  private Store() {}
+  private final Path file;
+  private final Connection connection;
+  private final ReadingTable readings;
+  private boolean inCommit;
+
+  private Store(Path file, Connection connection) throws SQLException {
+    this.file = file;
+    this.connection = connection;
+    this.readings = new ReadingTable(connection);
+  }
 
   /**
    * Opens a store, making it or bringing it to the present schema if need be.
    *
-   * @throws heatwake.collector.mistake.MistakeException if the file is not a store or cannot be
-   *     written
+   * @throws MistakeException if the file is not a store or cannot be written
    */
   public static Store open(Path file) {
-    throw new UnsupportedOperationException("not built yet: " + file);
+    return Opening.orMake(file, Store::new);
   }
 
   /**
-   * Opens a store that must exist, for reading.
+   * Opens a store that must exist.
    *
-   * @throws heatwake.collector.mistake.MistakeException if there is none at that path
+   * @throws MistakeException if there is none at that path
    */
   public static Store openExisting(Path file) {
-    throw new UnsupportedOperationException("not built yet: " + file);
+    return Opening.existing(file, Store::new);
+  }
+
+  /** The database file. */
+  public Path file() {
+    return file;
+  }
+
+  /** Does several things in one commit: all of it is stored, or nothing. */
+  public void inOneCommit(Runnable work) {
+    write(
+        () -> {
+          work.run();
+          return null;
+        });
   }
 
   /** Begins a run and returns its number. */
   public long beginRun(RigFile rig, long startMs) {
-    throw new UnsupportedOperationException("not built yet");
+    return beginRun(rig, startMs, OptionalLong.empty());
+  }
+
+  /** Begins a run that goes on where another was cut, and returns its number. */
+  public long beginRun(RigFile rig, long startMs, OptionalLong follows) {
+    return write(
+        () ->
+            insert(
+                "INSERT INTO run (site, began_ms, follows, rig_name, rig) VALUES (?, ?, ?, ?, ?)",
+                rig.rig().site().name(),
+                startMs,
+                follows.isPresent() ? follows.getAsLong() : null,
+                rig.name(),
+                rig.text()));
   }
 
   /** Ends a run. */
   public void endRun(long run, long endMs) {
-    throw new UnsupportedOperationException("not built yet");
+    write(
+        () -> {
+          insert("UPDATE run SET ended_ms = ? WHERE id = ?", endMs, run);
+          return null;
+        });
   }
 
   /**
-   * Stores readings in one durable commit; see the class that implements it for what counts as
-   * stored.
+   * Stores readings in one commit. A reading with channel, time and value of one already there is a
+   * duplicate and passed over. Of two that differ in value only, the first stays if the probe gave
+   * the time; if the time is that of arrival both stay, the later one at the next free millisecond.
+   *
+   * @throws StoreBlockedException if the database cannot be written now; nothing is stored then
    */
-  public void append(long run, List<Reading> readings) {
-    throw new UnsupportedOperationException("not built yet");
+  public Appended append(long run, List<Reading> batch) {
+    return write(() -> readings.append(run, batch));
   }
 
   /** Records an event and returns its number. */
@@ -61,33 +121,296 @@ public final class Store implements AutoCloseable {
       OptionalLong endMs,
       long count,
       String text) {
-    throw new UnsupportedOperationException("not built yet");
+    return write(
+        () ->
+            insert(
+                "INSERT INTO event (run, kind, subject, start_ms, end_ms, count, text)"
+                    + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+                run,
+                kind.id(),
+                subject,
+                startMs,
+                endMs.isPresent() ? endMs.getAsLong() : null,
+                count,
+                text));
   }
 
-  /** Adds a note to a run. */
+  /** Brings an event up to date: it is over, or happened more often. */
+  public void updateEvent(long event, OptionalLong endMs, long count, String text) {
+    write(
+        () -> {
+          insert(
+              "UPDATE event SET end_ms = ?, count = ?, text = ? WHERE id = ?",
+              endMs.isPresent() ? endMs.getAsLong() : null,
+              count,
+              text,
+              event);
+          return null;
+        });
+  }
+
+  /**
+   * Adds a note to a run.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
+   */
   public void addNote(long run, long timeMs, String text) {
-    throw new UnsupportedOperationException("not built yet");
+    requireRun(run);
+    write(
+        () -> insert("INSERT INTO note (run, time_ms, text) VALUES (?, ?, ?)", run, timeMs, text));
   }
 
   /** The runs, the oldest first. */
   public List<RunSummary> runs() {
-    throw new UnsupportedOperationException("not built yet");
+    return read(
+        () -> {
+          List<RunSummary> runs = new ArrayList<>();
+          try (PreparedStatement select =
+                  connection.prepareStatement(
+                      "SELECT id, site, began_ms, ended_ms FROM run ORDER BY id");
+              ResultSet row = select.executeQuery()) {
+            while (row.next()) {
+              long id = row.getLong(1);
+              OptionalLong endedMs = optionalLong(row, 4);
+              runs.add(
+                  new RunSummary(
+                      id,
+                      row.getString(2),
+                      readings.firstMs(id).orElse(row.getLong(3)),
+                      endedMs.isEmpty()
+                          ? endedMs
+                          : OptionalLong.of(readings.lastMs(id).orElse(endedMs.getAsLong())),
+                      readings.count(id)));
+            }
+          }
+          return runs;
+        });
   }
 
   /** The run being recorded now (the newest without an end), if any. */
   public OptionalLong runBeingRecorded() {
-    throw new UnsupportedOperationException("not built yet");
+    List<Long> open = runsWithoutEnd();
+    return open.isEmpty() ? OptionalLong.empty() : OptionalLong.of(open.get(open.size() - 1));
+  }
+
+  /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
+  public List<Long> runsWithoutEnd() {
+    return read(
+        () -> {
+          List<Long> open = new ArrayList<>();
+          try (PreparedStatement select =
+                  connection.prepareStatement(
+                      "SELECT id FROM run WHERE ended_ms IS NULL ORDER BY id");
+              ResultSet row = select.executeQuery()) {
+            while (row.next()) {
+              open.add(row.getLong(1));
+            }
+          }
+          return open;
+        });
+  }
+
+  /** Number of readings of a run. */
+  public long readingCount(long run) {
+    return read(() -> readings.count(run));
+  }
+
+  /** Time of a run's last reading, UTC milliseconds. */
+  public OptionalLong lastReadingMs(long run) {
+    return read(() -> readings.lastMs(run));
   }
 
   /**
-   * Loads a run as far as it has been recorded.
+   * The rig file that a run was begun with, as written.
    *
-   * @throws heatwake.collector.mistake.MistakeException naming the runs there are, if this is none
+   * @throws MistakeException naming the runs there are, if this is none
+   */
+  public String rigText(long run) {
+    return runRow(run).rigText();
+  }
+
+  /**
+   * Loads a run as far as it has been recorded. It spans its readings; without any, the time it was
+   * recorded.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
    */
   public Recording load(long run) {
-    throw new UnsupportedOperationException("not built yet");
+    RunRow row = runRow(run);
+    Rig rig = RigReader.parseForImport(row.rigText(), row.rigName()).rig();
+    return read(
+        () -> {
+          Map<Channel, Series> series = readings.series(run);
+          long startMs = readings.firstMs(run).orElse(row.beganMs());
+          long endMs = readings.lastMs(run).orElse(row.endedMs().orElse(startMs));
+          return new Recording(run, rig, startMs, endMs, series, events(run), notes(run));
+        });
+  }
+
+  /**
+   * Shows all readings of a run in order of time, those of one time in no certain order.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
+   */
+  public void forEachReading(long run, ReadingVisitor visitor) {
+    requireRun(run);
+    read(
+        () -> {
+          readings.visit(run, visitor);
+          return null;
+        });
+  }
+
+  private List<RunEvent> events(long run) throws SQLException {
+    List<RunEvent> events = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT kind, subject, start_ms, end_ms, count, text FROM event"
+                + " WHERE run = ? ORDER BY start_ms, id")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          events.add(
+              new RunEvent(
+                  EventKind.of(row.getString(1)),
+                  row.getString(2),
+                  row.getLong(3),
+                  optionalLong(row, 4),
+                  row.getLong(5),
+                  row.getString(6)));
+        }
+      }
+    }
+    return events;
+  }
+
+  private List<Note> notes(long run) throws SQLException {
+    List<Note> notes = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT time_ms, text FROM note WHERE run = ? ORDER BY time_ms, id")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          notes.add(new Note(row.getLong(1), row.getString(2)));
+        }
+      }
+    }
+    return notes;
+  }
+
+  private record RunRow(long beganMs, OptionalLong endedMs, String rigName, String rigText) {}
+
+  private void requireRun(long run) {
+    runRow(run);
+  }
+
+  private RunRow runRow(long run) {
+    return read(
+        () -> {
+          try (PreparedStatement select =
+              connection.prepareStatement(
+                  "SELECT began_ms, ended_ms, rig_name, rig FROM run WHERE id = ?")) {
+            select.setLong(1, run);
+            try (ResultSet row = select.executeQuery()) {
+              if (!row.next()) {
+                throw new MistakeException(file + ": has no run " + run + "; " + knownRuns());
+              }
+              return new RunRow(
+                  row.getLong(1), optionalLong(row, 2), row.getString(3), row.getString(4));
+            }
+          }
+        });
+  }
+
+  private String knownRuns() {
+    List<RunSummary> runs = runs();
+    if (runs.isEmpty()) {
+      return "it holds none yet";
+    }
+    int shown = 20;
+    String ids =
+        runs.stream()
+            .skip(Math.max(0, runs.size() - shown))
+            .map(run -> Long.toString(run.id()))
+            .collect(Collectors.joining(", "));
+    return (runs.size() > shown ? "its newest runs are " : "its runs are ") + ids;
+  }
+
+  private static OptionalLong optionalLong(ResultSet row, int column) throws SQLException {
+    long value = row.getLong(column);
+    return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
+  }
+
+  private long insert(String sql, Object... values) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      for (int i = 0; i < values.length; i++) {
+        if (values[i] == null) {
+          statement.setNull(i + 1, Types.INTEGER);
+        } else {
+          statement.setObject(i + 1, values[i]);
+        }
+      }
+      statement.executeUpdate();
+    }
+    try (PreparedStatement last = connection.prepareStatement("SELECT last_insert_rowid()");
+        ResultSet row = last.executeQuery()) {
+      row.next();
+      return row.getLong(1);
+    }
+  }
+
+  private interface SqlWork<T> {
+    T run() throws SQLException;
+  }
+
+  private <T> T read(SqlWork<T> work) {
+    try {
+      return work.run();
+    } catch (SQLException e) {
+      throw SqlFault.of(file, e);
+    }
+  }
+
+  private <T> T write(SqlWork<T> work) {
+    if (inCommit) {
+      return read(work);
+    }
+    inCommit = true;
+    boolean done = false;
+    try {
+      connection.setAutoCommit(false);
+      T result = work.run();
+      connection.commit();
+      done = true;
+      return result;
+    } catch (SQLException e) {
+      throw SqlFault.of(file, e);
+    } finally {
+      inCommit = false;
+      endTransaction(done);
+    }
+  }
+
+  private void endTransaction(boolean done) {
+    try {
+      if (!done) {
+        readings.forget();
+        connection.rollback();
+      }
+      connection.setAutoCommit(true);
+    } catch (SQLException e) {
+      throw SqlFault.of(file, e);
+    }
   }
 
   @Override
-  public void close() {}
+  public void close() {
+    try {
+      readings.close();
+      connection.close();
+    } catch (SQLException e) {
+      throw SqlFault.of(file, e);
+    }
+  }
 }

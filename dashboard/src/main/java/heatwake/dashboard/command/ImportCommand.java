@@ -1,13 +1,43 @@
 package heatwake.dashboard.command;
 
+import heatwake.collector.csv.CsvImport;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.RigReader;
+import heatwake.collector.store.Store;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Stores a CSV file as a run. */
 @Command(name = "import", description = "Stores a CSV file as a run.")
 final class ImportCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private StoreOption database;
+
+  @Option(
+      names = "--rig",
+      paramLabel = "RIG.toml",
+      required = true,
+      description = "The site it was measured at; sources in it do not matter.")
+  private Path rig;
+
+  @Parameters(
+      paramLabel = "DATA.csv",
+      description = "Column time (ISO-8601 with offset or Z), then <channel> [<unit>] columns.")
+  private Path csv;
+
   @Override
   public Integer call() {
-    throw new UnsupportedOperationException("not built yet");
+    RigFile rigFile = RigReader.readForImport(rig);
+    try (Store store = Store.open(database.file())) {
+      long run = CsvImport.run(store, rigFile, csv);
+      spec.commandLine().getOut().println("run " + run);
+    }
+    return Main.DONE;
   }
 }

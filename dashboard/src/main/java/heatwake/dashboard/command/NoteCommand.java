@@ -1,13 +1,51 @@
 package heatwake.dashboard.command;
 
+import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.store.Store;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
 /** Adds a note to a run. */
-@Command(name = "note", description = "Adds a note to a run.")
+@Command(name = "note", description = "Adds a note to the run being recorded, or to --run.")
 final class NoteCommand implements Callable<Integer> {
+  private static final int LONGEST = 4000;
+
+  @Mixin private StoreOption database;
+
+  @Option(
+      names = "--run",
+      paramLabel = "ID",
+      description = "Number of the run; default the run being recorded.")
+  private Long run;
+
+  @Parameters(paramLabel = "TEXT", description = "What you did or saw: \"bypass moved\".")
+  private String text;
+
   @Override
   public Integer call() {
-    throw new UnsupportedOperationException("not built yet");
+    if (text.isBlank()) {
+      throw new MistakeException("the note is empty; say what you did or saw");
+    }
+    if (text.length() > LONGEST) {
+      throw new MistakeException(
+          "the note has " + text.length() + " letters; at most " + LONGEST + " fit");
+    }
+    try (Store store = Store.openExisting(database.file())) {
+      long into = run != null ? run : beingRecorded(store);
+      store.addNote(into, System.currentTimeMillis(), text.strip());
+    }
+    return Main.DONE;
+  }
+
+  private long beingRecorded(Store store) {
+    return store
+        .runBeingRecorded()
+        .orElseThrow(
+            () ->
+                new MistakeException(
+                    database.file() + ": no run is being recorded; name one with --run"));
   }
 }

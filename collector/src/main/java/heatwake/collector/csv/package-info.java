@@ -1,0 +1,2 @@
+/** Runs as CSV files, in and out. */
+package heatwake.collector.csv;

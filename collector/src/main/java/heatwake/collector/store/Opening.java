@@ -1,0 +1,94 @@
+package heatwake.collector.store;
+
+import heatwake.collector.mistake.MistakeException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteConfig.TransactionMode;
+import org.sqlite.SQLiteErrorCode;
+
+/** Opens database files, and says plainly when one cannot be. */
+final class Opening {
+  private static final int BUSY_TIMEOUT_MS = 5000;
+
+  private Opening() {}
+
+  /** Makes a store of an open connection. */
+  interface Maker {
+    Store make(Path file, Connection connection) throws SQLException;
+  }
+
+  static Store orMake(Path file, Maker maker) {
+    Path folder = file.toAbsolutePath().getParent();
+    try {
+      if (folder != null) {
+        Files.createDirectories(folder);
+      }
+    } catch (IOException e) {
+      throw new MistakeException(
+          file + ": its folder cannot be made; name another file with --db", e);
+    }
+    return open(file, maker);
+  }
+
+  static Store existing(Path file, Maker maker) {
+    if (!Files.exists(file)) {
+      throw new MistakeException(
+          file + ": no such database; record or import a run first, or name another with --db");
+    }
+    return open(file, maker);
+  }
+
+  private static Store open(Path file, Maker maker) {
+    if (Files.isDirectory(file)) {
+      throw new MistakeException(file + ": is a folder; name a database file with --db");
+    }
+    SQLiteConfig config = new SQLiteConfig();
+    config.setJournalMode(JournalMode.WAL);
+    config.setSynchronous(SynchronousMode.FULL);
+    config.setTransactionMode(TransactionMode.IMMEDIATE);
+    config.setBusyTimeout(BUSY_TIMEOUT_MS);
+    config.enforceForeignKeys(true);
+    Connection connection = null;
+    try {
+      connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+      Schema.bringUpToDate(connection, file);
+      return maker.make(file, connection);
+    } catch (SQLException e) {
+      closeQuietly(connection);
+      throw fault(file, e);
+    } catch (MistakeException e) {
+      closeQuietly(connection);
+      throw e;
+    }
+  }
+
+  private static RuntimeException fault(Path file, SQLException fault) {
+    SQLiteErrorCode code = SqlFault.primaryCode(fault);
+    return switch (code) {
+      case SQLITE_NOTADB, SQLITE_CORRUPT ->
+          new MistakeException(
+              file + ": not a Heatwake database, or damaged; name another file with --db", fault);
+      case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
+          new MistakeException(
+              file + ": cannot be written; check its permissions or name another with --db", fault);
+      default -> SqlFault.of(file, fault);
+    };
+  }
+
+  private static void closeQuietly(Connection connection) {
+    try {
+      if (connection != null) {
+        connection.close();
+      }
+    } catch (SQLException e) {
+      // The fault that led here is the one worth telling.
+      return;
+    }
+  }
+}

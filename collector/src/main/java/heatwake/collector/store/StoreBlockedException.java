@@ -1,0 +1,13 @@
+package heatwake.collector.store;
+
+/**
+ * The database cannot be written just now: locked by another program, disk full, disk failing.
+ * Nothing of the attempt was stored; the same work may succeed later.
+ */
+public final class StoreBlockedException extends StoreException {
+  private static final long serialVersionUID = 1L;
+
+  StoreBlockedException(String message, Throwable cause) {
+    super(message, cause);
+  }
+}
