@@ -1,5 +1,7 @@
 package heatwake.analysis.rule;
 
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyReading;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.ProbeZero;
@@ -24,6 +26,8 @@ import java.util.Optional;
  * @param pool the pool as a second witness
  * @param steady steady spans with their figures
  * @param traces derived quantities on the grid of the timeline
+ * @param duty the figures of each steady span with their uncertainties, in the order of {@code
+ *     steady}
  */
 public record Evidence(
     Recording recording,
@@ -34,4 +38,30 @@ public record Evidence(
     Optional<ProbeZero> zero,
     PoolFigures pool,
     List<SteadySpan> steady,
-    List<Trace> traces) {}
+    List<Trace> traces,
+    List<Duty> duty) {
+
+  /** Evidence with the duty read off its steady spans. */
+  public Evidence(
+      Recording recording,
+      Timeline timeline,
+      List<PhaseSpan> phases,
+      List<Cycle> cycles,
+      HeatFigures heat,
+      Optional<ProbeZero> zero,
+      PoolFigures pool,
+      List<SteadySpan> steady,
+      List<Trace> traces) {
+    this(
+        recording,
+        timeline,
+        phases,
+        cycles,
+        heat,
+        zero,
+        pool,
+        steady,
+        traces,
+        DutyReading.of(recording.rig(), timeline, steady));
+  }
+}

@@ -7,6 +7,7 @@ import heatwake.analysis.series.Series;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.OptionalDouble;
 
 /**
  * The readings of a run on one even grid of instants: SI values, NaN where there is nothing to go
@@ -148,5 +149,24 @@ public final class Timeline {
   /** Usual time between readings of a recorded channel in instants, at least one. */
   public int intervalInstants(Channel channel) {
     return (int) Math.max(1, Math.min(size, Math.round((double) intervalMs(channel) / stepMs)));
+  }
+
+  /**
+   * Mean of a channel from one time to another, both included; empty if nothing was read there.
+   *
+   * @param fromMs UTC milliseconds
+   * @param toMs UTC milliseconds
+   */
+  public OptionalDouble meanBetween(Channel channel, long fromMs, long toMs) {
+    double[] wanted = of(channel);
+    double sum = 0;
+    int count = 0;
+    for (int i = firstAtOrAfter(fromMs); i < size && timeMs(i) <= toMs; i++) {
+      if (!Double.isNaN(wanted[i])) {
+        sum += wanted[i];
+        count++;
+      }
+    }
+    return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
   }
 }

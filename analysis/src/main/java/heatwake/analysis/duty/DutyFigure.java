@@ -1,0 +1,48 @@
+package heatwake.analysis.duty;
+
+/** What is known of a heater while it runs steadily. SI; a share is 1 for 100 %. */
+public enum DutyFigure {
+  /** Heat given to the water, W. */
+  HEAT,
+  /** Heat the nameplate promises at these conditions, W. */
+  EXPECTED_HEAT,
+  /** Electric power, W. */
+  POWER,
+  /** Zeroed temperature rise of the water through the heater, K. */
+  RISE,
+  /** Water through the heater, m3/s. */
+  FLOW,
+  /** Entering water, K. */
+  WATER_IN,
+  /** Entering air, K. */
+  AIR,
+  /** Relative humidity of the entering air, 0 to 1. */
+  HUMIDITY,
+  /** Heat over expected heat. */
+  HEAT_RATIO,
+  /** Power over expected power. */
+  POWER_RATIO,
+  /** Coefficient of performance over the expected one. */
+  COP_RATIO,
+  /**
+   * Heat over the greatest rated heat: how hard the exchangers work. From the measured heat, else
+   * the expected heat, else from the air temperature alone.
+   */
+  LOAD,
+  /** Condensing temperature, K. */
+  CONDENSING,
+  /** Evaporating temperature, K. */
+  EVAPORATING,
+  /** Condensing temperature minus leaving water, K. */
+  CONDENSER_APPROACH,
+  /** Entering air minus evaporating temperature, K. */
+  EVAPORATOR_APPROACH,
+  /** Suction superheat, K. */
+  SUPERHEAT,
+  /** Liquid subcooling, K. */
+  SUBCOOLING,
+  /** Discharge line minus condensing temperature, K. */
+  DISCHARGE_SUPERHEAT,
+  /** Entering minus leaving air, K. */
+  AIR_DROP
+}

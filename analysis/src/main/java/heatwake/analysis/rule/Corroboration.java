@@ -1,0 +1,53 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Optional;
+
+/**
+ * Whether heat, COP or power bear out what a pressure or temperature suggests. A refrigerant-side
+ * figure that is merely unusual may be the heater's own way; one that also costs heat or power is a
+ * fault.
+ */
+public final class Corroboration {
+  /**
+   * Standard uncertainties by which a second, independent figure must differ: it only has to bear
+   * out a first one that is beyond doubt already; ours.
+   */
+  private static final double FACTOR = 2.5;
+
+  /** A difference from the nameplate smaller than this bears nothing out; ours. */
+  private static final double MATERIAL = 0.05;
+
+  private Corroboration() {}
+
+  /**
+   * COP below, or power above the nameplate's, as when the compressor works against a high head.
+   */
+  public static boolean ofHighHead(Duty duty) {
+    return below(duty.of(DutyFigure.COP_RATIO)) || above(duty.of(DutyFigure.POWER_RATIO));
+  }
+
+  /** Heat or COP below the nameplate's. */
+  public static boolean ofLostHeat(Duty duty) {
+    return below(duty.of(DutyFigure.HEAT_RATIO)) || below(duty.of(DutyFigure.COP_RATIO));
+  }
+
+  /** Whether neither heat nor COP is known. */
+  public static boolean isImpossible(Duty duty) {
+    return !duty.has(DutyFigure.HEAT_RATIO) && !duty.has(DutyFigure.COP_RATIO);
+  }
+
+  private static boolean below(Optional<Estimate> ratio) {
+    return ratio
+        .filter(known -> known.value() + Math.max(FACTOR * known.standard(), MATERIAL) < 1)
+        .isPresent();
+  }
+
+  private static boolean above(Optional<Estimate> ratio) {
+    return ratio
+        .filter(known -> known.value() - Math.max(FACTOR * known.standard(), MATERIAL) > 1)
+        .isPresent();
+  }
+}

@@ -1,0 +1,75 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Locale;
+
+/** Writes SI figures in the units a technician reads, for the sentences of rules. */
+public final class Wording {
+  private static final double ICE_POINT_K = 273.15;
+  private static final double L_PER_MIN = 60_000;
+
+  private Wording() {}
+
+  /** A temperature: {@code 38.9 °C}. */
+  public static String celsius(double temperatureK) {
+    return fixed(temperatureK - ICE_POINT_K, 1) + " °C";
+  }
+
+  /** A temperature difference: {@code 2.4 K}. */
+  public static String kelvin(double differenceK) {
+    return fixed(differenceK, 1) + " K";
+  }
+
+  /** A flow: {@code 62 L/min}. */
+  public static String flow(double flowM3PerS) {
+    double perMinute = flowM3PerS * L_PER_MIN;
+    return fixed(perMinute, Math.abs(perMinute) < 10 ? 1 : 0) + " L/min";
+  }
+
+  /** A power: {@code 15.3 kW}. */
+  public static String kilowatts(double powerW) {
+    return fixed(powerW / 1e3, 1) + " kW";
+  }
+
+  /** A gauge pressure of the refrigerant: {@code 2.31 MPa}. */
+  public static String megapascals(double pressurePa) {
+    return fixed(pressurePa / 1e6, 2) + " MPa";
+  }
+
+  /** A gauge pressure of the water: {@code 84 kPa}. */
+  public static String kilopascals(double pressurePa) {
+    return fixed(pressurePa / 1e3, 0) + " kPa";
+  }
+
+  /** An energy: {@code 61 kWh}. */
+  public static String kilowattHours(double energyJ) {
+    double kWh = energyJ / 3.6e6;
+    return fixed(kWh, Math.abs(kWh) < 10 ? 1 : 0) + " kWh";
+  }
+
+  /** A share: {@code 78 %}. */
+  public static String percent(double share) {
+    return fixed(share * 100, 0) + " %";
+  }
+
+  /** A share with its expanded uncertainty: {@code 78 ± 6 %}. */
+  public static String percent(Estimate share) {
+    return fixed(share.value() * 100, 0) + " ± " + fixed(share.expanded() * 100, 0) + " %";
+  }
+
+  /** A length of time: {@code 95 s}, {@code 25 min}, {@code 3.5 h}. */
+  public static String duration(double durationS) {
+    if (durationS < 120) {
+      return fixed(durationS, 0) + " s";
+    }
+    return durationS < 2 * 3600
+        ? fixed(durationS / 60, 0) + " min"
+        : fixed(durationS / 3600, 1) + " h";
+  }
+
+  private static String fixed(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    boolean negativeZero = text.startsWith("-") && Double.parseDouble(text) == 0;
+    return negativeZero ? text.substring(1) : text;
+  }
+}

@@ -1,0 +1,103 @@
+package heatwake.analysis.rule.heat;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Locale;
+
+/** COP below the nameplate's at these conditions by more than the uncertainty allows. */
+public final class LowCop implements Rule {
+  /** A shortfall smaller than this is not worth a call-out; ours. */
+  private static final double MATERIAL_RATIO = 0.9;
+
+  @Override
+  public String id() {
+    return "low-cop";
+  }
+
+  @Override
+  public String summary() {
+    return "The COP is below the nameplate's at these conditions by more than the uncertainty"
+        + " allows.";
+  }
+
+  @Override
+  public String needs() {
+    return "water-in, water-out, a flow, power, the air temperature and [[heater.rating]] with"
+        + " power";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when COP over expected COP is below 90 % (ours) by more than 3 standard"
+        + " uncertainties, for 10 min of steady running.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    List<Duty> judged =
+        evidence.duty().stream().filter(duty -> duty.has(DutyFigure.COP_RATIO)).toList();
+    if (judged.isEmpty()) {
+      return Outcome.notEnoughData(
+          evidence.recording().rig().heater().ratings().stream()
+                  .noneMatch(rating -> rating.powerW().isPresent())
+              ? "no [[heater.rating]] with power in the rig to compare the COP with"
+              : "heat, power or air temperature not known while running steadily");
+    }
+    return Spell.where(
+            judged,
+            duty -> Doubt.below(duty.of(DutyFigure.COP_RATIO).orElseThrow(), MATERIAL_RATIO))
+        .map(spell -> Outcome.flagged(flag(spell, evidence)))
+        .orElseGet(Outcome::clear);
+  }
+
+  private Flag flag(Spell spell, Evidence evidence) {
+    Duty mean = spell.mean();
+    Estimate ratio = mean.of(DutyFigure.COP_RATIO).orElseThrow();
+    StringBuilder text = new StringBuilder(120);
+    text.append("COP ");
+    if (mean.has(DutyFigure.HEAT, DutyFigure.POWER)) {
+      double cop =
+          mean.of(DutyFigure.HEAT).orElseThrow().value()
+              / mean.of(DutyFigure.POWER).orElseThrow().value();
+      text.append(String.format(Locale.ROOT, "%.1f where the nameplate promises ", cop))
+          .append(String.format(Locale.ROOT, "%.1f, ", cop / ratio.value()));
+    }
+    text.append(Wording.percent(ratio))
+        .append(" of it, over ")
+        .append(Wording.duration(spell.lengthS()))
+        .append(" of steady running");
+    mean.of(DutyFigure.POWER_RATIO)
+        .ifPresent(
+            power ->
+                text.append("; power ")
+                    .append(Wording.percent(power))
+                    .append(" of the nameplate's"));
+    return new Flag(
+        id(),
+        Side.UNDECIDED,
+        Severity.WARNING,
+        spell.startMs(),
+        spell.endMs(),
+        text.toString(),
+        List.of(
+            "scaled condenser or too little water",
+            "wrong charge or a worn compressor",
+            "dirty air coil or weak fan",
+            "a power meter that also sees other loads"),
+        "Compare pressures, flow and air temperatures with the verdict; see that the power meter"
+            + " sees the heater alone.",
+        HeatChannels.of(evidence, Channel.POWER));
+  }
+}

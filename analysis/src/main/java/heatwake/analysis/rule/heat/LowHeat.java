@@ -1,0 +1,111 @@
+package heatwake.analysis.rule.heat;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Optional;
+
+/** Heat below the nameplate's at these conditions by more than the uncertainty allows. */
+public final class LowHeat implements Rule {
+  /** A shortfall smaller than this is not worth a call-out; ours. */
+  static final double MATERIAL_RATIO = 0.92;
+
+  /** Above this share of the expected heat the flag is a warning, below it an alarm; ours. */
+  private static final double GRAVE_RATIO = 0.5;
+
+  @Override
+  public String id() {
+    return "low-heat";
+  }
+
+  @Override
+  public String summary() {
+    return "The heat is below the nameplate's at these conditions by more than the uncertainty"
+        + " allows.";
+  }
+
+  @Override
+  public String needs() {
+    return "water-in, water-out, a flow, the air temperature and [[heater.rating]]; power, to tell"
+        + " a heater that idles at part speed from one that fails";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when heat over expected heat is below 92 % (ours) by more than 3 standard"
+        + " uncertainties, for 10 min of steady running. Not raised where power is down alike"
+        + " and the COP is not: that is a compressor at part speed (see PartLoad).";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    List<Duty> judged =
+        evidence.duty().stream().filter(duty -> duty.has(DutyFigure.HEAT_RATIO)).toList();
+    if (judged.isEmpty()) {
+      return Outcome.notEnoughData(reason(evidence));
+    }
+    Optional<Spell> low =
+        Spell.where(
+            judged,
+            duty ->
+                Doubt.below(duty.of(DutyFigure.HEAT_RATIO).orElseThrow(), MATERIAL_RATIO)
+                    && !PartLoad.explains(evidence, duty));
+    return low.map(spell -> Outcome.flagged(flag(spell, evidence))).orElseGet(Outcome::clear);
+  }
+
+  private static String reason(Evidence evidence) {
+    if (evidence.recording().rig().heater().ratings().isEmpty()) {
+      return "no [[heater.rating]] in the rig to compare the heat with";
+    }
+    if (evidence.steady().isEmpty()) {
+      return "the heater was not seen running steadily";
+    }
+    return "heat or air temperature not known while running";
+  }
+
+  private Flag flag(Spell spell, Evidence run) {
+    Estimate ratio = spell.mean().of(DutyFigure.HEAT_RATIO).orElseThrow();
+    StringBuilder evidence = new StringBuilder(120);
+    Optional<Estimate> heat = spell.mean().of(DutyFigure.HEAT);
+    Optional<Estimate> expected = spell.mean().of(DutyFigure.EXPECTED_HEAT);
+    if (heat.isPresent() && expected.isPresent()) {
+      evidence
+          .append("Heat ")
+          .append(Wording.kilowatts(heat.get().value()))
+          .append(" where the nameplate promises ")
+          .append(Wording.kilowatts(expected.get().value()))
+          .append(", ");
+    } else {
+      evidence.append("Heat ");
+    }
+    evidence
+        .append(Wording.percent(ratio))
+        .append(" of it, over ")
+        .append(Wording.duration(spell.lengthS()))
+        .append(" of steady running");
+    return new Flag(
+        id(),
+        Side.UNDECIDED,
+        ratio.value() < GRAVE_RATIO ? Severity.ALARM : Severity.WARNING,
+        spell.startMs(),
+        spell.endMs(),
+        evidence.toString(),
+        List.of(
+            "too little water or a scaled condenser",
+            "lost refrigerant or a worn compressor",
+            "dirty air coil, weak fan or air going round",
+            "a flow meter or pipe probe that misleads"),
+        "Compare flow, pressures and air temperatures with the verdict; clip on what is missing.",
+        HeatChannels.of(run));
+  }
+}

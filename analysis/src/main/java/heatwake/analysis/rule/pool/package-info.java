@@ -1,0 +1,2 @@
+/** Rules about the pool itself. */
+package heatwake.analysis.rule.pool;

@@ -1,0 +1,156 @@
+package heatwake.analysis.rule.refrigerant;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** High side near the nameplate's or the refrigerant's limit. */
+public final class HighPressure implements Rule {
+  /** Near the nameplate's greatest pressure: this part of it; ours. */
+  private static final double NEAR_SHARE = 0.9;
+
+  /**
+   * Without a nameplate limit: condensing above this, Cel. High-pressure switches of pool heaters
+   * open around 65 Cel (R-410A: about 4.2 MPa); common practice.
+   */
+  private static final double HOT_CONDENSING_K = 273.15 + 60;
+
+  /** Relative change of saturation pressure per kelvin around 60 Cel (Clausius-Clapeyron). */
+  private static final double SATURATION_SLOPE_PER_K = 0.021;
+
+  /** A peak shorter than this is a start or a spike; ours. */
+  private static final double SHORTEST_S = 60;
+
+  @Override
+  public String id() {
+    return "high-pressure";
+  }
+
+  @Override
+  public String summary() {
+    return "The high side comes near the nameplate's or the refrigerant's limit.";
+  }
+
+  @Override
+  public String needs() {
+    return "pressure-discharge and the nameplate's greatest pressure or heater.refrigerant";
+  }
+
+  @Override
+  public String limits() {
+    return "90 % (ours) of the nameplate's greatest pressure; where it is not stated, a condensing"
+        + " temperature of 60 °C (switches open around 65 °C: common practice). By more than 3"
+        + " standard uncertainties, for 60 s on end.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return Outcome.notEnoughData("no pressure-discharge reading");
+    }
+    double[] pressure = timeline.of(Channel.PRESSURE_DISCHARGE);
+    OptionalDouble most = evidence.recording().rig().heater().pressureMaxPa();
+    if (most.isPresent()) {
+      double limitPa = NEAR_SHARE * most.getAsDouble();
+      return peak(evidence, pressure, uncertaintyPa(evidence, limitPa), limitPa)
+          .map(
+              peak ->
+                  Outcome.flagged(
+                      flag(
+                          peak,
+                          "High side "
+                              + Wording.megapascals(peak.highest())
+                              + ", "
+                              + Wording.percent(peak.highest() / most.getAsDouble())
+                              + " of the greatest permitted "
+                              + Wording.megapascals(most.getAsDouble()))))
+          .orElseGet(Outcome::clear);
+    }
+    Optional<Trace> condensing =
+        evidence.traces().stream()
+            .filter(trace -> trace.kind() == Trace.Kind.CONDENSING)
+            .findFirst();
+    if (condensing.isEmpty()) {
+      return Outcome.notEnoughData(
+          "neither the nameplate's greatest pressure nor heater.refrigerant in the rig");
+    }
+    double usualPa = timeline.of(Channel.PRESSURE_DISCHARGE)[0];
+    double uncertaintyK =
+        uncertaintyPa(evidence, usualPa) / Math.max(1, Math.abs(usualPa)) / SATURATION_SLOPE_PER_K;
+    return peak(evidence, condensing.get().values(), uncertaintyK, HOT_CONDENSING_K)
+        .map(
+            peak ->
+                Outcome.flagged(
+                    flag(
+                        peak,
+                        "Condensing at "
+                            + Wording.celsius(peak.highest())
+                            + ", near the 65 °C at which high-pressure switches open")))
+        .orElseGet(Outcome::clear);
+  }
+
+  private record Peak(long startMs, long endMs, double highest) {}
+
+  /** The stretches beyond a limit for long enough, taken together. */
+  private static Optional<Peak> peak(
+      Evidence evidence, double[] values, double uncertainty, double limit) {
+    Timeline timeline = evidence.timeline();
+    int shortest = (int) Math.max(2, Math.ceil(SHORTEST_S / timeline.stepS()));
+    int first = -1;
+    int last = -1;
+    double highest = Double.NEGATIVE_INFINITY;
+    int length = 0;
+    for (int i = 0; i < values.length; i++) {
+      boolean beyond =
+          !Double.isNaN(values[i])
+              && Doubt.above(new Estimate(values[i], Math.abs(uncertainty)), limit);
+      length = beyond ? length + 1 : 0;
+      if (length >= shortest) {
+        first = first < 0 ? i - length + 1 : first;
+        last = i;
+        highest = Math.max(highest, values[i]);
+      }
+    }
+    return first < 0
+        ? Optional.empty()
+        : Optional.of(new Peak(timeline.timeMs(first), timeline.timeMs(last), highest));
+  }
+
+  private static double uncertaintyPa(Evidence evidence, double pressurePa) {
+    return ProbeUncertainty.of(evidence.recording().rig(), Channel.PRESSURE_DISCHARGE)
+        .at(pressurePa);
+  }
+
+  private Flag flag(Peak peak, String evidence) {
+    return new Flag(
+        id(),
+        Side.REFRIGERANT,
+        Severity.ALARM,
+        peak.startMs(),
+        peak.endMs(),
+        evidence,
+        List.of(
+            "too little water through the heater",
+            "scale or dirt on the water side of the condenser",
+            "too much refrigerant, or air in the circuit",
+            "water warmer than the heater is made for"),
+        "See that the full flow goes through the heater; if it does, have a certified refrigerant"
+            + " handler check charge and standing pressure.",
+        Set.of(Channel.PRESSURE_DISCHARGE));
+  }
+}

@@ -1,0 +1,182 @@
+package heatwake.analysis.rule.refrigerant;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Corroboration;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Low pressures with high superheat and low heat: refrigerant lost or held back. */
+public final class LowCharge implements Rule {
+  /** Superheat above this is high: valves are set to 4 to 8 K; common practice. */
+  private static final double HIGH_SUPERHEAT_K = 10;
+
+  /** Superheat above this starves the coil whatever else is known; common practice. */
+  private static final double GRAVE_SUPERHEAT_K = 14;
+
+  /**
+   * Subcooling below this leaves vapour in the liquid line; 4 to 8 K is normal, common practice.
+   */
+  private static final double LOW_SUBCOOLING_K = 2;
+
+  /** Subcooling above this shows liquid held back before the expansion device; ours. */
+  private static final double HELD_BACK_K = 9;
+
+  /** Condensing this far above the water, at full load, is not low; see condenser-approach. */
+  private static final double HIGH_CONDENSING_K = 10;
+
+  /** Evaporating this far below the air, at full load in humid air, is low. */
+  private static final double LOW_EVAPORATING_K = 12;
+
+  /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low. */
+  private static final double HIGH_EVAPORATING_K = 8;
+
+  @Override
+  public String id() {
+    return "low-charge";
+  }
+
+  @Override
+  public String summary() {
+    return "Low suction and discharge pressures with high superheat and low heat: refrigerant lost"
+        + " or held back.";
+  }
+
+  @Override
+  public String needs() {
+    return "pressure-suction, pressure-discharge, heater.refrigerant and temp-suction or"
+        + " temp-liquid; with heat against [[heater.rating]], or else both temperatures";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when the condensing temperature is not high (at most 10 K above leaving water at"
+        + " full load) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
+        + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
+        + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
+        + " and the coil evaporates more than 12 K below the air, with low heat; or, where heat is"
+        + " not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
+        + " evaporates low. For 10 min of steady running.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    List<Duty> judged =
+        evidence.duty().stream()
+            .filter(duty -> duty.has(DutyFigure.EVAPORATING))
+            .filter(duty -> duty.has(DutyFigure.SUPERHEAT) || duty.has(DutyFigure.SUBCOOLING))
+            .toList();
+    if (judged.isEmpty()) {
+      return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");
+    }
+    Heater heater = evidence.recording().rig().heater();
+    return Spell.where(judged, duty -> isStarved(duty, heater))
+        .map(spell -> Outcome.flagged(flag(spell)))
+        .orElseGet(Outcome::clear);
+  }
+
+  private static boolean isStarved(Duty duty, Heater heater) {
+    if (isAbove(Symptom.CONDENSING.figure(duty, heater), HIGH_CONDENSING_K)
+        || isBelow(Symptom.EVAPORATING.figure(duty, heater), HIGH_EVAPORATING_K)) {
+      return false;
+    }
+    Optional<Estimate> superheat = duty.of(DutyFigure.SUPERHEAT);
+    boolean evaporatesLow = isAbove(Symptom.EVAPORATING.figure(duty, heater), LOW_EVAPORATING_K);
+    boolean vapourInLiquid =
+        duty.of(DutyFigure.SUBCOOLING)
+            .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)
+            .isPresent();
+    if (Corroboration.isImpossible(duty)) {
+      return surely(superheat, GRAVE_SUPERHEAT_K) && (vapourInLiquid || evaporatesLow);
+    }
+    return Corroboration.ofLostHeat(duty)
+        && (surely(superheat, HIGH_SUPERHEAT_K) || (vapourInLiquid && evaporatesLow));
+  }
+
+  private static boolean surely(Optional<Estimate> figure, double limit) {
+    return figure.filter(known -> Doubt.above(known, limit)).isPresent();
+  }
+
+  private static boolean isAbove(Optional<Estimate> figure, double limit) {
+    return figure.filter(known -> known.value() > limit).isPresent();
+  }
+
+  private static boolean isBelow(Optional<Estimate> figure, double limit) {
+    return figure.filter(known -> known.value() < limit).isPresent();
+  }
+
+  private Flag flag(Spell spell) {
+    Duty mean = spell.mean();
+    StringBuilder evidence = new StringBuilder(200);
+    Set<Channel> channels = EnumSet.of(Channel.PRESSURE_SUCTION);
+    mean.of(DutyFigure.SUPERHEAT)
+        .ifPresent(
+            superheat -> {
+              evidence.append("Superheat ").append(Wording.kelvin(superheat.value())).append(", ");
+              channels.add(Channel.TEMP_SUCTION);
+            });
+    mean.of(DutyFigure.SUBCOOLING)
+        .ifPresent(
+            subcooling -> {
+              evidence.append(evidence.isEmpty() ? "Subcooling " : "subcooling ");
+              evidence.append(Wording.kelvin(subcooling.value())).append(", ");
+              channels.add(Channel.TEMP_LIQUID);
+              channels.add(Channel.PRESSURE_DISCHARGE);
+            });
+    evidence
+        .append("evaporating at ")
+        .append(Wording.celsius(mean.of(DutyFigure.EVAPORATING).orElseThrow().value()));
+    mean.of(DutyFigure.AIR)
+        .ifPresent(air -> evidence.append(" in air of ").append(Wording.celsius(air.value())));
+    mean.of(DutyFigure.CONDENSING)
+        .ifPresent(
+            condensing ->
+                evidence.append(", condensing at ").append(Wording.celsius(condensing.value())));
+    mean.of(DutyFigure.HEAT_RATIO)
+        .ifPresent(
+            ratio ->
+                evidence
+                    .append("; heat ")
+                    .append(Wording.percent(ratio))
+                    .append(" of the nameplate's"));
+    boolean heldBack =
+        mean.of(DutyFigure.SUBCOOLING).filter(known -> known.value() > HELD_BACK_K).isPresent();
+    return new Flag(
+        id(),
+        Side.REFRIGERANT,
+        Severity.WARNING,
+        spell.startMs(),
+        spell.endMs(),
+        evidence.toString(),
+        heldBack
+            ? List.of(
+                "filter drier or expansion valve clogged",
+                "expansion valve bulb loose or uncharged",
+                "too little refrigerant")
+            : List.of(
+                "too little refrigerant: a leak, or charged short",
+                "filter drier or expansion valve clogged",
+                "expansion valve bulb loose or uncharged"),
+        heldBack
+            ? "Feel for a temperature drop across the filter drier; a certified refrigerant handler"
+                + " then tests the expansion valve."
+            : "Look for oil stains at joints and valves; a certified refrigerant handler tests for"
+                + " leaks and weighs the charge.",
+        channels);
+  }
+}

@@ -1,0 +1,222 @@
+package heatwake.analysis.rule.refrigerant;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** The compressor draws power, but the high-side pressure hardly rises. */
+public final class NoPressureRise implements Rule {
+  private static final double ATMOSPHERE_PA = 101_325;
+
+  /**
+   * A sound compressor raises the high side by more than this share (absolute); common practice.
+   */
+  private static final double LEAST_RISE = 0.10;
+
+  /** A sound compressor holds at least this spread between the sides, of the low side; ours. */
+  private static final double LEAST_SPREAD = 0.25;
+
+  /** The pressures have settled this long after the start; common practice. */
+  private static final long SETTLED_MS = 150_000;
+
+  private static final long LOOKED_AT_MS = 150_000;
+
+  /** The sides are taken as equalised after this rest; common practice. */
+  private static final long REST_MS = 180_000;
+
+  private static final long BEFORE_MS = 60_000;
+
+  /** Water that still takes up this much says that the compressor pumps after all; ours. */
+  private static final double WARMING_RISE_K = 1.0;
+
+  private static final double WARMING_SHARE = 0.5;
+
+  /** Less power than this is a fan, not a compressor; ours. */
+  private static final double COMPRESSOR_W = 300;
+
+  @Override
+  public String id() {
+    return "no-pressure-rise";
+  }
+
+  @Override
+  public String summary() {
+    return "The compressor draws power, but the high-side pressure hardly rises.";
+  }
+
+  @Override
+  public String needs() {
+    return "pressure-discharge, and a compressor start seen in power, current or pressure;"
+        + " sharper with pressure-suction, water-in and water-out";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when, 2.5 to 5 min after a start, the high side (absolute) stands less than 10 %"
+        + " above its pressure before the start (common practice), the two sides lie less than 25 %"
+        + " of the low side apart (ours), and the water rises less than 1.0 K or takes up less"
+        + " than 50 % of the expected heat (ours). Looked at after a rest of at least 3 min.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return Outcome.notEnoughData("no pressure-discharge reading");
+    }
+    List<Start> starts = starts(evidence);
+    if (starts.isEmpty()) {
+      return Outcome.notEnoughData(
+          "no compressor start with five minutes of running and pressure readings around it");
+    }
+    List<Flag> flags = new ArrayList<>();
+    List<Start> failed = new ArrayList<>();
+    for (Start start : starts) {
+      if (start.failed()) {
+        failed.add(start);
+      } else if (!failed.isEmpty()) {
+        flags.add(flag(failed));
+        failed.clear();
+      }
+    }
+    if (!failed.isEmpty()) {
+      flags.add(flag(failed));
+    }
+    return Outcome.of(flags);
+  }
+
+  /** Pressures around one start, gauge; and whether the water was warmed in spite of them. */
+  private record Start(
+      Cycle cycle,
+      long untilMs,
+      double beforePa,
+      double afterPa,
+      OptionalDouble suctionPa,
+      OptionalDouble powerW,
+      boolean waterWarmed,
+      boolean waterSeen) {
+
+    boolean failed() {
+      boolean risen = (afterPa - beforePa) / (beforePa + ATMOSPHERE_PA) >= LEAST_RISE;
+      boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;
+      if (risen || waterWarmed || drawsLikeFan) {
+        return false;
+      }
+      if (suctionPa.isEmpty()) {
+        // In hot air over cold water even a sound heater starts from a high standing pressure;
+        // only the water can then tell.
+        return waterSeen;
+      }
+      double low = suctionPa.getAsDouble();
+      return (afterPa - low) / (low + ATMOSPHERE_PA) < LEAST_SPREAD;
+    }
+  }
+
+  private static List<Start> starts(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    List<Start> found = new ArrayList<>();
+    long restedSinceMs = evidence.recording().startMs();
+    for (Cycle cycle : evidence.cycles()) {
+      long stopMs = cycle.stopMs().orElse(evidence.recording().endMs());
+      long fromMs = cycle.startMs() + SETTLED_MS;
+      long toMs = Math.min(fromMs + LOOKED_AT_MS, stopMs);
+      boolean seen =
+          cycle.startSeen()
+              && toMs - fromMs >= LOOKED_AT_MS / 2
+              && ((found.isEmpty() && cycle.startMs() - restedSinceMs >= BEFORE_MS)
+                  || cycle.startMs() - restedSinceMs >= REST_MS);
+      restedSinceMs = stopMs;
+      if (!seen) {
+        continue;
+      }
+      OptionalDouble before =
+          timeline.meanBetween(
+              Channel.PRESSURE_DISCHARGE, cycle.startMs() - BEFORE_MS, cycle.startMs() - 1);
+      OptionalDouble after = timeline.meanBetween(Channel.PRESSURE_DISCHARGE, fromMs, toMs);
+      if (before.isPresent() && after.isPresent()) {
+        OptionalDouble rise = rise(evidence, fromMs, toMs);
+        found.add(
+            new Start(
+                cycle,
+                stopMs,
+                before.getAsDouble(),
+                after.getAsDouble(),
+                timeline.meanBetween(Channel.PRESSURE_SUCTION, fromMs, toMs),
+                timeline.meanBetween(Channel.POWER, fromMs, toMs),
+                warmed(evidence, rise, cycle.startMs(), stopMs),
+                rise.isPresent()));
+      }
+    }
+    return found;
+  }
+
+  private static OptionalDouble rise(Evidence evidence, long fromMs, long toMs) {
+    OptionalDouble in = evidence.timeline().meanBetween(Channel.WATER_IN, fromMs, toMs);
+    OptionalDouble out = evidence.timeline().meanBetween(Channel.WATER_OUT, fromMs, toMs);
+    if (in.isEmpty() || out.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double offsetK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
+    return OptionalDouble.of(out.getAsDouble() - in.getAsDouble() - offsetK);
+  }
+
+  private static boolean warmed(Evidence evidence, OptionalDouble rise, long fromMs, long toMs) {
+    for (Duty duty : evidence.duty()) {
+      if (duty.endMs() > fromMs && duty.startMs() < toMs && duty.has(DutyFigure.HEAT_RATIO)) {
+        return duty.of(DutyFigure.HEAT_RATIO).orElseThrow().value() > WARMING_SHARE;
+      }
+    }
+    return rise.isPresent() && rise.getAsDouble() > WARMING_RISE_K;
+  }
+
+  private Flag flag(List<Start> failed) {
+    Start first = failed.get(0);
+    Start last = failed.get(failed.size() - 1);
+    StringBuilder evidence = new StringBuilder(120);
+    evidence
+        .append("High side ")
+        .append(Wording.megapascals(first.beforePa()))
+        .append(" before the start, ")
+        .append(Wording.megapascals(first.afterPa()))
+        .append(" after 5 min of running");
+    first
+        .suctionPa()
+        .ifPresent(low -> evidence.append(", low side ").append(Wording.megapascals(low)));
+    first
+        .powerW()
+        .ifPresent(
+            power -> evidence.append("; the compressor draws ").append(Wording.kilowatts(power)));
+    if (failed.size() > 1) {
+      evidence.append("; the same at ").append(failed.size()).append(" starts");
+    }
+    return new Flag(
+        id(),
+        Side.REFRIGERANT,
+        Severity.ALARM,
+        first.cycle().startMs(),
+        last.untilMs(),
+        evidence.toString(),
+        List.of(
+            "worn or broken compressor (valves, scroll)",
+            "reversing valve stuck half way",
+            "three-phase compressor running backwards",
+            "hardly any refrigerant",
+            "pressure probe not open to the circuit"),
+        "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
+            + " have a certified refrigerant handler test compressor and reversing valve.",
+        Set.of(Channel.PRESSURE_DISCHARGE));
+  }
+}

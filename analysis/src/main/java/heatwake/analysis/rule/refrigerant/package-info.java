@@ -1,0 +1,2 @@
+/** Rules about the refrigerant circuit. */
+package heatwake.analysis.rule.refrigerant;

@@ -1,0 +1,205 @@
+package heatwake.analysis.rule.water;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Too little water through the heater, measured or told by the rise. */
+public final class LowHeaterFlow implements Rule {
+  /** A shortfall of flow smaller than this part of the minimum is not worth a call-out; ours. */
+  private static final double MATERIAL_FLOW = 0.97;
+
+  /** A rise is explained by low flow only if it exceeds the rise at minimum flow by this; ours. */
+  private static final double MATERIAL_RISE = 1.10;
+
+  /** Below this part of the minimum the heater is at risk; ours. */
+  private static final double GRAVE_SHARE = 0.5;
+
+  private static final List<String> CAUSES =
+      List.of(
+          "bypass open too far past the heater",
+          "dirty filter or full strainer basket",
+          "pump speed set too low",
+          "a valve half shut, or air drawn in before the pump");
+  private static final String NEXT_CHECK =
+      "Open the bypass towards the heater or check the strainer; then see whether the flow rises.";
+
+  @Override
+  public String id() {
+    return "low-heater-flow";
+  }
+
+  @Override
+  public String summary() {
+    return "The flow through the heater is below the nameplate minimum, or the water rises by more"
+        + " than the expected heat could give it at that minimum.";
+  }
+
+  @Override
+  public String needs() {
+    return "flow-heater (or another way to the heater's flow) and heater.flow-min; without a flow:"
+        + " water-in, water-out, the air temperature, [[heater.rating]] and heater.flow-min";
+  }
+
+  @Override
+  public String limits() {
+    return "heater.flow-min of the rig; where it is absent, "
+        + LeastFlow.LIMITS
+        + " Raised when the flow is below 97 % of it (ours) by more than 3 standard uncertainties,"
+        + " or, without a flow, when the rise exceeds the expected heat's rise at minimum flow by"
+        + " 10 % (ours) and by more than 3 standard uncertainties.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Optional<LeastFlow> least = LeastFlow.of(evidence.recording().rig().heater());
+    if (least.isEmpty()) {
+      return Outcome.notEnoughData("neither heater.flow-min nor a rated heat in the rig");
+    }
+    List<Duty> measured =
+        evidence.duty().stream().filter(duty -> duty.has(DutyFigure.FLOW)).toList();
+    if (!measured.isEmpty()) {
+      return byFlow(evidence, measured, least.get());
+    }
+    List<Duty> told =
+        evidence.duty().stream()
+            .filter(duty -> duty.has(DutyFigure.RISE, DutyFigure.EXPECTED_HEAT))
+            .toList();
+    if (!told.isEmpty()) {
+      return byRise(told, least.get());
+    }
+    return withoutSteadyRunning(evidence, least.get());
+  }
+
+  private Outcome byFlow(Evidence evidence, List<Duty> measured, LeastFlow least) {
+    return Spell.where(
+            measured,
+            duty ->
+                Doubt.below(
+                    duty.of(DutyFigure.FLOW).orElseThrow(), MATERIAL_FLOW * least.flowM3PerS()))
+        .map(
+            spell -> {
+              double flow = spell.mean().of(DutyFigure.FLOW).orElseThrow().value();
+              String rise =
+                  spell
+                      .mean()
+                      .of(DutyFigure.RISE)
+                      .map(known -> ", the water rises by " + Wording.kelvin(known.value()))
+                      .orElse("");
+              return Outcome.flagged(
+                  flag(
+                      spell.startMs(),
+                      spell.endMs(),
+                      flow,
+                      least,
+                      least.sentence(flow)
+                          + " for "
+                          + Wording.duration(spell.lengthS())
+                          + " of steady running"
+                          + rise,
+                      channels(evidence)));
+            })
+        .orElseGet(Outcome::clear);
+  }
+
+  private Outcome byRise(List<Duty> told, LeastFlow least) {
+    return Spell.where(told, duty -> riseTellsOfLowFlow(duty, least))
+        .map(
+            spell -> {
+              Estimate rise = spell.mean().of(DutyFigure.RISE).orElseThrow();
+              Estimate atLeast =
+                  least.rise(spell.mean().of(DutyFigure.EXPECTED_HEAT).orElseThrow());
+              double flow = least.flowM3PerS() * atLeast.value() / rise.value();
+              return Outcome.flagged(
+                  flag(
+                      spell.startMs(),
+                      spell.endMs(),
+                      flow,
+                      least,
+                      "The water rises by "
+                          + Wording.kelvin(rise.value())
+                          + "; even at "
+                          + Wording.flow(least.flowM3PerS())
+                          + " the expected heat would give only "
+                          + Wording.kelvin(atLeast.value())
+                          + ", so no more than about "
+                          + Wording.flow(flow)
+                          + " goes through the heater",
+                      Set.of(Channel.WATER_IN, Channel.WATER_OUT)));
+            })
+        .orElseGet(Outcome::clear);
+  }
+
+  private static boolean riseTellsOfLowFlow(Duty duty, LeastFlow least) {
+    Estimate rise = duty.of(DutyFigure.RISE).orElseThrow();
+    Estimate limit = least.rise(duty.of(DutyFigure.EXPECTED_HEAT).orElseThrow());
+    Estimate excess =
+        new Estimate(
+            rise.value() - MATERIAL_RISE * limit.value(),
+            Math.hypot(rise.standard(), limit.standard()));
+    return Doubt.above(excess, 0);
+  }
+
+  /** A heater starved of water may trip before it runs steadily, or wait for flow all along. */
+  private Outcome withoutSteadyRunning(Evidence evidence, LeastFlow least) {
+    OptionalDouble flow =
+        evidence.cycles().isEmpty()
+            ? WaterRunning.flowWhileCirculating(evidence)
+            : WaterRunning.flowWhileCompressing(evidence);
+    if (flow.isEmpty()) {
+      return Outcome.notEnoughData("no flow through the heater known while water runs");
+    }
+    Estimate mean =
+        new Estimate(flow.getAsDouble(), WaterRunning.uncertainty(evidence, flow.getAsDouble()));
+    if (!Doubt.below(mean, MATERIAL_FLOW * least.flowM3PerS())) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(
+        flag(
+            evidence.recording().startMs(),
+            evidence.recording().endMs(),
+            mean.value(),
+            least,
+            least.sentence(mean.value()) + "; the heater never came to steady running",
+            channels(evidence)));
+  }
+
+  private static Set<Channel> channels(Evidence evidence) {
+    return evidence.timeline().has(Channel.FLOW_HEATER)
+        ? Set.of(Channel.FLOW_HEATER)
+        : Set.of(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER);
+  }
+
+  private Flag flag(
+      long startMs,
+      long endMs,
+      double flowM3PerS,
+      LeastFlow least,
+      String evidence,
+      Set<Channel> channels) {
+    return new Flag(
+        id(),
+        Side.WATER,
+        flowM3PerS < GRAVE_SHARE * least.flowM3PerS() ? Severity.ALARM : Severity.WARNING,
+        startMs,
+        endMs,
+        evidence,
+        CAUSES,
+        NEXT_CHECK,
+        channels);
+  }
+}

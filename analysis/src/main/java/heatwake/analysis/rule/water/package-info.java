@@ -1,0 +1,2 @@
+/** Rules about the water side: flow, filter, condenser. */
+package heatwake.analysis.rule.water;

@@ -1,0 +1,103 @@
+package heatwake.analysis.rule.heat;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import org.junit.jupiter.api.Test;
+
+class LowHeatTest {
+  private final LowHeat rule = new LowHeat();
+
+  @Test
+  void saysHowMuchHeatIsMissing() {
+    var flag =
+        onlyFlag(
+            rule,
+            AtDuty.sound()
+                .set(DutyFigure.HEAT, 11_200, 300)
+                .set(DutyFigure.HEAT_RATIO, 0.70, 0.03)
+                .set(DutyFigure.COP_RATIO, 0.78, 0.03)
+                .set(DutyFigure.POWER_RATIO, 0.9, 0.02)
+                .evidence());
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Heat 11.2 kW where the nameplate promises 16.0 kW, 70 ± 6 % of it, over 60 min of"
+                + " steady running");
+    assertThat(flag.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(flag.severity()).isEqualTo(Severity.WARNING);
+  }
+
+  @Test
+  void isAnAlarmWhenHalfTheHeatIsMissing() {
+    assertThat(
+            onlyFlag(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.4, 0.03).evidence())
+                .severity())
+        .isEqualTo(Severity.ALARM);
+  }
+
+  @Test
+  void isSilentOnASoundHeater() {
+    assertClear(rule, AtDuty.sound().evidence());
+  }
+
+  @Test
+  void isSilentAtTheLimitAndWithinItsUncertainty() {
+    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.92, 0).evidence());
+    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0401).evidence());
+    onlyFlag(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0399).evidence());
+  }
+
+  @Test
+  void knowsACompressorAtPartSpeed() {
+    // A slower compressor takes less power in proportion and the COP holds.
+    assertClear(
+        rule,
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.5, 0.02)
+            .set(DutyFigure.COP_RATIO, 1.1, 0.04)
+            .evidence());
+  }
+
+  @Test
+  void doesNotTakeALostChargeForPartSpeed() {
+    // Heat falls more than power when refrigerant is short.
+    onlyFlag(
+        rule,
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.75, 0.02)
+            .set(DutyFigure.COP_RATIO, 0.73, 0.04)
+            .evidence());
+  }
+
+  @Test
+  void withoutPowerCannotTellPartSpeedNearTheSetTemperature() {
+    AtDuty near =
+        AtDuty.sound()
+            .without(DutyFigure.POWER_RATIO, DutyFigure.COP_RATIO)
+            .set(DutyFigure.HEAT_RATIO, 0.6, 0.03);
+    assertClear(rule, near.set(DutyFigure.WATER_IN, 273.15 + 27.5, 0.1).evidence());
+    onlyFlag(rule, near.set(DutyFigure.WATER_IN, 273.15 + 24, 0.1).evidence());
+  }
+
+  @Test
+  void wantsTenMinutes() {
+    AtDuty run = AtDuty.sound().lasting(300).then();
+    assertClear(rule, run.lasting(9).set(DutyFigure.HEAT_RATIO, 0.5, 0.03).evidence());
+    onlyFlag(rule, run.lasting(11).set(DutyFigure.HEAT_RATIO, 0.5, 0.03).evidence());
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    assertThat(reason(rule, AtDuty.sound(Rigs.bare()).only(DutyFigure.RISE).evidence()))
+        .isEqualTo("no [[heater.rating]] in the rig to compare the heat with");
+  }
+}
