@@ -11,6 +11,8 @@ import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.steady.SteadyFigures;
+import heatwake.analysis.steady.SteadySpans;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
 import java.util.ArrayList;
@@ -31,7 +33,9 @@ public final class Analysis {
     WaterSide water = WaterSide.of(timeline, recording.rig(), phases);
     Electricity electricity = Electricity.of(recording, timeline);
     Energy energy = Energy.of(timeline, phases, water, electricity);
-    List<SteadySpan> steady = List.of();
+    SteadyFigures figures = new SteadyFigures(timeline, water, electricity);
+    List<SteadySpan> steady =
+        SteadySpans.of(timeline, phases, water, electricity).stream().map(figures::of).toList();
     List<Trace> traces = traces(timeline, water);
     Evidence evidence =
         new Evidence(
@@ -67,16 +71,16 @@ public final class Analysis {
 
   private static List<Trace> traces(Timeline timeline, WaterSide water) {
     List<Trace> traces = new ArrayList<>();
+    water.heat().ifPresent(heat -> traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW())));
+    if (water.pair().isPresent()) {
+      traces.add(trace(Trace.Kind.RISE, timeline, water.riseK(timeline)));
+    }
     water
-        .heat()
-        .ifPresent(
-            heat -> {
-              traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW()));
-              traces.add(trace(Trace.Kind.RISE, timeline, heat.riseK()));
-            });
+        .heaterFlowTrace()
+        .ifPresent(flow -> traces.add(trace(Trace.Kind.HEATER_FLOW, timeline, flow)));
     water
-        .flow()
-        .ifPresent(flow -> traces.add(trace(Trace.Kind.HEATER_FLOW, timeline, flow.flowM3PerS())));
+        .share()
+        .ifPresent(share -> traces.add(trace(Trace.Kind.HEATER_SHARE, timeline, share.trace())));
     return traces;
   }
 

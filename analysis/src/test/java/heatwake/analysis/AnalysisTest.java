@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
@@ -32,6 +33,12 @@ class AnalysisTest {
         .isCloseTo(2.7, within(0.01));
     assertThat(findings.heat().cop().orElseThrow().value()).isCloseTo(16.67 / 2.7, within(0.02));
     assertThat(findings.heat().flowWay()).contains("measured by flow-heater");
+    assertThat(findings.steady()).hasSize(1);
+    SteadySpan steady = findings.steady().get(0);
+    assertThat(steady.heatW().orElseThrow().value()).isCloseTo(16_670, within(30.0));
+    assertThat(steady.powerW().orElseThrow().value()).isCloseTo(2700, within(1.0));
+    assertThat(steady.riseK().orElseThrow().value()).isCloseTo(1.6, within(0.01));
+    assertThat((steady.endMs() - steady.startMs()) / 60e3).isBetween(55.0, 60.0);
   }
 
   @Test

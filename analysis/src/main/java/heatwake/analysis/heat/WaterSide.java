@@ -3,26 +3,34 @@ package heatwake.analysis.heat;
 import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.flow.FlowWays;
+import heatwake.analysis.flow.HeaterShare;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.water.PoolWater;
+import heatwake.analysis.zero.Pair;
 import heatwake.analysis.zero.Zeroing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * What the water's side of a run gives: zero of the pair, flow and heat.
+ * What the water's side of a run gives: zero of the pair, flow, share and heat.
  *
  * @param zero zero of {@code water-out} against {@code water-in}
+ * @param pair that pair as it is used
+ * @param share part of the total flow that goes through the heater
  * @param flow what heat is computed from
  * @param heat heat at every instant
  * @param missing what could not be had and what would give it, one sentence each
  */
 public record WaterSide(
     Optional<ProbeZero> zero,
+    Optional<Pair> pair,
+    Optional<HeaterShare> share,
     Optional<FlowBasis> flow,
     Optional<HeatStream> heat,
     List<String> missing) {
@@ -34,34 +42,81 @@ public record WaterSide(
   public static WaterSide of(Timeline timeline, Rig rig, Phases phases) {
     List<String> missing = new ArrayList<>();
     Optional<ProbeZero> zero = zero(timeline, rig, phases, Channel.WATER_OUT);
-    if (zero.isEmpty() && timeline.has(Channel.WATER_IN) && timeline.has(Channel.WATER_OUT)) {
+    Optional<Pair> out = pair(timeline, rig, Channel.WATER_OUT, zero);
+    if (zero.isEmpty() && out.isPresent()) {
       missing.add(Zeroing.whyNone(timeline));
     }
+    Optional<Pair> mixed =
+        pair(
+            timeline, rig, Channel.WATER_RETURN, zero(timeline, rig, phases, Channel.WATER_RETURN));
+    Optional<HeaterShare> share = HeaterShare.of(timeline, rig, out, mixed);
     Optional<FlowBasis> flow = FlowWays.best(timeline, rig, phases.spans());
     if (flow.isEmpty()) {
       missing.add(
           "flow: no probe and no nameplate tells it; clip flow-heater, or flow-total and"
               + " water-return, or state flow-min and flow-max in [heater]");
     }
-    Optional<HeatStream> heat = Optional.empty();
-    if (flow.isPresent()) {
-      Channel hot = flow.get().hot();
-      if (timeline.has(Channel.WATER_IN) && timeline.has(hot)) {
-        Optional<ProbeZero> used =
-            hot == Channel.WATER_OUT ? zero : zero(timeline, rig, phases, hot);
-        heat =
-            Optional.of(
-                HeatStream.of(
-                    timeline, flow.get(), Zeroing.pair(timeline, rig, hot, used), water(rig)));
-      } else {
-        missing.add("heat: water-in and water-out are needed; clip both to the heater's pipes");
-      }
+    Optional<HeatStream> heat =
+        flow.flatMap(
+            basis ->
+                (basis.hot() == Channel.WATER_OUT ? out : mixed)
+                    .map(pair -> HeatStream.of(timeline, basis, pair, water(rig))));
+    if (flow.isPresent() && heat.isEmpty()) {
+      missing.add("heat: water-in and water-out are needed; clip both to the heater's pipes");
     }
-    return new WaterSide(zero, flow, heat, missing);
+    return new WaterSide(zero, out, share, flow, heat, missing);
+  }
+
+  /** Zeroed rise through the heater at every instant; all NaN without the pair. */
+  public double[] riseK(Timeline timeline) {
+    return pair.map(one -> HeaterShare.rise(timeline, one))
+        .orElseGet(() -> timeline.of(Channel.WATER_OUT));
+  }
+
+  /**
+   * Flow through the heater over instants: the flow that heat is computed from, times the share
+   * where that is the flow of all water.
+   */
+  public Optional<Estimate> heaterFlowM3PerS(int from, int to) {
+    if (flow.isEmpty()) {
+      return Optional.empty();
+    }
+    double mean = new MovingMean(flow.get().flowM3PerS()).mean(from, to);
+    if (Double.isNaN(mean)) {
+      return Optional.empty();
+    }
+    Estimate basis = new Estimate(mean, flow.get().uncertainty().at(mean));
+    return flow.get().hot() == Channel.WATER_OUT
+        ? Optional.of(basis)
+        : share.flatMap(one -> one.over(from, to)).map(basis::times);
+  }
+
+  /** The same at every instant, NaN where not known; empty without a flow. */
+  public Optional<double[]> heaterFlowTrace() {
+    return flow.map(
+        basis -> {
+          double[] all = basis.flowM3PerS();
+          if (basis.hot() == Channel.WATER_OUT) {
+            return all;
+          }
+          double[] shares = share.map(HeaterShare::trace).orElse(null);
+          double[] through = new double[all.length];
+          for (int i = 0; i < through.length; i++) {
+            through[i] = shares == null ? Double.NaN : all[i] * shares[i];
+          }
+          return through;
+        });
   }
 
   private static Optional<ProbeZero> zero(Timeline timeline, Rig rig, Phases phases, Channel hot) {
     return Zeroing.of(timeline, rig, phases.spans(), phases.cycles(), hot);
+  }
+
+  private static Optional<Pair> pair(
+      Timeline timeline, Rig rig, Channel hot, Optional<ProbeZero> zero) {
+    return timeline.has(Channel.WATER_IN) && timeline.has(hot)
+        ? Optional.of(Zeroing.pair(timeline, rig, hot, zero))
+        : Optional.empty();
   }
 
   private static PoolWater water(Rig rig) {

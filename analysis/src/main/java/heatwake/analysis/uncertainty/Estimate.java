@@ -32,6 +32,22 @@ public record Estimate(double value, double standard) {
     return new Estimate(value * factor, standard * Math.abs(factor));
   }
 
+  /** The product of two uncorrelated estimates (GUM eq. 12). */
+  public Estimate times(Estimate factor) {
+    return new Estimate(
+        value * factor.value, Math.hypot(standard * factor.value, value * factor.standard));
+  }
+
+  /** The sum of two uncorrelated estimates. */
+  public Estimate plus(Estimate other) {
+    return new Estimate(value + other.value, Math.hypot(standard, other.standard));
+  }
+
+  /** The difference of two uncorrelated estimates. */
+  public Estimate minus(Estimate other) {
+    return new Estimate(value - other.value, Math.hypot(standard, other.standard));
+  }
+
   /**
    * The quotient of two uncorrelated estimates (GUM eq. 12, multiplicative form). Where the
    * dividend is zero its absolute uncertainty still carries over.

@@ -94,14 +94,16 @@ public final class Zeroing {
   /** The pair with its zero, or without one. */
   public static Pair pair(Timeline timeline, Rig rig, Channel hot, Optional<ProbeZero> zero) {
     double pairK = pairK(timeline, rig, hot);
+    double inK = probeK(timeline, rig, Channel.WATER_IN);
     return zero.map(
             one ->
                 new Pair(
                     hot,
                     one.offsetK().value(),
                     Math.hypot(one.offsetK().standard(), REMAINDER * pairK),
-                    GAIN_SHARE))
-        .orElseGet(() -> new Pair(hot, 0, pairK, 0));
+                    GAIN_SHARE,
+                    REMAINDER * inK))
+        .orElseGet(() -> new Pair(hot, 0, pairK, 0, inK));
   }
 
   private Optional<ProbeZero> zero(List<PhaseSpan> phases, List<Cycle> cycles) {

@@ -1,0 +1,65 @@
+package heatwake.analysis.steady;
+
+import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.heat.WaterSide;
+import heatwake.analysis.phase.Phases;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Which quantities make a span steady, and the spans in which they are. */
+public final class SteadySpans {
+  private SteadySpans() {}
+
+  /** Steady spans of a run in order of time. Limits are ours. */
+  public static List<SteadyFinder.Span> of(
+      Timeline timeline, Phases phases, WaterSide water, Electricity electricity) {
+    List<Watched> watched = new ArrayList<>();
+    water
+        .heat()
+        .ifPresent(
+            heat ->
+                watched.add(
+                    Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
+    if (water.heat().isEmpty() && water.pair().isPresent()) {
+      watched.add(
+          Watched.output(water.riseK(timeline), interval(timeline, Channel.WATER_OUT), 0.05));
+    }
+    electricity
+        .power()
+        .ifPresent(
+            power ->
+                watched.add(
+                    Watched.output(
+                        power.powerW().values(), interval(timeline, Channel.POWER), 30)));
+    if (watched.isEmpty() && timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      watched.add(
+          Watched.output(
+              timeline.of(Channel.PRESSURE_DISCHARGE),
+              interval(timeline, Channel.PRESSURE_DISCHARGE),
+              10e3));
+    }
+    condition(timeline, Channel.WATER_IN, 0.2, 1.0, watched);
+    condition(timeline, airChannel(timeline), 1.0, 3.0, watched);
+    return SteadyFinder.of(timeline, phases.spans(), watched);
+  }
+
+  /** The channel that tells the entering air: at the coil, else outdoors. */
+  static Channel airChannel(Timeline timeline) {
+    return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+  }
+
+  private static void condition(
+      Timeline timeline, Channel channel, double shiftK, double driftK, List<Watched> watched) {
+    if (!watched.isEmpty() && timeline.has(channel)) {
+      watched.add(
+          Watched.condition(
+              timeline.of(channel), timeline.intervalInstants(channel), shiftK, driftK));
+    }
+  }
+
+  private static int interval(Timeline timeline, Channel channel) {
+    return timeline.has(channel) ? timeline.intervalInstants(channel) : 1;
+  }
+}

@@ -1,0 +1,2 @@
+/** Steady spans of a run and their mean figures. */
+package heatwake.analysis.steady;

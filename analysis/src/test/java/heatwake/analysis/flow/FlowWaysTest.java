@@ -1,0 +1,130 @@
+package heatwake.analysis.flow;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.PumpPoint;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The same machine seen through fewer and fewer probes: 150 of 250 L/min through the heater, 1.6 K
+ * rise, so 16.67 kWh in an hour.
+ */
+class FlowWaysTest {
+  private static final double TRUE_KWH = 16.67;
+
+  @Test
+  void measuredFlowIsBest() {
+    Findings findings = hour(run -> run.with(Channel.FLOW_TOTAL));
+    assertThat(findings.heat().flowWay()).contains("measured by flow-heater");
+    assertCovers(findings, 0.06);
+    assertThat(share(findings).value()).isCloseTo(0.6, within(0.001));
+  }
+
+  @Test
+  void mixingBalanceGivesTheSameHeat() {
+    Findings findings =
+        hour(
+            run -> run.without(Channel.FLOW_HEATER).with(Channel.FLOW_TOTAL, Channel.WATER_RETURN));
+    assertThat(findings.heat().flowWay().orElseThrow()).contains("mixing balance");
+    assertCovers(findings, 0.06);
+    assertThat(share(findings).value()).isCloseTo(0.6, within(0.003));
+    SteadySpan span = findings.steady().get(0);
+    assertThat(span.flowM3PerS().orElseThrow().value() * 60e3).isCloseTo(150, within(1.0));
+  }
+
+  @Test
+  void filterPressureAndPumpCurveStandInForAMeter() {
+    Rig rig = Rigs.typical();
+    // 80 kPa at the filter and 10 kPa of suction: 90 kPa of head, 250 L/min on this curve.
+    Rig withCurve =
+        new Rig(
+            rig.site(),
+            rig.pool(),
+            rig.tariff(),
+            List.of(
+                new PumpPoint(150e-3 / 60, 130e3),
+                new PumpPoint(250e-3 / 60, 90e3),
+                new PumpPoint(300e-3 / 60, 60e3)),
+            rig.heater(),
+            rig.probes());
+    Findings findings =
+        hour(
+            run ->
+                run.rig(withCurve)
+                    .without(Channel.FLOW_HEATER)
+                    .with(Channel.PRESSURE_FILTER, Channel.WATER_RETURN));
+    assertThat(findings.heat().flowWay().orElseThrow()).contains("pump curve");
+    assertCovers(findings, 0.4);
+  }
+
+  @Test
+  void nameplateIsWideButHolds() {
+    Findings findings = hour(run -> run.without(Channel.FLOW_HEATER));
+    assertThat(findings.heat().flowWay().orElseThrow()).contains("nameplate");
+    assertCovers(findings, 0.6);
+  }
+
+  @Test
+  void turningTheBypassShowsWithinAMinute() {
+    RunBuilder run =
+        RunBuilder.run()
+            .without(Channel.FLOW_HEATER)
+            .with(Channel.FLOW_TOTAL, Channel.WATER_RETURN)
+            .noise(Channel.WATER_IN, 0.02)
+            .noise(Channel.WATER_OUT, 0.02)
+            .noise(Channel.WATER_RETURN, 0.02)
+            .heatingAt(Channel.WATER_OUT, 2.0)
+            .circulating(10)
+            .heating(30);
+    long turned = run.nowMs();
+    // Half the flow doubles the rise; the mixture stays as warm.
+    run.heatingAt(Channel.WATER_OUT, 4.0)
+        .change(Channel.WATER_RETURN, (atS, value) -> 26 + 0.3 * 4.0)
+        .change(Channel.WATER_OUT, (atS, value) -> 26 + 4.0)
+        .heating(10);
+    Findings findings = Analysis.of(run.recording());
+    Trace share =
+        findings.traces().stream()
+            .filter(trace -> trace.kind() == Trace.Kind.HEATER_SHARE)
+            .findFirst()
+            .orElseThrow();
+    int at = (int) ((turned - share.startMs()) / share.stepMs());
+    assertThat(share.values()[at - 60]).isCloseTo(0.6, within(0.03));
+    assertThat(Arrays.stream(share.values(), at + 45, at + 600).max().orElseThrow())
+        .isCloseTo(0.3, within(0.03));
+  }
+
+  private static Findings hour(UnaryOperator<RunBuilder> clipping) {
+    return Analysis.of(
+        clipping
+            .apply(RunBuilder.run())
+            .off(5)
+            .circulating(10)
+            .heating(60)
+            .circulating(10)
+            .recording());
+  }
+
+  private static Estimate share(Findings findings) {
+    return findings.steady().get(0).heaterShare().orElseThrow();
+  }
+
+  private static void assertCovers(Findings findings, double widest) {
+    Estimate delivered = findings.heat().deliveredJ().orElseThrow();
+    assertThat(delivered.value() / 3.6e6).isCloseTo(TRUE_KWH, within(delivered.expanded() / 3.6e6));
+    assertThat(delivered.expanded() / delivered.value()).isLessThan(widest);
+  }
+}
