@@ -5,6 +5,8 @@ import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.SourceSpec;
+import heatwake.collector.serial.PortFinder;
+import heatwake.collector.serial.SerialSource;
 import java.util.List;
 import java.util.function.UnaryOperator;
 
@@ -33,6 +35,9 @@ public final class ProbeSources {
             .toList();
     if (source instanceof SourceSpec.Mqtt mqtt) {
       return MqttSources.of(mqtt, probes, rig.rig().site().name(), environment);
+    }
+    if (source instanceof SourceSpec.Serial serial) {
+      return new SerialSource(serial, probes, PortFinder.ofThisMachine());
     }
     throw new UnsupportedOperationException("not built yet: " + source.name());
   }

@@ -1,0 +1,69 @@
+package heatwake.collector.serial;
+
+import com.fazecast.jSerialComm.SerialPort;
+import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.util.Optional;
+
+/** A serial port while it is open: 8 data bits, no parity, 1 stop bit. */
+public final class OpenPort implements AutoCloseable {
+  /** How long a read waits for a first byte. */
+  public static final int READ_TIMEOUT_MS = 300;
+
+  private static final int PERMISSION_DENIED = 13;
+  private static final int BUSY = 16;
+
+  private final SerialPort port;
+
+  private OpenPort(SerialPort port) {
+    this.port = port;
+  }
+
+  /** Opens the port at a path. */
+  public static OpenPort open(String path, int baud) throws PortException {
+    SerialPort port;
+    try {
+      port = SerialPort.getCommPort(path);
+    } catch (SerialPortInvalidPortException absent) {
+      throw new PortException(path + ": no such port; is the adapter plugged in?");
+    }
+    port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MS, 0);
+    if (!port.openPort()) {
+      throw new PortException(path + ": " + reason(port.getLastErrorCode()));
+    }
+    return new OpenPort(port);
+  }
+
+  private static String reason(int errno) {
+    return switch (errno) {
+      case PERMISSION_DENIED ->
+          "this user may not open it; on Debian: adduser NAME dialout, then log in again";
+      case BUSY -> "another program has it open";
+      default -> "cannot be opened (error " + errno + ")";
+    };
+  }
+
+  /** Lets reads wait another time from now on. */
+  public void readTimeout(int ms) {
+    port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, ms, 0);
+  }
+
+  /**
+   * Reads what there is, waiting for a first byte.
+   *
+   * @return number of bytes, 0 if none came in time, -1 if the port is gone
+   */
+  public int read(byte[] target) {
+    return port.readBytes(target, target.length);
+  }
+
+  Optional<UsbIdentity> usb() {
+    return PortFinder.usb(port);
+  }
+
+  @Override
+  public void close() {
+    port.closePort();
+  }
+}

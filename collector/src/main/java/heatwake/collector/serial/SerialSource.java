@@ -1,0 +1,180 @@
+package heatwake.collector.serial;
+
+import heatwake.analysis.series.EventKind;
+import heatwake.collector.frame.Excerpt;
+import heatwake.collector.frame.LineDecoder;
+import heatwake.collector.frame.LineFramer;
+import heatwake.collector.frame.LineFramer.Frame;
+import heatwake.collector.probe.Backoff;
+import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.Intake;
+import heatwake.collector.probe.ProbeSource;
+import heatwake.collector.probe.ProbeTap;
+import heatwake.collector.probe.Reading;
+import heatwake.collector.probe.ReadingMaker;
+import heatwake.collector.rig.ProbeSpec;
+import heatwake.collector.rig.SourceSpec;
+import java.time.Duration;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+
+/** Readings from a serial line, one message a line. */
+public final class SerialSource implements ProbeSource {
+  /** Bytes of a line follow each other more closely than this, at any speed and over USB. */
+  private static final int BETWEEN_LINES_MS = 60;
+
+  private static final int READ_AT_MOST = 4096;
+  private static final long STOP_TIMEOUT_MS = 2000;
+
+  private final SourceSpec.Serial spec;
+  private final List<ProbeTap> taps;
+  private final LineDecoder decoder;
+  private final PortFinder ports;
+  private final Backoff backoff = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
+  private final CountDownLatch firstAttempt = new CountDownLatch(1);
+  private final Thread thread;
+
+  private Intake intake;
+  private ReadingMaker readings;
+  private Optional<UsbIdentity> lastSeen = Optional.empty();
+  private volatile boolean closing;
+
+  /** A source, not yet started. */
+  public SerialSource(SourceSpec.Serial spec, List<ProbeSpec> probes, PortFinder ports) {
+    this.spec = spec;
+    this.ports = ports;
+    this.taps =
+        probes.stream()
+            .filter(probe -> probe.address() instanceof ProbeSpec.Address.Field)
+            .map(probe -> ProbeTap.of(probe, ((ProbeSpec.Address.Field) probe.address()).field()))
+            .toList();
+    this.decoder = LineDecoder.of(spec.lines(), fields(taps));
+    this.thread = new Thread(this::stayOpen, "serial-" + spec.name());
+    thread.setDaemon(true);
+  }
+
+  private static Set<String> fields(List<ProbeTap> taps) {
+    Set<String> fields = new LinkedHashSet<>();
+    for (ProbeTap tap : taps) {
+      fields.add(tap.field());
+      tap.time().ifPresent(fields::add);
+    }
+    return fields;
+  }
+
+  @Override
+  public String name() {
+    return spec.name();
+  }
+
+  @Override
+  public void start(Intake target) throws InterruptedException {
+    intake = target;
+    readings = new ReadingMaker(target);
+    thread.start();
+    firstAttempt.await();
+  }
+
+  private void stayOpen() {
+    try {
+      while (!closing) {
+        try {
+          String path =
+              ports
+                  .path(spec.port(), lastSeen)
+                  .orElseThrow(() -> new PortException(spec.port() + ": no such adapter found"));
+          try (OpenPort port = OpenPort.open(path, spec.baud())) {
+            lastSeen = port.usb().or(() -> lastSeen);
+            listen(port);
+          }
+          if (!closing) {
+            throw new PortException(path + ": the port is gone; was the adapter unplugged?");
+          }
+        } catch (PortException fault) {
+          intake.began(EventKind.SOURCE_LOST, spec.name(), fault.getMessage());
+          firstAttempt.countDown();
+          Thread.sleep(backoff.next().toMillis());
+        }
+      }
+    } catch (InterruptedException stop) {
+      // Closing.
+    } finally {
+      firstAttempt.countDown();
+    }
+  }
+
+  /** Reads lines until the port is gone. */
+  private void listen(OpenPort port) throws InterruptedException {
+    LineFramer framer = new LineFramer();
+    byte[] bytes = new byte[READ_AT_MOST];
+    port.readTimeout(BETWEEN_LINES_MS);
+    int count = port.read(bytes);
+    if (count < 0) {
+      return;
+    }
+    if (count == 0) {
+      framer.quietAtFirst();
+    }
+    intake.ended(EventKind.SOURCE_LOST, spec.name());
+    firstAttempt.countDown();
+    port.readTimeout(OpenPort.READ_TIMEOUT_MS);
+    while (count >= 0 && !closing) {
+      long nowMs = System.nanoTime() / 1_000_000;
+      take(count == 0 ? framer.passed(nowMs) : framer.feed(bytes, count, nowMs));
+      if (count > 0) {
+        backoff.reset();
+      }
+      count = port.read(bytes);
+    }
+    take(framer.torn());
+  }
+
+  private void take(List<Frame> frames) throws InterruptedException {
+    for (Frame frame : frames) {
+      if (frame instanceof Frame.Line line) {
+        take(line.text());
+      } else if (frame instanceof Frame.Remainder rest) {
+        if (decoder.provesItself()
+            && decoder.decode(rest.text()) instanceof LineDecoder.Line.Fields) {
+          take(rest.text());
+        }
+      } else if (frame instanceof Frame.Broken broken) {
+        unreadable(broken.reason(), broken.beginning());
+      }
+    }
+  }
+
+  private void take(String text) throws InterruptedException {
+    LineDecoder.Line line = decoder.decode(text);
+    if (line instanceof LineDecoder.Line.Garbage garbage) {
+      unreadable(garbage.reason(), text);
+    } else if (line instanceof LineDecoder.Line.Fields fields) {
+      fields.complaint().ifPresent(reason -> unreadable(reason, text));
+      List<Reading> got =
+          readings.from(fields.message(), taps, new ReadingMaker.Age.Fresh(intake.nowMs()));
+      if (!got.isEmpty()) {
+        intake.deliver(Delivery.of(got));
+      } else if (taps.stream().noneMatch(tap -> fields.message().field(tap.field()).isPresent())) {
+        unreadable("none of the rig's fields in it", text);
+      }
+    }
+  }
+
+  private void unreadable(String reason, String text) {
+    intake.happened(EventKind.UNREADABLE, spec.name(), "line " + Excerpt.of(text) + ": " + reason);
+  }
+
+  @Override
+  public void close() {
+    closing = true;
+    thread.interrupt();
+    try {
+      thread.join(STOP_TIMEOUT_MS);
+    } catch (InterruptedException hurry) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
