@@ -161,6 +161,40 @@ public record HeaterDesign(
     }
   }
 
+  /**
+   * One piece off the line: no two are quite alike.
+   *
+   * @param displacement swept volume, a multiple
+   * @param efficiency of the compressor, a multiple
+   * @param transfer of both exchangers, a multiple
+   */
+  public HeaterDesign piece(double displacement, double efficiency, double transfer) {
+    return new HeaterDesign(
+        fluid,
+        ratedHeatW,
+        waterM3PerS,
+        new Condenser(
+            condenser.transferWPerK() * transfer,
+            condenser.flowExponent(),
+            condenser.heatJPerK(),
+            condenser.subcoolingK()),
+        new AirCoil(
+            coil.airKgPerS(),
+            coil.finTransferWPerK() * transfer,
+            coil.tubeTransferWPerK() * transfer,
+            coil.heatJPerK(),
+            coil.superheatK(),
+            coil.iceKg()),
+        new Compressor(
+            compressor.displacementM3PerS() * displacement,
+            compressor.clearance(),
+            compressor.efficiency() * efficiency,
+            compressor.bestRatio(),
+            compressor.inverter()),
+        sequence,
+        electric);
+  }
+
   /** Sizes exchangers and compressor so that the choice is met at the design point. */
   public static HeaterDesign sized(
       Fluid fluid, Choice choice, Compressor like, Sequence sequence, Electric electric) {

@@ -37,4 +37,10 @@ public record RatingTest(double airC, double humidity, double waterC, double hea
         heatPump.heatW(),
         heatPump.compressorW() + electric.fanW() + electric.standbyW());
   }
+
+  /** The figures as a plate shows them. */
+  RatingTest rounded() {
+    return new RatingTest(
+        airC, humidity, waterC, Math.rint(heatW / 100) * 100, Math.rint(powerW / 10) * 10);
+  }
 }

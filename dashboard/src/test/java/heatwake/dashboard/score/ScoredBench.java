@@ -1,0 +1,37 @@
+package heatwake.dashboard.score;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The whole bench. It is not part of the ordinary tests, since it judges rather than checks; see
+ * docs/bench.md for the command. The property {@code bench.only} keeps only cases whose name holds a
+ * regular expression.
+ */
+class ScoredBench {
+  private static final long HEALTHY_SEED = 20_310_504;
+  private static final long FAULT_SEED = 40_513_002;
+
+  @Test
+  void seen() throws IOException {
+    List<Case> cases = new ArrayList<>(HealthyCases.of(Stock.seen(), HEALTHY_SEED));
+    cases.addAll(FaultCases.of(Stock.seen(), FAULT_SEED));
+    score("Heaters of the seen family", "score.txt", cases);
+  }
+
+  private static void score(String title, String file, List<Case> cases) throws IOException {
+    Predicate<String> wanted =
+        Pattern.compile(System.getProperty("bench.only", "")).asPredicate();
+    List<Result> results =
+        cases.parallelStream().filter(one -> wanted.test(one.name())).map(Result::of).toList();
+    String sheet = ScoreSheet.of(title, results);
+    Files.writeString(Path.of("target", file), sheet);
+    System.out.println(sheet);
+  }
+}

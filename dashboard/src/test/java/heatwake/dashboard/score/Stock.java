@@ -1,0 +1,83 @@
+package heatwake.dashboard.score;
+
+import heatwake.dashboard.demo.plant.Plant;
+import heatwake.dashboard.demo.plant.machine.CycleHeatPump;
+import heatwake.dashboard.demo.plant.machine.Fluid;
+import heatwake.dashboard.demo.plant.machine.HeaterDesign;
+import heatwake.dashboard.demo.plant.machine.Nameplate;
+import java.util.SplittableRandom;
+
+/** Where the bench's heaters come from: random sizes, refrigerants, dynamics and quality. */
+interface Stock {
+  /**
+   * A heater off the shelf.
+   *
+   * @param design as designed and printed on the plate
+   * @param plate its plate
+   * @param builder makes this very piece, which differs a little from the design
+   */
+  record Piece(HeaterDesign design, Nameplate plate, Plant.Builder builder) {}
+
+  Piece draw(SplittableRandom random);
+
+  /** The stock that rule writers see. */
+  static Stock seen() {
+    return random -> {
+      HeaterDesign design = design(random);
+      Nameplate plate = Nameplate.of(design, () -> new CycleHeatPump(design, 20, 0.009));
+      HeaterDesign piece =
+          design.piece(
+              1 + 0.015 * random.nextGaussian(),
+              1 + 0.01 * random.nextGaussian(),
+              1 + 0.02 * random.nextGaussian());
+      return new Piece(
+          design, plate, (site, airC, moisture) -> new CycleHeatPump(piece, airC, moisture));
+    };
+  }
+
+  private static HeaterDesign design(SplittableRandom random) {
+    double heatW = 5e3 * Math.pow(8, random.nextDouble());
+    Fluid fluid = Fluid.values()[random.nextInt(Fluid.values().length)];
+    boolean inverter = random.nextDouble() < 0.25;
+    HeaterDesign.Choice choice =
+        new HeaterDesign.Choice(
+            heatW,
+            between(random, 11, 14),
+            between(random, 36.5, 41),
+            between(random, 2.2, 3.6),
+            between(random, 7.5e-5, 10e-5),
+            between(random, 4, 8),
+            between(random, 3, 6));
+    HeaterDesign.Compressor like =
+        new HeaterDesign.Compressor(
+            0, between(random, 0.02, 0.045), between(random, 0.58, 0.67), 2.8, inverter);
+    boolean threePhase = heatW > 18e3;
+    return HeaterDesign.sized(
+        fluid,
+        choice,
+        like,
+        new HeaterDesign.Sequence(
+            between(random, 20, 45),
+            between(random, 3, 12),
+            between(random, 20, 60),
+            Math.rint(between(random, 3, 6)) * 60,
+            between(random, 0.6, 1.2),
+            between(random, 45, 100),
+            between(random, 45, 150),
+            random.nextDouble() < 0.6
+                ? HeaterDesign.Defrost.REVERSED_CYCLE
+                : HeaterDesign.Defrost.AIR,
+            between(random, 1800, 3000)),
+        new HeaterDesign.Electric(
+            threePhase ? 400 : 230,
+            threePhase ? 3 : 1,
+            between(random, 0.9, 0.98),
+            between(random, 0.007, 0.012) * heatW,
+            between(random, 4, 15),
+            random.nextDouble() < 0.3 ? 40 : 0));
+  }
+
+  private static double between(SplittableRandom random, double low, double high) {
+    return low + random.nextDouble() * (high - low);
+  }
+}
