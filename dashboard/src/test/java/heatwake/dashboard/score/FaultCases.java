@@ -144,8 +144,7 @@ final class FaultCases {
               Set.of("evaporator-approach", "low-heat", "low-cop"),
               Side.AIRFLOW);
       case SHORT_CYCLING ->
-          truth(
-              severity, Set.of("short-cycling"), Set.of("restart-too-soon"), Side.CONTROL);
+          truth(severity, Set.of("short-cycling"), Set.of("restart-too-soon"), Side.CONTROL);
       case RESTART_DELAY_IGNORED ->
           truth(severity, Set.of("restart-too-soon"), Set.of("short-cycling"), Side.CONTROL);
       case RUNS_PAST_SETPOINT ->
@@ -159,22 +158,20 @@ final class FaultCases {
       case LOW_VOLTAGE ->
           truth(severity, Set.of("voltage-range"), Set.of("overcurrent"), Side.ELECTRICAL);
       case HIGH_CURRENT ->
-          truth(severity, Set.of("overcurrent", "low-cop"), Set.of("voltage-range"), Side.ELECTRICAL);
+          truth(
+              severity, Set.of("overcurrent", "low-cop"), Set.of("voltage-range"), Side.ELECTRICAL);
     };
   }
 
   private void site(Severity severity) {
-    int grade = severity.ordinal();
+    int grade = grade(severity);
     cases.add(
         draft("pump timer too short", severity)
             .startC(23.5)
             .pump(new SiteDesign.Spell(120, (8 - 2.2 * grade) * 3600))
             .truth(
                 truth(
-                    severity,
-                    Set.of("pump-hours"),
-                    Set.of("setpoint-unreachable"),
-                    Side.SCHEDULE))
+                    severity, Set.of("pump-hours"), Set.of("setpoint-unreachable"), Side.SCHEDULE))
             .build());
     cases.add(
         draft("windy pool without cover", severity)
@@ -182,9 +179,7 @@ final class FaultCases {
             .uncovered()
             .shallow()
             .climate(Climate.of(15 - 2 * grade, 3, 0.5, 1.5 + 1.5 * grade, 0.9))
-            .truth(
-                truth(
-                    severity, Set.of("heat-loss"), Set.of("setpoint-unreachable"), Side.POOL))
+            .truth(truth(severity, Set.of("heat-loss"), Set.of("setpoint-unreachable"), Side.POOL))
             .build());
     cases.add(
         draft("pool too big", severity)
@@ -200,20 +195,54 @@ final class FaultCases {
             .build());
   }
 
+  private static int grade(Severity severity) {
+    return switch (severity) {
+      case MILD -> 0;
+      case MODERATE -> 1;
+      case SEVERE -> 2;
+    };
+  }
+
   private void probes(Severity severity) {
-    int grade = severity.ordinal();
+    int grade = grade(severity);
     double hour = 3600;
-    probe("pair reads apart", severity, "probe-offset", trouble(Tap.WATER_OUT, ProbeTrouble.Kind.OFFSET, 0.5 + 0.6 * grade, 0), Set.of());
+    probe(
+        "pair reads apart",
+        severity,
+        "probe-offset",
+        trouble(Tap.WATER_OUT, ProbeTrouble.Kind.OFFSET, 0.5 + 0.6 * grade, 0),
+        Set.of());
     cases.add(
         draft("probes swapped", severity)
             .trouble(trouble(Tap.WATER_IN, ProbeTrouble.Kind.SWAPPED, 1, 0))
             .trouble(trouble(Tap.WATER_OUT, ProbeTrouble.Kind.SWAPPED, 1, 0))
             .truth(measurement(severity, "probes-swapped", Set.of()))
             .build());
-    probe("outlet probe slips", severity, "probe-slipped", trouble(Tap.WATER_OUT, ProbeTrouble.Kind.SLIPPED, 0.3 + 0.3 * grade, 3 * hour), Set.of("probe-offset"));
-    probe("inlet probe stuck", severity, "probe-stuck", trouble(Tap.WATER_IN, ProbeTrouble.Kind.STUCK, 1, (9 - 3 * grade) * hour), Set.of("probe-offset"));
-    probe("outlet probe open", severity, "probe-fault", trouble(Tap.WATER_OUT, ProbeTrouble.Kind.OPEN, grade == 0 ? -127 : 850, (9 - 3 * grade) * hour), Set.of("data-gap"));
-    probe("power meter silent", severity, "data-gap", trouble(Tap.POWER, ProbeTrouble.Kind.SILENT, 5 + 40 * grade, 4 * hour), Set.of());
+    probe(
+        "outlet probe slips",
+        severity,
+        "probe-slipped",
+        trouble(Tap.WATER_OUT, ProbeTrouble.Kind.SLIPPED, 0.3 + 0.3 * grade, 3 * hour),
+        Set.of("probe-offset"));
+    probe(
+        "inlet probe stuck",
+        severity,
+        "probe-stuck",
+        trouble(Tap.WATER_IN, ProbeTrouble.Kind.STUCK, 1, (9 - 3 * grade) * hour),
+        Set.of("probe-offset"));
+    probe(
+        "outlet probe open",
+        severity,
+        "probe-fault",
+        trouble(
+            Tap.WATER_OUT, ProbeTrouble.Kind.OPEN, grade == 0 ? -127 : 850, (9 - 3 * grade) * hour),
+        Set.of("data-gap"));
+    probe(
+        "power meter silent",
+        severity,
+        "data-gap",
+        trouble(Tap.POWER, ProbeTrouble.Kind.SILENT, 5 + 40 * grade, 4 * hour),
+        Set.of());
     cases.add(
         draft("clock steps", severity)
             .clockStep(4 * hour, Math.round(60e3 * Math.pow(8, grade)))

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.Set;
 
 /** What is clipped on, from everything to two thermometers. */
+@SuppressWarnings("ImmutableEnumChecker") // Set.copyOf makes what it holds unchangeable
 enum ProbeSet {
   FULL(EnumSet.complementOf(EnumSet.of(Tap.ENERGY))),
   USUAL(

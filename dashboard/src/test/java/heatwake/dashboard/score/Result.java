@@ -74,7 +74,9 @@ record Result(
     return compare(findings.heat().cop(), truth.deliveredJ() / truth.electricJ());
   }
 
-  /** The longest steady span's heat: one a run, since spans of a run share their systematic error. */
+  /**
+   * The longest steady span's heat: one a run, since spans of a run share their systematic error.
+   */
   Optional<Compared> steadyHeat() {
     return findings.steady().stream()
         .filter(span -> span.heatW().isPresent())
@@ -82,7 +84,8 @@ record Result(
         .map(
             span ->
                 new Compared(
-                    span.heatW().get(), truth.meanHeatW(seconds(span, true), seconds(span, false))));
+                    span.heatW().get(),
+                    truth.meanHeatW(seconds(span, true), seconds(span, false))));
   }
 
   private double seconds(SteadySpan span, boolean start) {

@@ -89,10 +89,12 @@ final class ScoreSheet {
     share("moderate and severe faults named (goal 95 %)", serious, Result::detected);
     share("wrong side, moderate and severe (goal under 5 %)", serious, Result::wrongSide);
     share("healthy runs with a false flag (goal 0)", healthy(), r -> !r.falseFlags().isEmpty());
-    double flags =
-        results.stream().filter(healthy()).mapToInt(r -> r.falseFlags().size()).sum();
+    double flags = results.stream().filter(healthy()).mapToInt(r -> r.falseFlags().size()).sum();
     line("false alarms per healthy day: %.3f", flags / Math.max(1e-9, days(healthy())));
-    share("fault runs with a flag that is not so", healthy().negate(), r -> !r.falseFlags().isEmpty());
+    share(
+        "fault runs with a flag that is not so",
+        healthy().negate(),
+        r -> !r.falseFlags().isEmpty());
     line("");
   }
 
@@ -110,7 +112,11 @@ final class ScoreSheet {
 
   private void figure(String name, Function<Result, Optional<Result.Compared>> which) {
     List<Result.Compared> all =
-        results.stream().filter(ScoreSheet::probesSound).map(which).flatMap(Optional::stream).toList();
+        results.stream()
+            .filter(ScoreSheet::probesSound)
+            .map(which)
+            .flatMap(Optional::stream)
+            .toList();
     if (all.isEmpty()) {
       line("%-14s none", name);
       return;
@@ -129,8 +135,7 @@ final class ScoreSheet {
 
   /** Broken probes make no promise about uncertainty. */
   private static boolean probesSound(Result result) {
-    return result.one().night().troubles().isEmpty()
-        && result.one().night().clockSteps().isEmpty();
+    return result.one().night().troubles().isEmpty() && result.one().night().clockSteps().isEmpty();
   }
 
   private void starts() {

@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The whole bench. It is not part of the ordinary tests, since it judges rather than checks; see
- * docs/bench.md for the command. The property {@code bench.only} keeps only cases whose name holds a
- * regular expression.
+ * docs/bench.md for the command. The property {@code bench.only} keeps only cases whose name holds
+ * a regular expression.
  */
 class ScoredBench {
   private static final long HEALTHY_SEED = 20_310_504;
@@ -26,8 +26,7 @@ class ScoredBench {
   }
 
   private static void score(String title, String file, List<Case> cases) throws IOException {
-    Predicate<String> wanted =
-        Pattern.compile(System.getProperty("bench.only", "")).asPredicate();
+    Predicate<String> wanted = Pattern.compile(System.getProperty("bench.only", "")).asPredicate();
     List<Result> results =
         cases.parallelStream().filter(one -> wanted.test(one.name())).map(Result::of).toList();
     String sheet = ScoreSheet.of(title, results);

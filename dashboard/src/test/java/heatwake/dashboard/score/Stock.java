@@ -5,6 +5,7 @@ import heatwake.dashboard.demo.plant.machine.CycleHeatPump;
 import heatwake.dashboard.demo.plant.machine.Fluid;
 import heatwake.dashboard.demo.plant.machine.HeaterDesign;
 import heatwake.dashboard.demo.plant.machine.Nameplate;
+import java.util.List;
 import java.util.SplittableRandom;
 
 /** Where the bench's heaters come from: random sizes, refrigerants, dynamics and quality. */
@@ -37,7 +38,7 @@ interface Stock {
 
   private static HeaterDesign design(SplittableRandom random) {
     double heatW = 5e3 * Math.pow(8, random.nextDouble());
-    Fluid fluid = Fluid.values()[random.nextInt(Fluid.values().length)];
+    Fluid fluid = List.of(Fluid.values()).get(random.nextInt(Fluid.values().length));
     boolean inverter = random.nextDouble() < 0.25;
     HeaterDesign.Choice choice =
         new HeaterDesign.Choice(
