@@ -1,7 +1,9 @@
 package heatwake.analysis;
 
+import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.coverage.Coverage;
 import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.SteadySpan;
@@ -33,10 +35,12 @@ public final class Analysis {
     WaterSide water = WaterSide.of(timeline, recording.rig(), phases);
     Electricity electricity = Electricity.of(recording, timeline);
     Energy energy = Energy.of(timeline, phases, water, electricity);
-    SteadyFigures figures = new SteadyFigures(timeline, water, electricity);
+    Circuit circuit = Circuit.of(timeline, recording.rig());
+    SteadyFigures figures =
+        new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
     List<SteadySpan> steady =
         SteadySpans.of(timeline, phases, water, electricity).stream().map(figures::of).toList();
-    List<Trace> traces = traces(timeline, water);
+    List<Trace> traces = traces(timeline, water, circuit);
     Evidence evidence =
         new Evidence(
             recording,
@@ -65,11 +69,17 @@ public final class Analysis {
         judgement.flags(),
         List.of(),
         judgement.verdict(),
-        together(List.of(water.missing(), energy.missing(), judgement.missing())),
+        together(
+            List.of(
+                water.missing(),
+                energy.missing(),
+                Nameplate.missing(timeline, recording.rig()),
+                circuit.missing(),
+                judgement.missing())),
         evidence.traces());
   }
 
-  private static List<Trace> traces(Timeline timeline, WaterSide water) {
+  private static List<Trace> traces(Timeline timeline, WaterSide water, Circuit circuit) {
     List<Trace> traces = new ArrayList<>();
     water.heat().ifPresent(heat -> traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW())));
     if (water.pair().isPresent()) {
@@ -81,7 +91,22 @@ public final class Analysis {
     water
         .share()
         .ifPresent(share -> traces.add(trace(Trace.Kind.HEATER_SHARE, timeline, share.trace())));
+    if (recorded(circuit.condensingK())) {
+      traces.add(trace(Trace.Kind.CONDENSING, timeline, circuit.condensingK()));
+    }
+    if (recorded(circuit.evaporatingK())) {
+      traces.add(trace(Trace.Kind.EVAPORATING, timeline, circuit.evaporatingK()));
+    }
     return traces;
+  }
+
+  private static boolean recorded(double[] values) {
+    for (double value : values) {
+      if (!Double.isNaN(value)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static Trace trace(Trace.Kind kind, Timeline timeline, double[] values) {

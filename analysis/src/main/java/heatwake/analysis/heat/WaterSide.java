@@ -1,5 +1,6 @@
 package heatwake.analysis.heat;
 
+import heatwake.analysis.air.Atmosphere;
 import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.flow.FlowWays;
@@ -120,7 +121,7 @@ public record WaterSide(
   }
 
   private static PoolWater water(Rig rig) {
-    double atmospherePa = 101325 * Math.pow(1 - 2.25577e-5 * rig.site().altitudeM(), 5.2559);
+    double atmospherePa = Atmosphere.standard(rig.site().altitudeM()).pa();
     return PoolWater.of(rig.pool().saltKgPerKg(), atmospherePa + USUAL_GAUGE_PA);
   }
 }

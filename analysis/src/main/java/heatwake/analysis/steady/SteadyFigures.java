@@ -1,15 +1,20 @@
 package heatwake.analysis.steady;
 
+import heatwake.analysis.air.Atmosphere;
+import heatwake.analysis.circuit.Circuit;
+import heatwake.analysis.circuit.Condensate;
 import heatwake.analysis.electric.ElectricSum;
 import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.expected.Conditions;
+import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.heat.HeatBalance;
 import heatwake.analysis.heat.HeatSum;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.heat.Windows;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.site.Rig;
 import heatwake.analysis.steady.SteadyFinder.Span;
-import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.Scatter;
@@ -20,59 +25,75 @@ import java.util.OptionalDouble;
 /** Mean figures of steady spans. */
 public final class SteadyFigures {
   private final Timeline timeline;
+  private final Rig rig;
   private final WaterSide water;
   private final Electricity electricity;
+  private final Circuit circuit;
+  private final Optional<Nameplate> nameplate;
   private final double[] riseK;
 
-  public SteadyFigures(Timeline timeline, WaterSide water, Electricity electricity) {
+  public SteadyFigures(
+      Timeline timeline, Rig rig, WaterSide water, Electricity electricity, Circuit circuit) {
     this.timeline = timeline;
+    this.rig = rig;
     this.water = water;
     this.electricity = electricity;
+    this.circuit = circuit;
+    this.nameplate = Nameplate.of(rig);
     this.riseK = water.riseK(timeline);
   }
 
   /** Figures of one span. */
   public SteadySpan of(Span span) {
-    Optional<Estimate> heat =
-        water
-            .heat()
-            .map(stream -> new HeatSum(stream).add(span.from(), span.to()))
-            .filter(sum -> !sum.isEmpty())
-            .map(HeatSum::meanW);
-    Optional<Estimate> power =
-        electricity
-            .power()
-            .map(stream -> new ElectricSum(stream).add(span.from(), span.to()))
-            .filter(sum -> !sum.isEmpty())
-            .map(ElectricSum::meanW);
-    Optional<Estimate> cop =
-        HeatBalance.of(
-                water.heat(),
-                electricity.power(),
-                List.of(new Windows.Window(span.from(), span.to())),
-                timeline.stepS())
-            .cop();
+    Optional<Estimate> heat = heat(span);
+    Optional<Estimate> power = power(span);
+    Optional<Conditions> conditions = Conditions.of(timeline, rig, span.from(), span.to());
+    Optional<Estimate> expected = nameplate.flatMap(plate -> conditions.map(plate::heatW));
+    OptionalDouble condensing = mean(circuit.condensingK(), span);
+    OptionalDouble evaporating = mean(circuit.evaporatingK(), span);
+    OptionalDouble air = mean(timeline.of(Conditions.airChannel(timeline)), span);
     return new SteadySpan(
         timeline.timeMs(span.from()),
         timeline.timeMs(span.to() - 1),
         heat,
         power,
-        cop,
+        HeatBalance.of(
+                water.heat(),
+                electricity.power(),
+                List.of(new Windows.Window(span.from(), span.to())),
+                timeline.stepS())
+            .cop(),
         rise(span),
         water.heaterFlowM3PerS(span.from(), span.to()),
         water.share().flatMap(share -> share.over(span.from(), span.to())),
-        mean(Channel.WATER_IN, span),
-        mean(SteadySpans.airChannel(timeline), span),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty(),
-        OptionalDouble.empty());
+        mean(timeline.of(Channel.WATER_IN), span),
+        air,
+        expected,
+        nameplate.flatMap(plate -> conditions.flatMap(plate::powerW)),
+        heat.flatMap(got -> expected.map(got::dividedBy)),
+        condensing,
+        evaporating,
+        mean(circuit.superheatK(), span),
+        mean(circuit.subcoolingK(), span),
+        difference(condensing, mean(timeline.of(Channel.WATER_OUT), span)),
+        difference(air, evaporating),
+        condensate(span, heat, power));
+  }
+
+  private Optional<Estimate> heat(Span span) {
+    return water
+        .heat()
+        .map(stream -> new HeatSum(stream).add(span.from(), span.to()))
+        .filter(sum -> !sum.isEmpty())
+        .map(HeatSum::meanW);
+  }
+
+  private Optional<Estimate> power(Span span) {
+    return electricity
+        .power()
+        .map(stream -> new ElectricSum(stream).add(span.from(), span.to()))
+        .filter(sum -> !sum.isEmpty())
+        .map(ElectricSum::meanW);
   }
 
   private Optional<Estimate> rise(Span span) {
@@ -86,8 +107,39 @@ public final class SteadyFigures {
                     seen.value(), Math.hypot(seen.standard(), pair.ofRiseK(seen.value()))));
   }
 
-  private OptionalDouble mean(Channel channel, Span span) {
-    double mean = new MovingMean(timeline.of(channel)).mean(span.from(), span.to());
-    return Double.isNaN(mean) ? OptionalDouble.empty() : OptionalDouble.of(mean);
+  private OptionalDouble condensate(Span span, Optional<Estimate> heat, Optional<Estimate> power) {
+    OptionalDouble in = mean(timeline.of(Channel.AIR_IN), span);
+    OptionalDouble out = mean(timeline.of(Channel.AIR_OUT), span);
+    OptionalDouble humidity = mean(timeline.of(Channel.HUMIDITY_IN), span);
+    if (heat.isEmpty() || power.isEmpty() || in.isEmpty() || out.isEmpty() || humidity.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double rate =
+        Condensate.kgPerS(
+            heat.get().value(),
+            power.get().value(),
+            in.getAsDouble(),
+            humidity.getAsDouble(),
+            out.getAsDouble(),
+            Atmosphere.standard(rig.site().altitudeM()));
+    return Double.isNaN(rate) ? OptionalDouble.empty() : OptionalDouble.of(rate);
+  }
+
+  private static OptionalDouble difference(OptionalDouble minuend, OptionalDouble subtrahend) {
+    return minuend.isPresent() && subtrahend.isPresent()
+        ? OptionalDouble.of(minuend.getAsDouble() - subtrahend.getAsDouble())
+        : OptionalDouble.empty();
+  }
+
+  private static OptionalDouble mean(double[] values, Span span) {
+    double sum = 0;
+    int known = 0;
+    for (int i = span.from(); i < span.to(); i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        known++;
+      }
+    }
+    return known == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / known);
   }
 }

@@ -1,6 +1,7 @@
 package heatwake.analysis.steady;
 
 import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.expected.Conditions;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
@@ -41,13 +42,8 @@ public final class SteadySpans {
               10e3));
     }
     condition(timeline, Channel.WATER_IN, 0.2, 1.0, watched);
-    condition(timeline, airChannel(timeline), 1.0, 3.0, watched);
+    condition(timeline, Conditions.airChannel(timeline), 1.0, 3.0, watched);
     return SteadyFinder.of(timeline, phases.spans(), watched);
-  }
-
-  /** The channel that tells the entering air: at the coil, else outdoors. */
-  static Channel airChannel(Timeline timeline) {
-    return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
   }
 
   private static void condition(

@@ -1,0 +1,2 @@
+/** The refrigerant circuit as its probes show it. */
+package heatwake.analysis.circuit;

@@ -1,0 +1,87 @@
+package heatwake.analysis.expected;
+
+import heatwake.analysis.uncertainty.Estimate;
+
+/**
+ * A rated quantity (heat or power) as a plane over the air's wet bulb and the entering water, drawn
+ * through the nameplate's points. Where points leave a slope open, a usual slope with its own
+ * spread stands in; every point that differs in that direction takes over from it. This is linear
+ * regression with a prior (Kalman's update, one point at a time), so one point, two or many need no
+ * separate treatment, and the uncertainty grows with the distance from what is known.
+ */
+final class RatedQuantity {
+  /** Rounding and test scatter of one printed point; ours. */
+  private static final double POINT_SHARE = 0.015;
+
+  /**
+   * How a unit may differ from its nameplate at all points alike: rating schemes commonly allow 5 %
+   * (common practice); rectangular with the point's own share that is 0.029.
+   */
+  private static final double UNIT_SHARE = 0.025;
+
+  private static final int UNKNOWNS = 3;
+
+  private final double centreWetBulbK;
+  private final double centreWaterK;
+  private final double[] plane;
+  private final double[][] covariance = new double[UNKNOWNS][UNKNOWNS];
+
+  /** Usual change per kelvin as a share of the rated value, with its standard deviation. */
+  record Slope(double perK, double spreadPerK) {}
+
+  /** Starts with nothing but a level and the usual slopes. */
+  RatedQuantity(
+      double level, double centreWetBulbK, double centreWaterK, Slope wetBulb, Slope water) {
+    this.centreWetBulbK = centreWetBulbK;
+    this.centreWaterK = centreWaterK;
+    this.plane = new double[] {level, wetBulb.perK() * level, water.perK() * level};
+    // The level itself comes from the points alone.
+    covariance[0][0] = square(10 * level);
+    covariance[1][1] = square(wetBulb.spreadPerK() * level);
+    covariance[2][2] = square(water.spreadPerK() * level);
+  }
+
+  /** Draws the plane towards one more point. */
+  void add(double wetBulbK, double waterK, double value) {
+    double[] at = at(wetBulbK, waterK);
+    double[] spread = times(at);
+    double innovation = value - dot(at, plane);
+    double variance = dot(at, spread) + square(POINT_SHARE * value);
+    for (int i = 0; i < UNKNOWNS; i++) {
+      plane[i] += spread[i] / variance * innovation;
+      for (int j = 0; j < UNKNOWNS; j++) {
+        covariance[i][j] -= spread[i] * spread[j] / variance;
+      }
+    }
+  }
+
+  /** The quantity at conditions of their own uncertainty. */
+  Estimate at(Estimate wetBulbK, Estimate waterK) {
+    double[] at = at(wetBulbK.value(), waterK.value());
+    double value = dot(at, plane);
+    double ofPlane = Math.sqrt(Math.max(0, dot(at, times(at))));
+    double ofUnit = UNIT_SHARE * value;
+    double ofConditions = Math.hypot(plane[1] * wetBulbK.standard(), plane[2] * waterK.standard());
+    return new Estimate(value, Math.hypot(Math.hypot(ofPlane, ofUnit), ofConditions));
+  }
+
+  private double[] at(double wetBulbK, double waterK) {
+    return new double[] {1, wetBulbK - centreWetBulbK, waterK - centreWaterK};
+  }
+
+  private double[] times(double[] at) {
+    double[] product = new double[UNKNOWNS];
+    for (int i = 0; i < UNKNOWNS; i++) {
+      product[i] = dot(covariance[i], at);
+    }
+    return product;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+}

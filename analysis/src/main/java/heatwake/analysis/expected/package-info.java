@@ -1,0 +1,2 @@
+/** What the nameplate promises at conditions other than its own. */
+package heatwake.analysis.expected;
