@@ -24,9 +24,9 @@ public enum Symptom {
   /** Flow over the least flow of the nameplate. */
   FLOW("water flow against the nameplate's least", 1.0, 3.5, 0.15, 1.0),
   /** Condensing temperature above leaving water, K at full load. */
-  CONDENSING("condensing temperature above leaving water", 2.5, 10, 1.5, 4),
+  CONDENSING("condensing temperature above leaving water", 2.5, 10.5, 1.5, 4),
   /** Entering air above evaporating temperature, K at full load. */
-  EVAPORATING("entering air above evaporating temperature", 7, 14, 3, 5),
+  EVAPORATING("entering air above evaporating temperature", 7, 16, 3, 5),
   /** Suction superheat, K. */
   SUPERHEAT("superheat", 2, 10, 2, 6),
   /** Liquid subcooling, K. */

@@ -1,7 +1,6 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
@@ -40,6 +39,10 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
       }
     }
     raised.sort(GRAVEST_FIRST);
-    return new Judgement(raised, new Verdict(Side.UNDECIDED, 0, List.of(), List.of()), missing);
+    List<Flag> standing =
+        Silencing.of(raised).stream().map(flag -> Reasoning.attributed(flag, evidence)).toList();
+    List<Flag> roots = new ArrayList<>(Consequences.fold(standing));
+    roots.sort(GRAVEST_FIRST);
+    return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
   }
 }

@@ -1,0 +1,146 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * One cause, one flag: a flag that another explains is named in that one's evidence instead of
+ * standing beside it. The table says which rule explains which.
+ */
+public final class Consequences {
+  private static final Set<String> ANY_LOSS = Set.of("low-heat", "low-cop", "setpoint-unreachable");
+
+  /** Part of a fall after which what begins is its consequence; ours. */
+  private static final double CAME_TO_IT = 0.1;
+
+  /** What follows from what, the root causes first. */
+  private static final Map<String, Set<String>> TABLE = table();
+
+  private Consequences() {}
+
+  private static Map<String, Set<String>> table() {
+    Map<String, Set<String>> table = new LinkedHashMap<>();
+    table.put(
+        "no-flow", with("low-heater-flow", "high-pressure", "condenser-approach", "short-cycling"));
+    table.put(
+        "low-heater-flow",
+        with("condenser-approach", "high-pressure", "short-cycling", "no-compressor"));
+    table.put("falling-flow", with("low-heater-flow", "condenser-approach", "high-pressure"));
+    table.put(
+        "no-pressure-rise",
+        with("low-charge", "condenser-approach", "evaporator-approach", "no-compressor"));
+    table.put("voltage-range", Set.of("overcurrent", "no-compressor"));
+    table.put("low-charge", with("evaporator-approach", "frosting"));
+    table.put("air-recirculation", with("evaporator-approach", "frosting"));
+    table.put("frosting", with("evaporator-approach"));
+    table.put("evaporator-approach", with());
+    table.put("condenser-approach", with("high-pressure", "overcurrent"));
+    table.put("high-pressure", with("overcurrent"));
+    table.put("no-compressor", Set.of("setpoint-unreachable"));
+    table.put("short-cycling", Set.of("low-heat", "low-cop", "setpoint-unreachable"));
+    table.put("pump-hours", Set.of("setpoint-unreachable"));
+    table.put("heat-loss", Set.of("setpoint-unreachable"));
+    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable"));
+    return table;
+  }
+
+  private static Set<String> with(String... rules) {
+    return Stream.concat(ANY_LOSS.stream(), Arrays.stream(rules))
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  /** Which rules a rule explains, for the documentation; causes in the order of the table. */
+  public static Map<String, Set<String>> explained() {
+    return Collections.unmodifiableMap(TABLE);
+  }
+
+  /** The root flags, each with its consequences named. */
+  static List<Flag> fold(List<Flag> flags) {
+    Map<Flag, List<Flag>> following = new LinkedHashMap<>();
+    for (Flag flag : flags) {
+      root(flag, flags)
+          .ifPresent(root -> following.computeIfAbsent(root, key -> new ArrayList<>()).add(flag));
+    }
+    List<Flag> roots = new ArrayList<>();
+    for (Flag flag : flags) {
+      if (root(flag, flags).isEmpty()) {
+        roots.add(naming(flag, following.getOrDefault(flag, List.of())));
+      }
+    }
+    return roots;
+  }
+
+  /** The flag that, at the end of the chain, explains this one. */
+  private static Optional<Flag> root(Flag flag, List<Flag> flags) {
+    Optional<Flag> cause = cause(flag, flags);
+    return cause.isEmpty()
+        ? cause
+        : Optional.of(root(cause.get(), flags).orElseGet(cause::orElseThrow));
+  }
+
+  private static Optional<Flag> cause(Flag flag, List<Flag> flags) {
+    for (Map.Entry<String, Set<String>> row : TABLE.entrySet()) {
+      if (row.getValue().contains(flag.rule())) {
+        Optional<Flag> found =
+            flags.stream()
+                .filter(other -> other.rule().equals(row.getKey()) && explains(other, flag))
+                .findFirst();
+        if (found.isPresent()) {
+          return found;
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean explains(Flag cause, Flag flag) {
+    if (!Overlap.any(cause, flag)) {
+      return false;
+    }
+    boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);
+    // Flow that was too low from the beginning did not get there by falling.
+    return !flag.rule().equals("low-heater-flow")
+        || !cause.rule().equals("falling-flow")
+        || cameToIt;
+  }
+
+  private static long length(Flag flag) {
+    return flag.endMs() - flag.startMs();
+  }
+
+  private static Flag naming(Flag flag, List<Flag> following) {
+    if (following.isEmpty()) {
+      return flag;
+    }
+    Severity gravest =
+        following.stream().map(Flag::severity).reduce(flag.severity(), Consequences::graver);
+    return new Flag(
+        flag.rule(),
+        flag.side(),
+        gravest,
+        flag.startMs(),
+        flag.endMs(),
+        flag.evidence()
+            + ". Follows from it: "
+            + following.stream()
+                .map(one -> one.rule() + " (" + one.evidence() + ")")
+                .collect(Collectors.joining("; ")),
+        flag.causes(),
+        flag.nextCheck(),
+        flag.channels());
+  }
+
+  private static Severity graver(Severity one, Severity other) {
+    return one.compareTo(other) >= 0 ? one : other;
+  }
+}

@@ -1,0 +1,194 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.site.Heater;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * From the flags that stand to the verdict. Each flag supports its side by its weight; independent
+ * supports add up as probabilities do, 1 - (1 - a)(1 - b). The best supported side is named, less
+ * sure by what another side has for it. Without a flag of weight the heater is sound only if
+ * something speaks for it.
+ */
+final class Reasoning {
+  /** Support below which no side is named; ours. */
+  private static final double LEAST_SUPPORT = 0.35;
+
+  /** Two sides whose supports differ by less than this cannot be told apart; ours. */
+  private static final double LEAST_DIFFERENCE = 0.03;
+
+  /** How much another side's support takes off; ours. */
+  private static final double RIVAL_SHARE = 0.4;
+
+  private static final double MOST_CONFIDENCE = 0.97;
+  private static final int MOST_REASONS = 6;
+
+  private Reasoning() {}
+
+  /** Gives low heat and low COP the side that the table finds for the time of the flag. */
+  static Flag attributed(Flag flag, Evidence evidence) {
+    if (flag.side() != Side.UNDECIDED) {
+      return flag;
+    }
+    return flag.onSide(attribution(flag, evidence).side());
+  }
+
+  private static Attribution attribution(Flag flag, Evidence evidence) {
+    return Attribution.of(during(flag, evidence), heater(evidence));
+  }
+
+  private static Duty during(Flag flag, Evidence evidence) {
+    List<Duty> within =
+        evidence.duty().stream()
+            .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
+            .toList();
+    return within.isEmpty()
+        ? new Duty(flag.startMs(), flag.endMs(), Map.of())
+        : Duty.meanOf(within);
+  }
+
+  private static Heater heater(Evidence evidence) {
+    return evidence.recording().rig().heater();
+  }
+
+  static Verdict verdict(List<Flag> flags, Evidence evidence) {
+    Map<Side, Double> support = support(flags, evidence);
+    List<Map.Entry<Side, Double>> ranked = new ArrayList<>(support.entrySet());
+    ranked.sort(Map.Entry.<Side, Double>comparingByValue().reversed());
+    if (ranked.isEmpty() || ranked.get(0).getValue() < LEAST_SUPPORT) {
+      return withoutFlagOfWeight(flags, evidence);
+    }
+    Side side = ranked.get(0).getKey();
+    double best = ranked.get(0).getValue();
+    double rival = ranked.size() > 1 ? ranked.get(1).getValue() : 0;
+    if (side == Side.UNDECIDED) {
+      return undecided(flags, evidence);
+    }
+    double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
+    boolean tie = best - rival < LEAST_DIFFERENCE;
+    List<String> because = reasons(flags, side, evidence);
+    return new Verdict(
+        side,
+        rounded(tie ? confidence * (1 - RIVAL_SHARE) : confidence),
+        because,
+        whatWouldDecide(flags, evidence));
+  }
+
+  private static Map<Side, Double> support(List<Flag> flags, Evidence evidence) {
+    Map<Side, Double> support = new EnumMap<>(Side.class);
+    for (Flag flag : flags) {
+      double weight = FlagWeight.of(flag);
+      if (isLoss(flag) && flag.side() != Side.UNDECIDED) {
+        weight *= attribution(flag.onSide(Side.UNDECIDED), evidence).confidence();
+      }
+      support.merge(flag.side(), weight, (a, b) -> 1 - (1 - a) * (1 - b));
+    }
+    return support;
+  }
+
+  private static boolean isLoss(Flag flag) {
+    return flag.rule().equals("low-heat") || flag.rule().equals("low-cop");
+  }
+
+  private static Verdict withoutFlagOfWeight(List<Flag> flags, Evidence evidence) {
+    Soundness sound = Soundness.of(evidence);
+    List<String> because = new ArrayList<>(sound.because());
+    flags.forEach(flag -> because.add(flag.evidence()));
+    return new Verdict(
+        sound.confidence() > 0 ? Side.HEALTHY : Side.UNDECIDED,
+        rounded(sound.confidence()),
+        because,
+        sound.wouldDecide());
+  }
+
+  private static Verdict undecided(List<Flag> flags, Evidence evidence) {
+    List<String> because = reasons(flags, Side.UNDECIDED, evidence);
+    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags, evidence));
+  }
+
+  /** The flags of the side, its heaviest first, then the symptoms, then the flags of others. */
+  private static List<String> reasons(List<Flag> flags, Side side, Evidence evidence) {
+    Set<String> reasons = new LinkedHashSet<>();
+    List<Flag> heaviestFirst = new ArrayList<>(flags);
+    heaviestFirst.sort(Comparator.comparingDouble(FlagWeight::of).reversed());
+    heaviestFirst.stream()
+        .filter(flag -> flag.side() == side)
+        .forEach(flag -> reasons.add(flag.rule() + ": " + flag.evidence()));
+    heaviestFirst.stream()
+        .filter(flag -> flag.side() == side && isLoss(flag))
+        .findFirst()
+        .ifPresent(flag -> reasons.addAll(symptoms(flag, side, evidence)));
+    heaviestFirst.stream()
+        .filter(flag -> flag.side() != side)
+        .forEach(
+            flag ->
+                reasons.add(
+                    "also " + flag.rule() + " (" + flag.side().id() + "): " + flag.evidence()));
+    return reasons.stream().limit(MOST_REASONS).toList();
+  }
+
+  private static List<String> symptoms(Flag flag, Side side, Evidence evidence) {
+    Duty duty = during(flag, evidence);
+    Attribution attribution = Attribution.of(duty, heater(evidence));
+    List<String> texts = new ArrayList<>();
+    if (side != Side.UNDECIDED) {
+      texts.add("fits " + attribution.likeliest().words());
+    }
+    attribution.grades().entrySet().stream()
+        .filter(grade -> grade.getValue() != 0)
+        .filter(grade -> grade.getKey() != Symptom.HEAT && grade.getKey() != Symptom.COP)
+        .sorted(
+            Comparator.comparingDouble(
+                (Map.Entry<Symptom, Double> grade) -> -Math.abs(grade.getValue())))
+        .forEach(
+            grade ->
+                grade
+                    .getKey()
+                    .figure(duty, heater(evidence))
+                    .ifPresent(figure -> texts.add(SymptomText.of(grade.getKey(), figure))));
+    return texts;
+  }
+
+  /** Unknown symptoms that would tell the likeliest cause from the best of another side. */
+  private static List<String> whatWouldDecide(List<Flag> flags, Evidence evidence) {
+    List<String> texts = new ArrayList<>();
+    flags.stream()
+        .filter(Reasoning::isLoss)
+        .findFirst()
+        .ifPresent(
+            flag -> {
+              Attribution attribution = attribution(flag, evidence);
+              Cause first = attribution.likeliest();
+              attribution.ranking().stream()
+                  .map(Attribution.Ranked::cause)
+                  .filter(cause -> cause.side() != first.side())
+                  .findFirst()
+                  .ifPresent(other -> texts.addAll(telling(first, other, attribution)));
+            });
+    flags.stream().limit(2).forEach(flag -> texts.add(flag.nextCheck()));
+    return texts.stream().distinct().toList();
+  }
+
+  private static List<String> telling(Cause one, Cause other, Attribution attribution) {
+    return one.row().keySet().stream()
+        .filter(symptom -> !attribution.grades().containsKey(symptom))
+        .filter(symptom -> one.row().get(symptom) != other.row().get(symptom))
+        .map(SymptomText::toKnow)
+        .toList();
+  }
+
+  private static double rounded(double confidence) {
+    return Math.round(confidence * 100) / 100.0;
+  }
+}

@@ -1,0 +1,124 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What speaks for a heater being sound. Health is not the absence of flags: it takes a figure that
+ * a sick heater would not have given.
+ *
+ * @param confidence how sure, 0 to 1; 0 where nothing speaks for it
+ * @param because what speaks for it, the strongest first
+ * @param wouldDecide what would make it surer
+ */
+record Soundness(double confidence, List<String> because, List<String> wouldDecide) {
+  /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
+  private static final double CLOSE = 0.08;
+
+  /** Standard uncertainties within which a ratio agrees with one. */
+  private static final double AGREES = 2;
+
+  /** Heat this far above the nameplate's is a doubtful measurement; ours. */
+  private static final double TOO_GOOD = 1.2;
+
+  private static final double BY_HEAT = 0.95;
+
+  /** Loss of confidence per unit of relative uncertainty: 5 % costs 0.1; ours. */
+  private static final double PER_UNCERTAINTY = 2;
+
+  private static final double LEAST_BY_HEAT = 0.5;
+  private static final double BY_CIRCUIT_AND_POWER = 0.6;
+  private static final double BY_CIRCUIT = 0.45;
+
+  /** A symptom graded beyond this is not what a sound heater shows; ours. */
+  private static final double QUIET = 0.25;
+
+  static final Soundness NONE = new Soundness(0, List.of(), List.of());
+
+  static Soundness of(Evidence evidence) {
+    if (evidence.duty().isEmpty()) {
+      return new Soundness(
+          0,
+          List.of(
+              evidence.cycles().isEmpty()
+                  ? "the compressor was not seen running"
+                  : "the heater was not seen running steadily"),
+          List.of("record a run in which the heater heats for at least half an hour"));
+    }
+    Duty mean = Duty.meanOf(evidence.duty());
+    return mean.of(DutyFigure.HEAT_RATIO)
+        .map(ratio -> byHeat(ratio, mean))
+        .orElseGet(() -> byCircuit(mean, evidence));
+  }
+
+  private static Soundness byHeat(Estimate ratio, Duty mean) {
+    double difference = ratio.value() - 1;
+    String heat = "heat is " + Wording.percent(ratio) + " of the nameplate's at these conditions";
+    if (ratio.value() > TOO_GOOD && difference > AGREES * ratio.standard()) {
+      return new Soundness(
+          0,
+          List.of(heat + ": more than a heater of this nameplate can give"),
+          List.of("check the flow meter against a bucket or a second meter, and the nameplate"));
+    }
+    double confidence =
+        Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
+    List<String> because = new ArrayList<>(List.of(heat));
+    if (difference < -Math.max(CLOSE, AGREES * ratio.standard())) {
+      return new Soundness(
+          LEAST_BY_HEAT,
+          List.of(heat + ", a little low but not beyond doubt"),
+          List.of("a longer run, or better probes on water-in, water-out and flow"));
+    }
+    mean.of(DutyFigure.COP_RATIO)
+        .ifPresent(cop -> because.add("COP is " + Wording.percent(cop) + " of the nameplate's"));
+    return new Soundness(
+        confidence,
+        because,
+        ratio.standard() > CLOSE
+            ? List.of("better probes on water-in, water-out and flow would narrow the heat")
+            : List.of());
+  }
+
+  private static Soundness byCircuit(Duty mean, Evidence evidence) {
+    List<String> because = new ArrayList<>();
+    int circuit = 0;
+    boolean quiet = true;
+    for (Symptom symptom : Symptom.values()) {
+      Optional<Estimate> figure = symptom.figure(mean, evidence.recording().rig().heater());
+      if (figure.isPresent()) {
+        quiet &= Math.abs(symptom.grade(figure.get())) <= QUIET;
+        boolean ofCircuit = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
+        if (ofCircuit) {
+          circuit++;
+          because.add(SymptomText.of(symptom, figure.get()));
+        }
+      }
+    }
+    boolean power = mean.has(DutyFigure.POWER_RATIO);
+    List<String> wouldDecide = new ArrayList<>();
+    wouldDecide.add(
+        mean.has(DutyFigure.HEAT)
+            ? "state the nameplate's heat as [[heater.rating]]"
+            : "clip a flow meter, so that the heat can be held against the nameplate");
+    if (!quiet || circuit < 2) {
+      return new Soundness(
+          0,
+          List.of("no rule fired, but too little is measured to call the heater sound"),
+          wouldDecide);
+    }
+    if (power) {
+      because.add(
+          "power is "
+              + Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow())
+              + " of the nameplate's");
+    }
+    return new Soundness(power ? BY_CIRCUIT_AND_POWER : BY_CIRCUIT, because, wouldDecide);
+  }
+}

@@ -1,0 +1,43 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+
+/** Says a symptom with its band. */
+final class SymptomText {
+  private SymptomText() {}
+
+  static String of(Symptom symptom, Estimate figure) {
+    return symptom.words()
+        + " "
+        + value(symptom, figure.value())
+        + " (sound: "
+        + value(symptom, symptom.normalFrom())
+        + " to "
+        + value(symptom, symptom.normalTo())
+        + ")";
+  }
+
+  private static String value(Symptom symptom, double value) {
+    return switch (symptom) {
+      case HEAT, COP, POWER, FLOW, AIR_DROP -> Wording.percent(value);
+      case CONDENSING, EVAPORATING, SUPERHEAT, SUBCOOLING, DISCHARGE -> Wording.kelvin(value);
+    };
+  }
+
+  /** What to clip or state so that a symptom becomes known. */
+  static String toKnow(Symptom symptom) {
+    return switch (symptom) {
+      case HEAT -> "clip water-in, water-out and a flow, and state [[heater.rating]]";
+      case COP, POWER -> "clip power and state [[heater.rating]] with power";
+      case FLOW -> "clip flow-heater and state heater.flow-min";
+      case CONDENSING -> "clip pressure-discharge and water-out, and state heater.refrigerant";
+      case EVAPORATING -> "clip pressure-suction and air-in, and state heater.refrigerant";
+      case SUPERHEAT -> "clip pressure-suction and temp-suction";
+      case SUBCOOLING -> "clip pressure-discharge and temp-liquid";
+      case DISCHARGE -> "clip pressure-discharge and temp-discharge";
+      case AIR_DROP -> "clip air-out beside air-in, and pressure-suction";
+    };
+  }
+}

@@ -1,0 +1,123 @@
+package heatwake.analysis.verdict;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import java.util.EnumMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class AttributionTest {
+  private static final double SHOWS = 0.7;
+
+  /**
+   * Reference: the rule table of Rossi and Braun (HVAC&R Research 3(1), 1997), as reprinted in
+   * table 1-1 of Li's thesis (Purdue), read. Signs of evaporating temperature, superheat,
+   * condensing temperature, subcooling, discharge temperature, and air temperature change over the
+   * evaporator. It describes a fixed-orifice air conditioner; the sides are our mapping to a pool
+   * heater: what fouls its condenser is water, what fouls its evaporator is air.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "refrigerant leakage,      -, +, -, -, +, -, REFRIGERANT",
+    "compressor valve leak,    +, -, -, -, -, -, REFRIGERANT",
+    "liquid-line restriction,  -, +, -, +, +, -, REFRIGERANT",
+    "condenser fouling,        +, -, +, -, +, -, WATER",
+    "evaporator fouling,       -, -, -, -, -, +, AIRFLOW",
+  })
+  void agreesWithThePublishedSigns(
+      String fault,
+      String evaporating,
+      String superheat,
+      String condensing,
+      String subcooling,
+      String discharge,
+      String airChange,
+      Side side) {
+    Map<Symptom, Double> grades = new EnumMap<>(Symptom.class);
+    grades.put(Symptom.FLOW, 0.0);
+    // The table has temperatures; the symptom is how far evaporation lies below the air.
+    grades.put(Symptom.EVAPORATING, -sign(evaporating));
+    grades.put(Symptom.SUPERHEAT, sign(superheat));
+    grades.put(Symptom.CONDENSING, sign(condensing));
+    grades.put(Symptom.SUBCOOLING, sign(subcooling));
+    // The symptom is discharge above condensing: known where their signs differ.
+    if (!discharge.equals(condensing)) {
+      grades.put(Symptom.DISCHARGE, sign(discharge));
+    }
+    // The symptom is the change over the approach: known where the air changes less while the
+    // evaporating temperature lies lower.
+    if (sign(airChange) == sign(evaporating)) {
+      grades.put(Symptom.AIR_DROP, sign(airChange));
+    }
+    assertThat(Attribution.of(grades).side()).as(fault).isEqualTo(side);
+  }
+
+  private static double sign(String sign) {
+    return sign.equals("+") ? SHOWS : -SHOWS;
+  }
+
+  @Test
+  void namesTheCauseOfALostCharge() {
+    Attribution found =
+        Attribution.of(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, 0.75, 0.03)
+                .set(DutyFigure.POWER_RATIO, 0.88, 0.02)
+                .set(DutyFigure.SUPERHEAT, 17, 0.5)
+                .set(DutyFigure.SUBCOOLING, 0.5, 0.3)
+                .set(DutyFigure.EVAPORATOR_APPROACH, 20, 0.4)
+                .duty(),
+            Rigs.typicalHeater());
+    assertThat(found.likeliest()).isEqualTo(Cause.UNDERCHARGE);
+    assertThat(found.side()).isEqualTo(Side.REFRIGERANT);
+    assertThat(found.confidence()).isGreaterThan(0.8);
+  }
+
+  @Test
+  void lowFlowWithAHighApproachIsWater() {
+    Attribution found =
+        Attribution.of(
+            AtDuty.sound()
+                .set(DutyFigure.FLOW, 50e-3 / 60, 1e-3 / 60)
+                .set(DutyFigure.CONDENSER_APPROACH, 14, 0.4)
+                .set(DutyFigure.POWER_RATIO, 1.12, 0.02)
+                .duty(),
+            Rigs.typicalHeater());
+    assertThat(found.likeliest()).isEqualTo(Cause.LOW_WATER_FLOW);
+    assertThat(found.side()).isEqualTo(Side.WATER);
+  }
+
+  @Test
+  void aHighHeadWithoutSubcoolingKnownMayBeScaleOrCharge() {
+    Attribution found =
+        Attribution.of(
+            AtDuty.sound()
+                .without(DutyFigure.SUBCOOLING)
+                .set(DutyFigure.CONDENSER_APPROACH, 15, 0.4)
+                .duty(),
+            Rigs.typicalHeater());
+    assertThat(found.side()).isEqualTo(Side.UNDECIDED);
+  }
+
+  @Test
+  void heatAloneNamesNobody() {
+    Attribution found =
+        Attribution.of(
+            AtDuty.sound().only(DutyFigure.HEAT_RATIO).set(DutyFigure.HEAT_RATIO, 0.6, 0.02).duty(),
+            Rigs.typicalHeater());
+    assertThat(found.side()).isEqualTo(Side.UNDECIDED);
+  }
+
+  @Test
+  void soundFiguresNameNobody() {
+    assertThat(Attribution.of(AtDuty.sound().duty(), Rigs.typicalHeater()).side())
+        .isEqualTo(Side.UNDECIDED);
+  }
+}
