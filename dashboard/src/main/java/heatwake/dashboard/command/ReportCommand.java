@@ -1,13 +1,53 @@
 package heatwake.dashboard.command;
 
+import heatwake.analysis.Analysis;
+import heatwake.analysis.series.Recording;
+import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.store.Store;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.report.ReportPdf;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Writes the report of a run as PDF. */
 @Command(name = "report", description = "Writes the report of a run as PDF.")
 final class ReportCommand implements Callable<Integer> {
+  @Mixin private StoreOption store;
+
+  @Mixin private RunOption run;
+
+  @Mixin private UnitOption units;
+
+  @Option(
+      names = {"-o", "--output"},
+      required = true,
+      paramLabel = "FILE.pdf",
+      description = "Where to write it.")
+  private Path output;
+
   @Override
-  public Integer call() {
-    throw new UnsupportedOperationException("not built yet");
+  public Integer call() throws IOException {
+    Path folder = output.toAbsolutePath().getParent();
+    if (Files.isDirectory(output)) {
+      throw new MistakeException(output + " is a folder; name a file with -o FILE.pdf");
+    }
+    if (!Files.isDirectory(folder) || !Files.isWritable(folder)) {
+      throw new MistakeException(
+          "cannot write into " + folder + "; make the folder or name another with -o FILE.pdf");
+    }
+    Recording recording;
+    try (Store open = Store.openExisting(store.file())) {
+      recording = open.load(run.in(open));
+    }
+    new ReportPdf(
+            recording, Analysis.of(recording), units.choice(), new Moment(ZoneId.systemDefault()))
+        .writeTo(output);
+    return Main.DONE;
   }
 }

@@ -3,9 +3,13 @@ package heatwake.dashboard.json;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import heatwake.analysis.finding.BypassFigures;
+import heatwake.analysis.finding.CostFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Verdict;
@@ -14,6 +18,7 @@ import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Writes findings as JSON. Keys are fixed: a figure that could not be computed is absent,
@@ -26,6 +31,8 @@ public final class FindingsJson {
   private static final Unit KELVIN = Unit.of(Quantity.TEMPERATURE_DIFFERENCE, "K");
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
   private static final Unit LITRE_PER_MINUTE = Unit.of(Quantity.FLOW, "L/min");
+
+  private static final double SECONDS_PER_HOUR = 3600;
 
   private FindingsJson() {}
 
@@ -46,6 +53,10 @@ public final class FindingsJson {
               one.put("interval_s", Figures.rounded(coverage.intervalS()));
             });
     root.set("heat", heat(findings.heat()));
+    findings.zero().ifPresent(zero -> root.set("zero", zero(zero)));
+    findings.bypass().ifPresent(bypass -> root.set("bypass", bypass(bypass)));
+    root.set("pool", pool(findings.pool()));
+    findings.cost().ifPresent(cost -> root.set("cost", cost(cost)));
     ArrayNode steady = root.putArray("steady");
     findings.steady().forEach(span -> steady.add(steadySpan(span)));
     ArrayNode phases = root.putArray("phases");
@@ -71,6 +82,55 @@ public final class FindingsJson {
     return node;
   }
 
+  private static ObjectNode zero(ProbeZero zero) {
+    Figures figures = new Figures();
+    figures.put("offset_K", "offset_u_K", KELVIN, Optional.of(zero.offsetK()));
+    figures.put("drift_K", "drift_u_K", KELVIN, Optional.of(zero.driftK()));
+    ArrayNode spans = figures.node().putArray("spans");
+    for (ProbeZero.Span span : zero.spans()) {
+      Figures one = new Figures();
+      one.node().put("start", time(span.startMs())).put("end", time(span.endMs()));
+      one.put("offset_K", "offset_u_K", KELVIN, Optional.of(span.offsetK()));
+      spans.add(one.node());
+    }
+    return figures.node();
+  }
+
+  private static ObjectNode bypass(BypassFigures bypass) {
+    Figures figures = new Figures();
+    figures.node().put("at", time(bypass.atMs()));
+    figures.put("heater_share", "heater_share_u", ONE, bypass.heaterShare());
+    figures.put("rise_K", "rise_u_K", KELVIN, bypass.riseK());
+    figures.put("expected_heat_kW", "expected_heat_u_kW", KILOWATT, bypass.expectedHeatW());
+    figures.put("rise_at_flow_max_K", "rise_at_flow_max_u_K", KELVIN, bypass.riseAtFlowMaxK());
+    figures.put("rise_at_flow_min_K", "rise_at_flow_min_u_K", KELVIN, bypass.riseAtFlowMinK());
+    return figures.node();
+  }
+
+  private static ObjectNode pool(PoolFigures pool) {
+    Figures figures = new Figures();
+    figures.put("stored_kWh", "stored_u_kWh", KILOWATT_HOUR, pool.storedJ());
+    figures.put("loss_at_rest_kW", "loss_at_rest_u_kW", KILOWATT, pool.lossAtRestW());
+    figures.put("loss_computed_kW", "loss_computed_u_kW", KILOWATT, pool.lossModelW());
+    figures.put(
+        "warming_K_per_h",
+        "warming_u_K_per_h",
+        KELVIN,
+        pool.warmingKPerS().map(pace -> pace.times(SECONDS_PER_HOUR)));
+    figures.put("pool_Cel", "pool_u_Cel", CELSIUS, pool.poolK());
+    ObjectNode node = figures.node();
+    pool.setpointMs().ifPresent(at -> node.put("setpoint_reached", time(at)));
+    return node.put("setpoint_unreachable", pool.setpointUnreachable());
+  }
+
+  private static ObjectNode cost(CostFigures cost) {
+    Figures figures = new Figures();
+    figures.node().put("currency", cost.currency());
+    figures.put("total", "total_u", ONE, cost.total());
+    figures.put("per_kWh_heat", "per_kWh_heat_u", ONE, cost.perKWhHeat());
+    return figures.node();
+  }
+
   private static ObjectNode steadySpan(SteadySpan span) {
     Figures figures = new Figures();
     figures.node().put("start", time(span.startMs())).put("end", time(span.endMs()));
@@ -90,6 +150,8 @@ public final class FindingsJson {
     figures.put("evaporating_Cel", CELSIUS, span.evaporatingK());
     figures.put("superheat_K", KELVIN, span.superheatK());
     figures.put("subcooling_K", KELVIN, span.subcoolingK());
+    figures.put("condenser_approach_K", KELVIN, span.condenserApproachK());
+    figures.put("evaporator_approach_K", KELVIN, span.evaporatorApproachK());
     return figures.node();
   }
 

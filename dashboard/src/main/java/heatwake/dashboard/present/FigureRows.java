@@ -1,0 +1,136 @@
+package heatwake.dashboard.present;
+
+import heatwake.analysis.finding.CostFigures;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The figures of a run as tables. What could not be computed is left out; the findings say why
+ * under what is missing.
+ */
+public final class FigureRows {
+  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
+
+  private final Findings findings;
+  private final UnitChoice units;
+  private final Moment moment;
+
+  private FigureRows(Findings findings, UnitChoice units, Moment moment) {
+    this.findings = findings;
+    this.units = units;
+    this.moment = moment;
+  }
+
+  /** Figures of the whole run. */
+  public static List<FigureRow> ofRun(Findings findings, UnitChoice units, Moment moment) {
+    return new FigureRows(findings, units, moment).run();
+  }
+
+  /** Figures of one steady span. */
+  public static List<FigureRow> ofSteady(SteadySpan span, UnitChoice units) {
+    return new Table(units).steady(span);
+  }
+
+  private List<FigureRow> run() {
+    Table table = new Table(units);
+    HeatFigures heat = findings.heat();
+    table.add("Heat delivered", heat.deliveredJ(), Quantity.ENERGY, heat.flowWay().orElse(""));
+    table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, "");
+    table.addPure("COP", heat.cop(), "heat delivered over electric energy");
+    table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
+    table.add(
+        "Zero of the probe pair",
+        heat.zeroOffsetK(),
+        Quantity.TEMPERATURE_DIFFERENCE,
+        "found at rest and subtracted");
+    pool(table, findings.pool());
+    findings.cost().ifPresent(cost -> cost(table, cost));
+    return table.rows;
+  }
+
+  private void pool(Table table, PoolFigures pool) {
+    table.add("Pool at the end", pool.poolK(), Quantity.TEMPERATURE, "");
+    table.add("Heat stored in the pool", pool.storedJ(), Quantity.ENERGY, "from its own warming");
+    table.add("Pool loss, heater off", pool.lossAtRestW(), Quantity.POWER, "from its cooling");
+    table.add("Pool loss, computed", pool.lossModelW(), Quantity.POWER, "from air, wind, humidity");
+    if (pool.setpointMs().isPresent()) {
+      table.rows.add(
+          new FigureRow(
+              "Set temperature reached",
+              moment.shortDayAndTime(pool.setpointMs().getAsLong()),
+              "at the pace seen, heater on"));
+    } else if (pool.setpointUnreachable()) {
+      table.rows.add(new FigureRow("Set temperature", "not reached", "at the pace seen"));
+    }
+  }
+
+  private static void cost(Table table, CostFigures cost) {
+    cost.total()
+        .ifPresent(
+            total ->
+                table.rows.add(
+                    new FigureRow(
+                        "Cost of the run",
+                        Figure.numbers(total, ONE) + " " + cost.currency(),
+                        "")));
+    cost.perKWhHeat()
+        .ifPresent(
+            price ->
+                table.rows.add(
+                    new FigureRow(
+                        "Cost of one kWh of heat",
+                        Figure.numbers(price, ONE) + " " + cost.currency(),
+                        "")));
+  }
+
+  private static final class Table {
+    private final UnitChoice units;
+    private final List<FigureRow> rows = new ArrayList<>();
+
+    Table(UnitChoice units) {
+      this.units = units;
+    }
+
+    void add(String name, Optional<Estimate> estimate, Quantity quantity, String remark) {
+      estimate.ifPresent(
+          one -> rows.add(new FigureRow(name, units.of(quantity).text(one), remark)));
+    }
+
+    void addPure(String name, Optional<Estimate> estimate, String remark) {
+      estimate.ifPresent(one -> rows.add(new FigureRow(name, Figure.numbers(one, ONE), remark)));
+    }
+
+    void add(String name, OptionalDouble si, Quantity quantity) {
+      si.ifPresent(one -> rows.add(new FigureRow(name, units.of(quantity).text(one), "")));
+    }
+
+    List<FigureRow> steady(SteadySpan span) {
+      add("Heat", span.heatW(), Quantity.POWER, "");
+      add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
+      addPure("Heat over nameplate heat", span.ratio(), "");
+      add("Power", span.powerW(), Quantity.POWER, "");
+      addPure("COP", span.cop(), "");
+      add("Rise", span.riseK(), Quantity.TEMPERATURE_DIFFERENCE, "");
+      add("Flow through the heater", span.flowM3PerS(), Quantity.FLOW, "");
+      add("Share through the heater", span.heaterShare(), Quantity.RATIO, "");
+      add("Water in", span.waterInK(), Quantity.TEMPERATURE);
+      add("Air", span.airK(), Quantity.TEMPERATURE);
+      add("Condensing", span.condensingK(), Quantity.TEMPERATURE);
+      add("Evaporating", span.evaporatingK(), Quantity.TEMPERATURE);
+      add("Superheat", span.superheatK(), Quantity.TEMPERATURE_DIFFERENCE);
+      add("Subcooling", span.subcoolingK(), Quantity.TEMPERATURE_DIFFERENCE);
+      add("Condenser approach", span.condenserApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
+      add("Evaporator approach", span.evaporatorApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
+      return rows;
+    }
+  }
+}

@@ -1,0 +1,35 @@
+package heatwake.dashboard.present;
+
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import java.util.List;
+
+/**
+ * A flag as a person reads it.
+ *
+ * @param title the rule's name
+ * @param when when it was seen and for how long
+ * @param severity how much it matters
+ * @param flag the flag itself, with evidence, causes and next check
+ */
+public record FlagRow(String title, String when, Severity severity, Flag flag) {
+  /** The flags of a run, the gravest first. */
+  public static List<FlagRow> of(Findings findings, Moment moment) {
+    return findings.flags().stream().map(flag -> of(flag, moment)).toList();
+  }
+
+  private static FlagRow of(Flag flag, Moment moment) {
+    long lengthMs = flag.endMs() - flag.startMs();
+    String when =
+        lengthMs < 1000
+            ? moment.shortDayAndTime(flag.startMs())
+            : moment.span(flag.startMs(), flag.endMs()) + ", " + Moment.duration(lengthMs);
+    return new FlagRow(Names.ofRule(flag.rule()), when, flag.severity(), flag);
+  }
+
+  /** {@code "likely: bypass open too far; or loaded strainer"}; empty when no cause is known. */
+  public String causes() {
+    return flag.causes().isEmpty() ? "" : "Likely: " + String.join("; or ", flag.causes());
+  }
+}

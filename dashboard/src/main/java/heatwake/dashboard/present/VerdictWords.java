@@ -1,0 +1,56 @@
+package heatwake.dashboard.present;
+
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Verdict;
+import java.util.List;
+
+/**
+ * The verdict as a person reads it.
+ *
+ * @param headline whose side it is on
+ * @param sureness how sure, in words and per cent; empty when nothing is decided
+ * @param because the reasons, the strongest first
+ * @param wouldDecide what would make it surer
+ * @param tone how it stands
+ */
+public record VerdictWords(
+    String headline, String sureness, List<String> because, List<String> wouldDecide, Tone tone) {
+
+  public static VerdictWords of(Verdict verdict) {
+    return new VerdictWords(
+        headline(verdict.side()),
+        verdict.side() == Side.UNDECIDED ? "" : sureness(verdict.confidence()),
+        verdict.because(),
+        verdict.wouldDecide(),
+        switch (verdict.side()) {
+          case HEALTHY -> Tone.GOOD;
+          case UNDECIDED -> Tone.PLAIN;
+          default -> Tone.WARNING;
+        });
+  }
+
+  private static String headline(Side side) {
+    return switch (side) {
+      case HEALTHY -> "Nothing wrong found";
+      case WATER -> "Water side: flow, filter, bypass or scale";
+      case REFRIGERANT -> "Refrigerant side";
+      case AIRFLOW -> "Air side: coil, fan or place";
+      case ELECTRICAL -> "Electrical side";
+      case CONTROL -> "Control: thermostat, switches or settings";
+      case SCHEDULE -> "Timer: the pump's hours limit the heat";
+      case POOL -> "The pool loses the heat";
+      case MEASUREMENT -> "The probes: mend the measurement first";
+      case UNDECIDED -> "Not decided";
+    };
+  }
+
+  private static String sureness(double confidence) {
+    String word =
+        confidence >= 0.9
+            ? "very likely"
+            : confidence >= 0.7
+                ? "likely"
+                : confidence >= 0.5 ? "more likely than not" : "a guess so far";
+    return word + ", confidence " + Figure.fixed(confidence * 100, 0) + " %";
+  }
+}

@@ -1,0 +1,78 @@
+package heatwake.dashboard.report;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.PageSize;
+import com.lowagie.text.pdf.PdfWriter;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.series.Recording;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.UnitChoice;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/**
+ * Writes the report of a run: what was found and on whose side it is, the figures with their
+ * uncertainties, the charts, and how it was measured.
+ */
+public final class ReportPdf {
+  private static final float MARGIN = 42;
+  private static final float FOOT = 48;
+
+  private final Recording recording;
+  private final Findings findings;
+  private final UnitChoice units;
+  private final Moment moment;
+
+  /** Takes a run and what was found in it. */
+  public ReportPdf(Recording recording, Findings findings, UnitChoice units, Moment moment) {
+    this.recording = recording;
+    this.findings = findings;
+    this.units = units;
+    this.moment = moment;
+  }
+
+  /**
+   * Writes the report to a file. An old file of that name is replaced only once the new one is
+   * whole.
+   *
+   * @throws IOException if the file cannot be written
+   */
+  public void writeTo(Path file) throws IOException {
+    Path target = file.toAbsolutePath();
+    Path draft = target.resolveSibling(target.getFileName() + ".part");
+    try {
+      try (OutputStream out = Files.newOutputStream(draft)) {
+        write(out);
+      }
+      Files.move(draft, target, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(draft);
+    }
+  }
+
+  private void write(OutputStream out) throws IOException {
+    ReportFonts fonts = new ReportFonts();
+    Blocks blocks = new Blocks(fonts);
+    Document document = new Document(PageSize.A4, MARGIN, MARGIN, MARGIN, FOOT);
+    PdfWriter writer = PdfWriter.getInstance(document, out);
+    String site = recording.rig().site().name();
+    document.addTitle("Heat-pump report: " + site + ", run " + findings.run());
+    document.addCreator("Heatwake");
+    writer.setPageEvent(
+        new PageFoot(
+            site
+                + ", run "
+                + findings.run()
+                + "  ·  ± is the expanded uncertainty, k = 2  ·  local codes and licensed practice"
+                + " have the last word",
+            fonts));
+    document.open();
+    new OutcomePage(blocks, recording, findings, units, moment).addTo(document);
+    new ChartPage(blocks, recording, findings, units, moment).addTo(document, writer);
+    new MeasurementPage(blocks, recording, findings, units, moment).addTo(document);
+    document.close();
+  }
+}

@@ -1,0 +1,188 @@
+package heatwake.dashboard.text;
+
+import heatwake.analysis.finding.ChannelCoverage;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.series.Note;
+import heatwake.analysis.series.Recording;
+import heatwake.dashboard.present.Cautions;
+import heatwake.dashboard.present.Figure;
+import heatwake.dashboard.present.FigureRow;
+import heatwake.dashboard.present.FigureRows;
+import heatwake.dashboard.present.FlagRow;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.Names;
+import heatwake.dashboard.present.StartupRow;
+import heatwake.dashboard.present.UnitChoice;
+import heatwake.dashboard.present.VerdictWords;
+import java.io.PrintWriter;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** Writes the findings of a run for a person at a terminal, the verdict on top. */
+public final class FindingsText {
+  private static final int MOST_SPANS = 12;
+  private static final int NAME_WIDTH = 30;
+
+  private final Recording recording;
+  private final Findings findings;
+  private final UnitChoice units;
+  private final Moment moment;
+
+  /** Takes a run and what was found in it. */
+  public FindingsText(Recording recording, Findings findings, UnitChoice units, Moment moment) {
+    this.recording = recording;
+    this.findings = findings;
+    this.units = units;
+    this.moment = moment;
+  }
+
+  /** Writes everything, and flushes. */
+  public void writeTo(PrintWriter out) {
+    Layout layout = new Layout(out);
+    head(layout);
+    verdict(layout);
+    flags(layout);
+    figures(layout);
+    steady(layout);
+    startup(layout);
+    phases(layout);
+    channels(layout);
+    notes(layout);
+    missing(layout);
+    layout.blank();
+    layout.paragraph("", "Before you touch anything: " + Cautions.all().get(0));
+    out.flush();
+  }
+
+  private void head(Layout layout) {
+    layout.line(
+        "Run "
+            + findings.run()
+            + ", "
+            + recording.rig().site().name()
+            + ": "
+            + moment.span(findings.startMs(), findings.endMs())
+            + " ("
+            + Moment.duration(findings.endMs() - findings.startMs())
+            + ")");
+    layout.line(
+        "Times in " + moment.zoneAt(findings.startMs()) + "; ± is the expanded uncertainty, k = 2");
+  }
+
+  private void verdict(Layout layout) {
+    VerdictWords words = VerdictWords.of(findings.verdict());
+    layout.heading("Verdict");
+    layout.line(
+        words.headline() + (words.sureness().isEmpty() ? "" : " (" + words.sureness() + ")"));
+    words.because().forEach(reason -> layout.paragraph("  because ", reason));
+    words.wouldDecide().forEach(advice -> layout.paragraph("  surer by ", advice));
+  }
+
+  private void flags(Layout layout) {
+    List<FlagRow> rows = FlagRow.of(findings, moment);
+    layout.heading(rows.isEmpty() ? "Flags: none" : "Flags");
+    for (FlagRow row : rows) {
+      layout.line(
+          Names.of(row.severity())
+              + ": "
+              + row.title()
+              + " ("
+              + row.flag().rule()
+              + "), "
+              + row.when());
+      layout.paragraph("  ", row.flag().evidence());
+      if (!row.causes().isEmpty()) {
+        layout.paragraph("  ", row.causes());
+      }
+      layout.paragraph("  Next check: ", row.flag().nextCheck());
+    }
+  }
+
+  private void figures(Layout layout) {
+    List<FigureRow> rows = FigureRows.ofRun(findings, units, moment);
+    if (!rows.isEmpty()) {
+      layout.heading("Figures of the run");
+      rows.forEach(row -> figure(layout, row));
+    }
+  }
+
+  private static void figure(Layout layout, FigureRow row) {
+    layout.columns(NAME_WIDTH, row.name(), row.value(), row.remark());
+  }
+
+  private void steady(Layout layout) {
+    List<SteadySpan> spans = findings.steady();
+    if (spans.isEmpty()) {
+      return;
+    }
+    layout.heading("Steady spans");
+    for (SteadySpan span : spans.subList(0, Math.min(MOST_SPANS, spans.size()))) {
+      layout.line(
+          moment.span(span.startMs(), span.endMs())
+              + ", "
+              + Moment.duration(span.endMs() - span.startMs()));
+      FigureRows.ofSteady(span, units).forEach(row -> figure(layout, row));
+    }
+    if (spans.size() > MOST_SPANS) {
+      layout.line("and " + (spans.size() - MOST_SPANS) + " more; --json has them all");
+    }
+  }
+
+  private void startup(Layout layout) {
+    List<StartupRow> rows = StartupRow.of(findings, moment);
+    if (!rows.isEmpty()) {
+      layout.heading("Start-up list: " + StartupRow.summary(rows));
+      rows.forEach(row -> layout.columns(NAME_WIDTH, row.title(), row.word(), row.evidence()));
+    }
+  }
+
+  private void phases(Layout layout) {
+    Map<Phase, Long> lengths = new EnumMap<>(Phase.class);
+    findings
+        .phases()
+        .forEach(span -> lengths.merge(span.phase(), span.endMs() - span.startMs(), Long::sum));
+    if (lengths.isEmpty()) {
+      return;
+    }
+    layout.heading("Phases, and " + findings.cycles().size() + " compressor cycles");
+    lengths.forEach(
+        (phase, length) ->
+            layout.columns(NAME_WIDTH, Names.of(phase), Moment.duration(length), phase.meaning()));
+  }
+
+  private void channels(Layout layout) {
+    layout.heading("Channels");
+    findings.channels().forEach((channel, coverage) -> channel(layout, channel.id(), coverage));
+  }
+
+  private static void channel(Layout layout, String id, ChannelCoverage coverage) {
+    layout.columns(
+        NAME_WIDTH,
+        id,
+        coverage.readings() + " readings",
+        Figure.fixed(coverage.coverage() * 100, 1)
+            + " % of the run, one every "
+            + Figure.fixed(coverage.intervalS(), coverage.intervalS() < 10 ? 1 : 0)
+            + " s");
+  }
+
+  private void notes(Layout layout) {
+    if (recording.notes().isEmpty()) {
+      return;
+    }
+    layout.heading("Notes");
+    for (Note note : recording.notes()) {
+      layout.paragraph(moment.shortDayAndTime(note.timeMs()) + "  ", note.text());
+    }
+  }
+
+  private void missing(Layout layout) {
+    if (!findings.missing().isEmpty()) {
+      layout.heading("Not known, and what to clip or state for it");
+      findings.missing().forEach(text -> layout.paragraph("- ", text));
+    }
+  }
+}

@@ -1,0 +1,2 @@
+/** Findings as plain text for a terminal. */
+package heatwake.dashboard.text;

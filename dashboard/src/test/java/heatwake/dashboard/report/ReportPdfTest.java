@@ -1,0 +1,96 @@
+package heatwake.dashboard.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.series.Note;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.site.Site;
+import heatwake.dashboard.example.InventedNight;
+import heatwake.dashboard.present.Cautions;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.UnitChoice;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Read back with another PDF library. */
+class ReportPdfTest {
+  @TempDir Path folder;
+
+  private String textOf(Recording recording, Findings findings, int mostPages) throws IOException {
+    Path file = folder.resolve("report.pdf");
+    new ReportPdf(recording, findings, UnitChoice.METRIC, new Moment(ZoneOffset.UTC)).writeTo(file);
+    try (PDDocument document = Loader.loadPDF(file.toFile())) {
+      assertThat(document.getNumberOfPages()).isBetween(1, mostPages);
+      // Lines are wrapped; what is read back is compared word by word.
+      return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+    }
+  }
+
+  @Test
+  void holdsSiteFiguresFlagsNextChecksAndCautions() throws IOException {
+    Findings findings = InventedNight.findings();
+
+    String text = textOf(InventedNight.recording(), findings, 4);
+
+    assertThat(text).contains("Heron Lane", "k = 2", "±");
+    assertThat(findings.flags())
+        .isNotEmpty()
+        .allSatisfy(flag -> assertThat(text).contains(flag.evidence(), flag.nextCheck()));
+    assertThat(Cautions.all()).allSatisfy(caution -> assertThat(text).contains(caution));
+  }
+
+  @Test
+  void showsForeignTextAsTyped() throws IOException {
+    Recording night = InventedNight.recording();
+    Rig rig = night.rig();
+    Recording foreign =
+        new Recording(
+            night.run(),
+            new Rig(
+                new Site("Ποτάμι Ручей <b>", 0),
+                rig.pool(),
+                rig.tariff(),
+                rig.pumpCurve(),
+                rig.heater(),
+                rig.probes()),
+            night.startMs(),
+            night.endMs(),
+            night.series(),
+            List.of(),
+            List.of(new Note(night.startMs(), "=1+1 <script> (naïve)")));
+
+    assertThat(textOf(foreign, InventedNight.findings(), 4))
+        .contains("Ποτάμι Ручей <b>", "=1+1 <script> (naïve)");
+  }
+
+  @Test
+  void runWithoutReadingsStillHasAReport() throws IOException {
+    Recording night = InventedNight.recording();
+    Recording nothing =
+        new Recording(
+            1, night.rig(), night.startMs(), night.endMs(), Map.of(), List.of(), List.of());
+
+    assertThat(textOf(nothing, heatwake.analysis.Analysis.of(nothing), 2))
+        .contains("Not known, and what to clip or state for it");
+  }
+
+  @Test
+  void leavesNoDraftBehind() throws IOException {
+    textOf(InventedNight.recording(), InventedNight.findings(), 4);
+
+    try (var files = Files.list(folder)) {
+      assertThat(files.map(file -> file.getFileName().toString())).containsExactly("report.pdf");
+    }
+  }
+}
