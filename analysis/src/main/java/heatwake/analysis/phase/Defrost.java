@@ -1,6 +1,7 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
@@ -125,7 +126,7 @@ final class Defrost {
       start = lastWhere(earliest, seen, i -> lift[i] >= (1 - LEFT_LEVEL) * recentLift);
     }
     if (power != null) {
-      double level = mean(power, earliest - instants(60), earliest);
+      double level = Stretch.mean(power, earliest - instants(60), earliest);
       int left = lastWhere(earliest, seen, i -> Math.abs(power[i] - level) <= LEFT_LEVEL * level);
       if (left < seen) {
         start = Math.min(start, left);
@@ -156,17 +157,5 @@ final class Defrost {
       }
     }
     return to;
-  }
-
-  private static double mean(double[] values, int from, int to) {
-    double sum = 0;
-    int count = 0;
-    for (int i = Math.max(0, from); i < to; i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 }

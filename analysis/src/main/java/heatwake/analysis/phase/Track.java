@@ -3,7 +3,7 @@ package heatwake.analysis.phase;
 import java.util.Arrays;
 
 /** Yes, no or not known at each instant of a timeline. */
-final class Track {
+public final class Track {
   static final byte NO = -1;
   static final byte UNKNOWN = 0;
   static final byte YES = 1;
@@ -33,23 +33,23 @@ final class Track {
     return track;
   }
 
-  int size() {
+  public int size() {
     return said.length;
   }
 
-  byte at(int i) {
+  public byte at(int i) {
     return said[i];
   }
 
-  boolean yes(int i) {
+  public boolean yes(int i) {
     return said[i] == YES;
   }
 
-  boolean no(int i) {
+  public boolean no(int i) {
     return said[i] == NO;
   }
 
-  boolean known(int i) {
+  public boolean known(int i) {
     return said[i] != UNKNOWN;
   }
 
@@ -62,7 +62,7 @@ final class Track {
   }
 
   /** Whether it says anything at all. */
-  boolean speaks() {
+  public boolean speaks() {
     for (byte one : said) {
       if (one != UNKNOWN) {
         return true;

@@ -1,6 +1,7 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 
 /**
@@ -55,8 +56,8 @@ final class WaterBesideRuns {
 
   private void before(Track waterMoves, Track compressor, int start) {
     int from = Math.max(0, start - instants(60));
-    double inK = mean(in, from, start);
-    double differenceK = mean(out, from, start) - inK;
+    double inK = Stretch.mean(in, from, start);
+    double differenceK = Stretch.mean(out, from, start) - inK;
     for (int i = start - 1; i >= Math.max(0, start - instants(MOST_S)); i--) {
       if (!compressor.no(i) || !keeps(i, inK, differenceK)) {
         return;
@@ -72,11 +73,11 @@ final class WaterBesideRuns {
       return;
     }
     int from = Math.max(0, stop - instants(60));
-    double ranK = mean(out, from, stop) - mean(in, from, stop);
-    double inK = mean(in, settled, until);
-    double differenceK = mean(out, settled, until) - inK;
+    double ranK = Stretch.mean(out, from, stop) - Stretch.mean(in, from, stop);
+    double inK = Stretch.mean(in, settled, until);
+    double differenceK = Stretch.mean(out, settled, until) - inK;
     boolean carriedAway = Math.abs(differenceK) < CARRIED_AWAY * Math.abs(ranK) + 0.1;
-    if (!carriedAway || Math.abs(inK - mean(in, from, stop)) > KEEPS_K) {
+    if (!carriedAway || Math.abs(inK - Stretch.mean(in, from, stop)) > KEEPS_K) {
       return;
     }
     waterMoves.fill(stop, settled, Track.YES);
@@ -90,17 +91,5 @@ final class WaterBesideRuns {
 
   private boolean keeps(int i, double inK, double differenceK) {
     return Math.abs(in[i] - inK) < KEEPS_K && Math.abs(out[i] - in[i] - differenceK) < KEEPS_K;
-  }
-
-  private static double mean(double[] values, int from, int to) {
-    double sum = 0;
-    int count = 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 }

@@ -1,8 +1,6 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.series.Recording;
-import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
 
@@ -10,7 +8,7 @@ import java.util.Optional;
  * Whether water moves through the heater, from every channel that can tell. Each channel votes; one
  * that measures the heater's own water counts more than one that only says the pump is switched on.
  */
-final class WaterMovement {
+public final class WaterMovement {
   /** Water moves from this share of the usual flow upwards (ours: pump run-down ends below it). */
   private static final double MOVING_SHARE = 0.2;
 
@@ -27,14 +25,16 @@ final class WaterMovement {
 
   private WaterMovement() {}
 
-  static Track of(Timeline timeline, Recording recording) {
+  /** Whether water moves at each instant, as far as any channel tells. */
+  public static Track of(Timeline timeline) {
     int size = timeline.size();
     int[] votes = new int[size];
     vote(votes, flow(timeline, Channel.FLOW_HEATER), 4);
     vote(votes, flow(timeline, Channel.FLOW_TOTAL), 2);
-    vote(votes, state(timeline, recording, Channel.FLOW_SWITCH), 2);
-    vote(votes, state(timeline, recording, Channel.PUMP_ON), 1);
+    vote(votes, state(timeline, Channel.FLOW_SWITCH), 2);
+    vote(votes, state(timeline, Channel.PUMP_ON), 1);
     vote(votes, filterPressure(timeline), 1);
+    vote(votes, filterPressure(timeline).map(WaterMovement::onlyNo), 1);
     Track moving = new Track(size);
     for (int i = 0; i < size; i++) {
       moving.set(i, (byte) Integer.signum(votes[i]));
@@ -49,6 +49,15 @@ final class WaterMovement {
             votes[i] += weight * said.at(i);
           }
         });
+  }
+
+  /** A pressure may also stand in front of a closed valve; without pressure nothing moves. */
+  private static Track onlyNo(Track track) {
+    Track no = new Track(track.size());
+    for (int i = 0; i < track.size(); i++) {
+      no.set(i, track.no(i) ? Track.NO : Track.UNKNOWN);
+    }
+    return no;
   }
 
   private static Optional<Track> flow(Timeline timeline, Channel channel) {
@@ -72,42 +81,9 @@ final class WaterMovement {
     return Optional.of(Track.above(pressure, on, 0.75 * on));
   }
 
-  /** A state; one that is only sent when it changes holds until it is sent again. */
-  private static Optional<Track> state(Timeline timeline, Recording recording, Channel channel) {
-    Optional<Series> found = recording.of(channel);
-    if (found.isEmpty() || !timeline.has(channel)) {
-      return Optional.empty();
-    }
-    Series series = found.get();
-    if (!isSentOnChange(series)) {
-      return Optional.of(Track.above(timeline.of(channel), 0.5, 0.5));
-    }
-    Track track = new Track(timeline.size());
-    for (int r = 0; r < series.size(); r++) {
-      int from = firstInstantAtOrAfter(timeline, series.timeMs(r));
-      int to =
-          r + 1 < series.size()
-              ? firstInstantAtOrAfter(timeline, series.timeMs(r + 1))
-              : timeline.size();
-      if (from < to) {
-        track.fill(from, to, series.value(r) >= 0.5 ? Track.YES : Track.NO);
-      }
-    }
-    return Optional.of(track);
-  }
-
-  private static boolean isSentOnChange(Series series) {
-    int changes = 0;
-    for (int r = 1; r < series.size(); r++) {
-      if ((series.value(r) >= 0.5) != (series.value(r - 1) >= 0.5)) {
-        changes++;
-      }
-    }
-    return changes >= 0.8 * (series.size() - 1);
-  }
-
-  private static int firstInstantAtOrAfter(Timeline timeline, long timeMs) {
-    long index = -Math.floorDiv(timeline.startMs() - timeMs, timeline.stepMs());
-    return (int) Math.max(0, Math.min(timeline.size(), index));
+  private static Optional<Track> state(Timeline timeline, Channel channel) {
+    return timeline.has(channel)
+        ? Optional.of(Track.above(timeline.of(channel), 0.5, 0.5))
+        : Optional.empty();
   }
 }

@@ -1,10 +1,9 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.site.Probe;
-import heatwake.analysis.site.ReadingUncertainty;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Optional;
 
 /**
@@ -19,9 +18,6 @@ final class WaterRise {
 
   /** A rise is believed from this many standard uncertainties of the difference on (GUM: k = 3). */
   private static final double BELIEVED_K = 3;
-
-  /** Standard uncertainty of a clipped temperature probe where the rig states none (ours). */
-  private static final double UNSTATED_U_K = 0.2;
 
   /** Entering water that changes more than this in the time below stands (ours; a pool: 0.1 K). */
   private static final double CALM_K = 0.3;
@@ -73,7 +69,8 @@ final class WaterRise {
             LEAST_RISE_K,
             BELIEVED_K
                 * Math.hypot(
-                    uncertaintyK(rig, Channel.WATER_IN), uncertaintyK(rig, Channel.WATER_OUT)));
+                    ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
+                    ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute()));
     RiseLevels levels = RiseLevels.of(rise, believedK);
     for (int i = 0; i < rise.length; i++) {
       rise[i] -= levels.restingK();
@@ -117,12 +114,5 @@ final class WaterRise {
       }
       i = end;
     }
-  }
-
-  static double uncertaintyK(Rig rig, Channel channel) {
-    Probe probe = rig.probes().get(channel);
-    return probe != null && probe.uncertainty() instanceof ReadingUncertainty.Absolute absolute
-        ? absolute.si()
-        : UNSTATED_U_K;
   }
 }

@@ -1,0 +1,56 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.series.Series;
+import java.util.Optional;
+
+/** The longest time in which a series repeats one value to the last digit. */
+record Frozen(Series series, int from, int to) {
+  /** Shorter is not judged, s; ours. */
+  private static final double LEAST_S = 900;
+
+  private static final int LEAST_READINGS = 20;
+
+  static Optional<Frozen> longest(Series series) {
+    int bestFrom = 0;
+    int bestTo = 0;
+    for (int from = 0; from < series.size(); ) {
+      int to = from + 1;
+      while (to < series.size() && series.value(to) == series.value(from)) {
+        to++;
+      }
+      boolean longer =
+          bestTo == 0
+              || series.timeMs(to - 1) - series.timeMs(from)
+                  > series.timeMs(bestTo - 1) - series.timeMs(bestFrom);
+      if (longer) {
+        bestFrom = from;
+        bestTo = to;
+      }
+      from = to;
+    }
+    Frozen frozen = new Frozen(series, bestFrom, bestTo);
+    return bestTo - bestFrom >= LEAST_READINGS && frozen.lengthS() >= LEAST_S
+        ? Optional.of(frozen)
+        : Optional.empty();
+  }
+
+  double value() {
+    return series.value(from);
+  }
+
+  int readings() {
+    return to - from;
+  }
+
+  long fromMs() {
+    return series.timeMs(from);
+  }
+
+  long toMs() {
+    return series.timeMs(to - 1);
+  }
+
+  double lengthS() {
+    return (toMs() - fromMs()) / 1e3;
+  }
+}

@@ -1,0 +1,184 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** How lively a channel and its neighbours are at other times and meanwhile. */
+final class Liveliness {
+  /** Readings at other times in the same state that are needed to know the jitter; ours. */
+  private static final int ENOUGH = 60;
+
+  /** Share of readings that differ from the one before; ours. */
+  private static final double NEARLY_ALWAYS = 0.7;
+
+  /** Share of changes that turn back: jitter turns, a drift does not; ours. */
+  private static final double TURNS = 0.3;
+
+  /** A jitter of this many digits cannot hide between two digits; ours. */
+  private static final double DIGITS = 3;
+
+  /** A draw or flow under this share of its highest is the zero of a thing switched off; ours. */
+  private static final double ZERO_SHARE = 0.05;
+
+  /** Others must have changed by this much over a compressor start or stop, SI; ours. */
+  private static final Map<Channel, Double> FOLLOWS =
+      new EnumMap<>(
+          Map.of(
+              Channel.WATER_OUT, 0.7,
+              Channel.PRESSURE_DISCHARGE, 300e3,
+              Channel.PRESSURE_SUCTION, 200e3,
+              Channel.TEMP_DISCHARGE, 10.0,
+              Channel.TEMP_LIQUID, 5.0,
+              Channel.TEMP_SUCTION, 4.0,
+              Channel.AIR_OUT, 2.0));
+
+  /** Everything has followed a start or stop after this time; common practice, s. */
+  private static final double FOLLOWED_AFTER_S = 480;
+
+  private static final int WITNESSES = 2;
+
+  private final Evidence evidence;
+  private final PhaseGrid phases;
+  private final Track moves;
+
+  Liveliness(Evidence evidence, PhaseGrid phases, Track moves) {
+    this.evidence = evidence;
+    this.phases = phases;
+    this.moves = moves;
+  }
+
+  /** Whether another measured channel moves during most of the time. */
+  boolean othersMove(Frozen frozen) {
+    for (Series series : evidence.recording().series().values()) {
+      if (series.channel() == frozen.series().channel()
+          || series.channel().quantity() == Quantity.STATE) {
+        continue;
+      }
+      int from = series.firstAtOrAfter(frozen.fromMs());
+      int to = series.firstAtOrAfter(frozen.toMs());
+      int changes = 0;
+      for (int r = from + 1; r < to; r++) {
+        if (series.value(r) != series.value(r - 1)) {
+          changes++;
+        }
+      }
+      if (changes > 10) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether the channel jitters by several digits at every other time in the same state. */
+  boolean jittersOtherwise(Frozen frozen) {
+    Series series = frozen.series();
+    if (isSwitchedOff(frozen)) {
+      return false;
+    }
+    int state = stateAt((frozen.fromMs() + frozen.toMs()) / 2);
+    double before = Double.NaN;
+    int readings = 0;
+    int changes = 0;
+    int turns = 0;
+    double smallest = Double.POSITIVE_INFINITY;
+    double sum = 0;
+    for (int r = 1; r < series.size(); r++) {
+      boolean within = r >= frozen.from() && r <= frozen.to();
+      if (within || stateAt(series.timeMs(r)) != state) {
+        before = Double.NaN;
+        continue;
+      }
+      double change = series.value(r) - series.value(r - 1);
+      readings++;
+      if (change != 0) {
+        changes++;
+        turns += change * before < 0 ? 1 : 0;
+        smallest = Math.min(smallest, Math.abs(change));
+        sum += Math.abs(change);
+        before = change;
+      }
+    }
+    return readings >= ENOUGH
+        && changes >= NEARLY_ALWAYS * readings
+        && turns >= TURNS * changes
+        && sum / changes >= DIGITS * smallest;
+  }
+
+  private boolean isSwitchedOff(Frozen frozen) {
+    Series series = frozen.series();
+    return switch (series.channel().quantity()) {
+      case POWER, CURRENT, FLOW, SPEED -> {
+        double highest = 0;
+        for (int r = 0; r < series.size(); r++) {
+          highest = Math.max(highest, series.value(r));
+        }
+        yield frozen.value() <= ZERO_SHARE * highest;
+      }
+      default -> false;
+    };
+  }
+
+  private int stateAt(long timeMs) {
+    int i = evidence.timeline().indexAt(timeMs);
+    return (phases.compressorRuns(i) ? 10 : 0) + moves.at(i);
+  }
+
+  /**
+   * Which others followed a compressor start or stop through which the channel stood still, if it
+   * is one that must follow.
+   */
+  Optional<String> sleptThrough(Frozen frozen) {
+    Channel channel = frozen.series().channel();
+    if (!FOLLOWS.containsKey(channel)) {
+      return Optional.empty();
+    }
+    Timeline timeline = evidence.timeline();
+    int apart = (int) Math.ceil(FOLLOWED_AFTER_S / timeline.stepS());
+    int from = timeline.indexAt(frozen.fromMs()) + 1;
+    int to = timeline.indexAt(frozen.toMs()) - apart;
+    for (int i = Math.max(from, 1); i < to; i++) {
+      if (phases.compressorRuns(i) != phases.compressorRuns(i - 1) && isUnbroken(i, apart)) {
+        List<String> followers = followers(channel, i, apart);
+        if (followers.size() >= WITNESSES) {
+          return Optional.of(String.join(" and ", followers.subList(0, WITNESSES)));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isUnbroken(int at, int apart) {
+    for (int i = at; i < at + apart; i++) {
+      if (phases.compressorRuns(i) != phases.compressorRuns(at)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private List<String> followers(Channel accused, int at, int apart) {
+    Timeline timeline = evidence.timeline();
+    int window = (int) Math.ceil(60 / timeline.stepS());
+    List<String> followers = new ArrayList<>();
+    FOLLOWS.forEach(
+        (channel, leastChange) -> {
+          double before = Stretch.mean(timeline.of(channel), at - window, at);
+          double after = Stretch.mean(timeline.of(channel), at + apart - window, at + apart);
+          if (channel != accused && Math.abs(after - before) > leastChange) {
+            followers.add(channel.id());
+          }
+        });
+    return followers;
+  }
+}

@@ -1,0 +1,116 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Means over five minutes of one way of running. NaN where a channel says nothing.
+ *
+ * @param heats whether the heater ran steadily; else water circulated with the compressor at rest
+ */
+record PipeBlock(
+    boolean heats,
+    long startMs,
+    long endMs,
+    double inK,
+    double outK,
+    double poolK,
+    double airK,
+    double flowM3PerS,
+    double powerW,
+    double highPa,
+    double lowPa) {
+
+  private static final double LENGTH_S = 300;
+
+  /** Water and pipes have settled this long after a change, s; common practice. */
+  private static final double SETTLES_S = 300;
+
+  /** The blocks of steady heating, and those of circulating water. */
+  static List<List<PipeBlock>> regimes(Evidence evidence) {
+    return List.of(blocks(evidence, Phase.STEADY), blocks(evidence, Phase.CIRCULATING));
+  }
+
+  private static List<PipeBlock> blocks(Evidence evidence, Phase phase) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    int length = (int) Math.max(1, Math.round(LENGTH_S / timeline.stepS()));
+    int settles = (int) Math.ceil(SETTLES_S / timeline.stepS());
+    List<PipeBlock> blocks = new ArrayList<>();
+    for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, phase))) {
+      for (int i = stretch.from() + settles; i + length <= stretch.to(); i += length) {
+        PipeBlock block = of(timeline, phase == Phase.STEADY, new Stretch(i, i + length));
+        if (!Double.isNaN(block.inK + block.outK + block.airK)) {
+          blocks.add(block);
+        }
+      }
+    }
+    return blocks;
+  }
+
+  private static PipeBlock of(Timeline timeline, boolean heats, Stretch stretch) {
+    double air = stretch.mean(timeline.of(Channel.AIR_IN));
+    return new PipeBlock(
+        heats,
+        timeline.timeMs(stretch.from()),
+        timeline.timeMs(stretch.to() - 1),
+        stretch.mean(timeline.of(Channel.WATER_IN)),
+        stretch.mean(timeline.of(Channel.WATER_OUT)),
+        stretch.mean(timeline.of(Channel.WATER_POOL)),
+        Double.isNaN(air) ? stretch.mean(timeline.of(Channel.AIR_AMBIENT)) : air,
+        stretch.mean(timeline.of(Channel.FLOW_HEATER)),
+        stretch.mean(timeline.of(Channel.POWER)),
+        stretch.mean(timeline.of(Channel.PRESSURE_DISCHARGE)),
+        stretch.mean(timeline.of(Channel.PRESSURE_SUCTION)));
+  }
+
+  /** Middle value of each figure over some blocks. */
+  static PipeBlock median(List<PipeBlock> blocks) {
+    PipeBlock first = blocks.get(0);
+    return new PipeBlock(
+        first.heats,
+        first.startMs,
+        blocks.get(blocks.size() - 1).endMs,
+        median(blocks, PipeBlock::inK),
+        median(blocks, PipeBlock::outK),
+        median(blocks, PipeBlock::poolK),
+        median(blocks, PipeBlock::airK),
+        median(blocks, PipeBlock::flowM3PerS),
+        median(blocks, PipeBlock::powerW),
+        median(blocks, PipeBlock::highPa),
+        median(blocks, PipeBlock::lowPa));
+  }
+
+  private static double median(List<PipeBlock> blocks, ToDoubleFunction<PipeBlock> figure) {
+    double[] sorted = blocks.stream().mapToDouble(figure).sorted().toArray();
+    double[] known = Arrays.stream(sorted).filter(value -> !Double.isNaN(value)).toArray();
+    return known.length == 0 ? Double.NaN : known[known.length / 2];
+  }
+
+  /** Whether power, pressures and flow, as far as known, keep their level within a share. */
+  boolean sameDuty(PipeBlock other, double share) {
+    return keeps(flowM3PerS, other.flowM3PerS, share)
+        && (!heats
+            || (keeps(powerW, other.powerW, share)
+                && keeps(highPa, other.highPa, share)
+                && keeps(lowPa, other.lowPa, share)));
+  }
+
+  /** Whether anything tells what the compressor does. */
+  boolean hasDuty() {
+    return !Double.isNaN(powerW) || !Double.isNaN(highPa);
+  }
+
+  private static boolean keeps(double before, double now, double share) {
+    double change = Math.abs(now - before);
+    return Double.isNaN(change) || change <= share * Math.abs(before);
+  }
+}

@@ -1,0 +1,207 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.RunEvent;
+import heatwake.analysis.series.Series;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/** Open, short, out of range or impossible values. */
+public final class ProbeFault implements Rule {
+  /** A pipe or air probe cannot change faster than this and come back, K; ours. */
+  private static final double SPIKE_K = 8;
+
+  /** Within this time, s; ours: the fastest clipped probes need 10 s for two thirds of a step. */
+  private static final double SPIKE_S = 10;
+
+  /** Fewer spikes may be single garbled messages; ours. */
+  private static final int SPIKES = 3;
+
+  /** A 1-Wire thermometer says 85 Cel after power-on, before its first conversion (data sheet). */
+  private static final double POWER_ON_K = 273.15 + 85;
+
+  private static final double POWER_ON_WITHIN_K = 1e-3;
+
+  /** Up to this share of its readings a fault is a passing one; ours. */
+  private static final double PASSING_SHARE = 0.001;
+
+  @Override
+  public String id() {
+    return "probe-fault";
+  }
+
+  @Override
+  public String summary() {
+    return "A probe is open, shorted, out of range or says impossible values.";
+  }
+
+  @Override
+  public String needs() {
+    return "any reading";
+  }
+
+  @Override
+  public String limits() {
+    return "A reading outside what its channel can be (the channel table), a fault reported by the"
+        + " sensor's loop, 85 °C out of the blue (1-Wire power-on value: data sheet), or three"
+        + " jumps of more than 8 K and back within 10 s (ours). Such readings take no part in the"
+        + " analysis.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    List<Flag> flags = new ArrayList<>();
+    for (Series series : evidence.recording().series().values()) {
+      impossible(series).or(() -> spikes(series)).ifPresent(flags::add);
+    }
+    for (RunEvent event : evidence.recording().events()) {
+      boolean isFault =
+          event.kind() == EventKind.SENSOR_FAULT || event.kind() == EventKind.OUT_OF_RANGE;
+      boolean isFlagged =
+          Channel.find(event.subject())
+              .filter(channel -> flags.stream().anyMatch(flag -> accuses(flag, channel)))
+              .isPresent();
+      if (isFault && !isFlagged) {
+        flags.add(reported(evidence, event));
+      }
+    }
+    return Outcome.of(flags);
+  }
+
+  private static boolean accuses(Flag flag, Channel channel) {
+    return flag.channels().contains(channel);
+  }
+
+  private Optional<Flag> impossible(Series series) {
+    Channel channel = series.channel();
+    Unit unit = channel.storedUnit();
+    int count = 0;
+    int first = -1;
+    int last = -1;
+    for (int r = 0; r < series.size(); r++) {
+      if (!channel.isPossible(unit.fromSi(series.value(r))) || isPowerOnValue(series, r)) {
+        first = first < 0 ? r : first;
+        last = r;
+        count++;
+      }
+    }
+    if (count == 0) {
+      return Optional.empty();
+    }
+    String text =
+        String.format(
+            Locale.ROOT,
+            "%s read %.4g %s (%d of %d readings); possible is %s",
+            channel.id(),
+            unit.fromSi(series.value(first)),
+            unit.code(),
+            count,
+            series.size(),
+            channel.possibleRange());
+    return Optional.of(
+        flag(
+            channel,
+            count <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
+            series.timeMs(first),
+            series.timeMs(last),
+            text));
+  }
+
+  private static boolean isPowerOnValue(Series series, int r) {
+    if (series.channel().quantity() != Quantity.TEMPERATURE
+        || series.channel() == Channel.TEMP_DISCHARGE
+        || Math.abs(series.value(r) - POWER_ON_K) > POWER_ON_WITHIN_K) {
+      return false;
+    }
+    boolean fromElsewhere = r > 0 && Math.abs(series.value(r - 1) - POWER_ON_K) > SPIKE_K;
+    boolean toElsewhere =
+        r + 1 < series.size() && Math.abs(series.value(r + 1) - POWER_ON_K) > SPIKE_K;
+    return fromElsewhere || toElsewhere;
+  }
+
+  /** Jumps away and back again within seconds: a loose contact. */
+  private Optional<Flag> spikes(Series series) {
+    if (series.channel().quantity() != Quantity.TEMPERATURE) {
+      return Optional.empty();
+    }
+    int count = 0;
+    int first = -1;
+    int last = -1;
+    for (int r = 1; r + 1 < series.size(); r++) {
+      double up = series.value(r) - series.value(r - 1);
+      double down = series.value(r + 1) - series.value(r);
+      boolean quick = series.timeMs(r + 1) - series.timeMs(r - 1) <= SPIKE_S * 1000;
+      if (quick && Math.abs(up) > SPIKE_K && Math.abs(down) > SPIKE_K && up * down < 0) {
+        first = first < 0 ? r : first;
+        last = r;
+        count++;
+      }
+    }
+    if (count < SPIKES) {
+      return Optional.empty();
+    }
+    String text =
+        String.format(
+            Locale.ROOT,
+            "%s jumped by %.1f K and back within seconds, %d times",
+            series.channel().id(),
+            Math.abs(series.value(first) - series.value(first - 1)),
+            count);
+    return Optional.of(
+        flag(series.channel(), Severity.WARNING, series.timeMs(first), series.timeMs(last), text));
+  }
+
+  private Flag reported(Evidence evidence, RunEvent event) {
+    Optional<Channel> channel = Channel.find(event.subject());
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        event.startMs(),
+        event.endMs().orElse(evidence.recording().endMs()),
+        event.subject()
+            + ": "
+            + event.text()
+            + (event.count() > 1 ? " (" + event.count() + " times)" : ""),
+        causes(),
+        nextCheck(event.subject()),
+        channel.map(Set::of).orElse(Set.of()));
+  }
+
+  private Flag flag(Channel channel, Severity severity, long startMs, long endMs, String text) {
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        severity,
+        startMs,
+        endMs,
+        text,
+        causes(),
+        nextCheck(channel.id()),
+        Set.of(channel));
+  }
+
+  private static List<String> causes() {
+    return List.of(
+        "plug or wire loose, open or shorted",
+        "water in the plug",
+        "probe or its electronics broken",
+        "wrong unit, register or scaling in the rig");
+  }
+
+  private static String nextCheck(String subject) {
+    return "Move plug and cable of " + subject + " while watching the reading; swap the probe.";
+  }
+}

@@ -1,0 +1,167 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** A pipe probe drifts to air temperature. */
+public final class ProbeSlipped implements Rule {
+  /** A drift smaller than this is not judged, K; ours. */
+  private static final double LEAST_K = 1;
+
+  /** Nor one under this many standard uncertainties of the pair; ours. */
+  private static final double FACTOR = 5;
+
+  /** Air and water must differ by this much for a drift to have a direction, K; ours. */
+  private static final double LEAST_AIR_K = 3;
+
+  /** The partner follows less than this share of the drift; ours. */
+  private static final double PARTNER_SHARE = 0.25;
+
+  /** Power, pressures and flow keep their level within this share; ours. */
+  private static final double SAME_DUTY = 0.12;
+
+  /** With the compressor on, an outlet drift is judged only if hardly any rise is left; ours. */
+  private static final double RISE_LEFT = 0.2;
+
+  /** Blocks in a row that must show it (5 min each); ours. */
+  private static final int BLOCKS = 3;
+
+  @Override
+  public String id() {
+    return "probe-slipped";
+  }
+
+  @Override
+  public String summary() {
+    return "A pipe probe drifts to air temperature.";
+  }
+
+  @Override
+  public String needs() {
+    return "water-in and water-out, with air-in or air-ambient; power, pressures, flow-heater and"
+        + " water-pool as witnesses";
+  }
+
+  @Override
+  public String limits() {
+    return "A drift towards air of more than 1 K and 5 standard uncertainties of the pair over 15 min"
+        + " that the other pipe does not share (25 %), with power, pressures and flow within 12 %;"
+        + " for the outlet of a running heater only if under 20 % of the rise is left (ours).";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
+      return Outcome.notEnoughData("no water-in and water-out pair");
+    }
+    if (!timeline.has(Channel.AIR_IN) && !timeline.has(Channel.AIR_AMBIENT)) {
+      return Outcome.notEnoughData("no air-in or air-ambient reading");
+    }
+    Rig rig = evidence.recording().rig();
+    double limitK =
+        Math.max(
+            LEAST_K,
+            FACTOR
+                * Math.hypot(
+                    ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
+                    ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute()));
+    List<Flag> flags = new ArrayList<>();
+    for (List<PipeBlock> regime : PipeBlock.regimes(evidence)) {
+      for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+        boolean isFlagged = flags.stream().anyMatch(flag -> flag.channels().contains(accused));
+        if (!isFlagged) {
+          slipped(regime, accused, limitK).ifPresent(flags::add);
+        }
+      }
+    }
+    return Outcome.of(flags);
+  }
+
+  private Optional<Flag> slipped(List<PipeBlock> regime, Channel accused, double limitK) {
+    if (regime.size() < 2 * BLOCKS) {
+      return Optional.empty();
+    }
+    PipeBlock before = PipeBlock.median(regime.subList(0, BLOCKS));
+    int inARow = 0;
+    for (int k = BLOCKS; k < regime.size(); k++) {
+      inARow = shows(before, regime.get(k), accused, limitK) ? inARow + 1 : 0;
+      if (inARow == BLOCKS) {
+        return Optional.of(flag(before, regime.subList(k + 1 - BLOCKS, regime.size()), accused));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean shows(PipeBlock before, PipeBlock now, Channel accused, double limitK) {
+    boolean isInlet = accused == Channel.WATER_IN;
+    double probeThen = isInlet ? before.inK() : before.outK();
+    double drift = (isInlet ? now.inK() : now.outK()) - probeThen;
+    double partner = isInlet ? now.outK() - before.outK() : now.inK() - before.inK();
+    double towardsAir = now.airK() - probeThen;
+    boolean drifts =
+        Math.abs(drift) > limitK
+            && Math.abs(towardsAir) > LEAST_AIR_K
+            && drift * towardsAir > 0
+            && Math.abs(drift) < 1.2 * Math.abs(towardsAir);
+    boolean partnerStays = Math.abs(partner) < PARTNER_SHARE * Math.abs(drift);
+    double pool = now.poolK() - before.poolK();
+    boolean poolStays = Double.isNaN(pool) || Math.abs(pool) < PARTNER_SHARE * Math.abs(drift);
+    if (!drifts || !partnerStays || !poolStays || !before.sameDuty(now, SAME_DUTY)) {
+      return false;
+    }
+    if (isInlet || !now.heats()) {
+      return true;
+    }
+    double riseThen = before.outK() - before.inK();
+    double riseNow = now.outK() - now.inK();
+    return now.hasDuty() && riseThen > limitK && riseNow < RISE_LEFT * riseThen;
+  }
+
+  private Flag flag(PipeBlock before, List<PipeBlock> after, Channel accused) {
+    boolean isInlet = accused == Channel.WATER_IN;
+    PipeBlock last = after.get(after.size() - 1);
+    Channel partner = isInlet ? Channel.WATER_OUT : Channel.WATER_IN;
+    double then = isInlet ? before.inK() : before.outK();
+    double now = isInlet ? last.inK() : last.outK();
+    double partnerMoved = isInlet ? last.outK() - before.outK() : last.inK() - before.inK();
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        after.get(0).startMs(),
+        last.endMs(),
+        accused.id()
+            + " went from "
+            + Wording.celsius(then)
+            + " to "
+            + Wording.celsius(now)
+            + ", towards the air at "
+            + Wording.celsius(last.airK())
+            + ", while "
+            + partner.id()
+            + " moved by "
+            + Wording.kelvin(partnerMoved),
+        List.of(
+            "clip or strap came loose, or insulation fell off",
+            "probe pulled out of its pocket",
+            "water on the probe's cable or in its plug"),
+        "Look at the "
+            + accused.id()
+            + " probe: press it to clean pipe, strap and insulate it, then compare again.",
+        Set.of(accused));
+  }
+}

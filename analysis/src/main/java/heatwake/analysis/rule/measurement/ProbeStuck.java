@@ -1,0 +1,108 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** A reading freezes while its neighbours move. */
+public final class ProbeStuck implements Rule {
+  @Override
+  public String id() {
+    return "probe-stuck";
+  }
+
+  @Override
+  public String summary() {
+    return "A reading freezes while its neighbours move.";
+  }
+
+  @Override
+  public String needs() {
+    return "the channel in question and at least one other that moves meanwhile";
+  }
+
+  @Override
+  public String limits() {
+    return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
+        + " probe moves, and either the channel jitters by several digits at every other time in the"
+        + " same state, or the compressor started or stopped meanwhile and two others that must"
+        + " follow did (ours). A slow or coarse reading that may honestly stand still is left alone.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Map<Channel, Frozen> frozen = new EnumMap<>(Channel.class);
+    for (Series series : evidence.recording().series().values()) {
+      if (series.channel().quantity() != Quantity.STATE) {
+        Frozen.longest(series).ifPresent(one -> frozen.put(series.channel(), one));
+      }
+    }
+    if (frozen.isEmpty()) {
+      return Outcome.clear();
+    }
+    Timeline timeline = evidence.timeline();
+    Liveliness liveliness =
+        new Liveliness(
+            evidence, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
+    List<Flag> flags = new ArrayList<>();
+    for (Frozen one : frozen.values()) {
+      if (liveliness.othersMove(one)) {
+        why(liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
+      }
+    }
+    return Outcome.of(flags);
+  }
+
+  private static Optional<String> why(Liveliness liveliness, Frozen frozen) {
+    if (liveliness.jittersOtherwise(frozen)) {
+      return Optional.of("it never stands still at other times");
+    }
+    return liveliness
+        .sleptThrough(frozen)
+        .map(followers -> "the compressor switched meanwhile and " + followers + " followed");
+  }
+
+  private Flag flag(Frozen frozen, String reason) {
+    Channel channel = frozen.series().channel();
+    Unit unit = channel.storedUnit();
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        frozen.fromMs(),
+        frozen.toMs(),
+        String.format(
+            Locale.ROOT,
+            "%s stood at %.5g %s for %s (%d readings); %s",
+            channel.id(),
+            unit.fromSi(frozen.value()),
+            unit.code(),
+            Wording.duration(frozen.lengthS()),
+            frozen.readings(),
+            reason),
+        List.of(
+            "probe or its electronics hung up and repeats the last value",
+            "gateway sends an old value on",
+            "sensor taken out of the place it should measure"),
+        "Warm the " + channel.id() + " probe by hand, or restart it, and see whether it follows.",
+        Set.of(channel));
+  }
+}

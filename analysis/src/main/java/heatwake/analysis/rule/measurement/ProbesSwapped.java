@@ -1,0 +1,189 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.List;
+import java.util.Set;
+
+/** Inlet and outlet probes exchanged: the heater seems to cool the water it heats. */
+public final class ProbesSwapped implements Rule {
+  /** Standard uncertainties of the pair by which the rise must be negative; ours. */
+  private static final double FACTOR = 3.5;
+
+  /** And at least this much, K; ours: the smallest rise of a pool heater is about 1 K. */
+  private static final double LEAST_K = 0.4;
+
+  /** Share of the running time in which it is negative; ours. */
+  private static final double NEARLY_ALWAYS = 0.9;
+
+  /** Running time that is needed, s; ours. */
+  private static final double LEAST_S = 600;
+
+  /** Water follows a compressor start within this time; common practice, s. */
+  private static final double SETTLES_S = 300;
+
+  /** Air that leaves this much warmer than it entered: the machine cools the pool, K; ours. */
+  private static final double COOLING_K = 1;
+
+  @Override
+  public String id() {
+    return "probes-swapped";
+  }
+
+  @Override
+  public String summary() {
+    return "Inlet and outlet probe are exchanged.";
+  }
+
+  @Override
+  public String needs() {
+    return "water-in and water-out, and power, current or pressure-discharge for the compressor";
+  }
+
+  @Override
+  public String limits() {
+    return "Rise below zero by more than 3.5 standard uncertainties of the pair and 0.4 K in 90 % of"
+        + " at least 10 min of running, defrosts and the first 5 min left out (ours). Not raised"
+        + " where the air leaves warmer than it enters: then the machine cools the pool.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
+      return Outcome.notEnoughData("no water-in and water-out pair");
+    }
+    if (!timeline.has(Channel.POWER)
+        && !timeline.has(Channel.CURRENT)
+        && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return Outcome.notEnoughData(
+          "no power, current or pressure-discharge to tell that the compressor runs");
+    }
+    boolean[] heats = settledRunning(evidence);
+    double[] in = timeline.of(Channel.WATER_IN);
+    double[] out = timeline.of(Channel.WATER_OUT);
+    double zeroK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
+    double limitK = Math.max(LEAST_K, FACTOR * pairUncertaintyK(evidence));
+    double sum = 0;
+    double air = 0;
+    int airCount = 0;
+    int count = 0;
+    int negative = 0;
+    int first = -1;
+    int last = -1;
+    double[] airIn = timeline.of(Channel.AIR_IN);
+    double[] airOut = timeline.of(Channel.AIR_OUT);
+    for (int i = 0; i < heats.length; i++) {
+      double rise = out[i] - in[i] - zeroK;
+      if (!heats[i] || Double.isNaN(rise)) {
+        continue;
+      }
+      first = first < 0 ? i : first;
+      last = i;
+      sum += rise;
+      count++;
+      negative += rise < 0 ? 1 : 0;
+      double airRise = airOut[i] - airIn[i];
+      if (!Double.isNaN(airRise)) {
+        air += airRise;
+        airCount++;
+      }
+    }
+    boolean enough = count * timeline.stepS() >= LEAST_S;
+    boolean swapped = enough && sum / count < -limitK && negative >= NEARLY_ALWAYS * count;
+    boolean cools = airCount > 0 && air / airCount > COOLING_K;
+    if (!swapped || cools) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(
+        flag(evidence, heats, new Stretch(first, last + 1), sum / count, count * timeline.stepS()));
+  }
+
+  /** Compressor on for some minutes, no defrost in them, water not known to stand. */
+  private static boolean[] settledRunning(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    boolean[] settled = new boolean[timeline.size()];
+    int since = 0;
+    int settles = (int) (SETTLES_S / timeline.stepS());
+    for (int i = 0; i < settled.length; i++) {
+      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
+      since = runs ? since + 1 : 0;
+      settled[i] = since > settles;
+    }
+    return settled;
+  }
+
+  private static double pairUncertaintyK(Evidence evidence) {
+    if (evidence.zero().isPresent()) {
+      Estimate zero = evidence.zero().get().offsetK();
+      return zero.standard();
+    }
+    Rig rig = evidence.recording().rig();
+    return Math.hypot(
+        ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
+        ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+  }
+
+  private Flag flag(
+      Evidence evidence, boolean[] heats, Stretch stretch, double riseK, double seconds) {
+    Timeline timeline = evidence.timeline();
+    StringBuilder text = new StringBuilder(160);
+    text.append("water-out reads ")
+        .append(Wording.kelvin(-riseK))
+        .append(" below water-in over ")
+        .append(Wording.duration(seconds))
+        .append(" of running");
+    if (timeline.has(Channel.WATER_POOL)) {
+      double[] pool = timeline.of(Channel.WATER_POOL);
+      double fromIn = mean(heats, timeline.of(Channel.WATER_IN), pool);
+      double fromOut = mean(heats, timeline.of(Channel.WATER_OUT), pool);
+      if (Math.abs(fromOut) < Math.abs(fromIn)) {
+        text.append("; the pool agrees with water-out, not with water-in");
+      }
+    }
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        timeline.timeMs(stretch.from()),
+        timeline.timeMs(stretch.to() - 1),
+        text.toString(),
+        List.of(
+            "inlet and outlet probe exchanged, on the pipes or in the rig",
+            "water runs through the heater the wrong way",
+            "machine set to cooling"),
+        "Follow both pipes by hand: the one from the filter is water-in. Exchange the two probes in"
+            + " the rig; the readings stay usable.",
+        Set.of(Channel.WATER_IN, Channel.WATER_OUT));
+  }
+
+  private static double mean(boolean[] where, double[] values, double[] less) {
+    double sum = 0;
+    int count = 0;
+    for (int i = 0; i < where.length; i++) {
+      double difference = values[i] - less[i];
+      if (where[i] && !Double.isNaN(difference)) {
+        sum += difference;
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+}

@@ -1,0 +1,2 @@
+/** Rules about the measurement itself: the first suspect. */
+package heatwake.analysis.rule.measurement;

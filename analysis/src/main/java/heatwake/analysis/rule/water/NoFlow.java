@@ -1,0 +1,257 @@
+package heatwake.analysis.rule.water;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.HeatCall;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** Water stops while the compressor runs or heat is called for. */
+public final class NoFlow implements Rule {
+  /** A heater stops within this time of its flow switch opening; common practice, s. */
+  private static final double STOPS_WITHIN_S = 30;
+
+  /** A compressor that starts before water is seen may be a slow flow meter's doing, s; ours. */
+  private static final double STARTS_AHEAD_S = 180;
+
+  /**
+   * Heat that goes on unchanged this long without water says that the flow reading lies, s; ours.
+   */
+  private static final double HEAT_CANNOT_LAST_S = 300;
+
+  /** Heat counts as unchanged within this share; ours. */
+  private static final double UNCHANGED_SHARE = 0.3;
+
+  /** A pump fills its lines and opens the switch within this time; common practice, s. */
+  private static final double PRIMES_WITHIN_S = 180;
+
+  /** Shorter losses are a flutter of the reading, s; ours. */
+  private static final double SHORTEST_S = 60;
+
+  /** A loss longer than this with the pump's state unknown may be the timer's doing, s; ours. */
+  private static final double TIMER_FROM_S = 3600;
+
+  /**
+   * In the first hour of a run somebody is there and may be testing the stop on lost flow, s; ours.
+   */
+  private static final double SOMEBODY_THERE_S = 3600;
+
+  private static final double SHORT_TEST_S = 600;
+
+  @Override
+  public String id() {
+    return "no-flow";
+  }
+
+  @Override
+  public String summary() {
+    return "Water stops while the compressor runs or heat is called for.";
+  }
+
+  @Override
+  public String needs() {
+    return "flow-heater, flow-total, flow-switch or pump-on, with power, current or pressures for the"
+        + " compressor; pump-on tells a stopped pump from blocked water";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when the compressor runs on more than 30 s (or two readings) without water"
+        + " (heaters stop within seconds of the flow switch opening: common practice; 180 s after a"
+        + " start: ours); when water is lost for more than 60 s under a heating heater though the"
+        + " pump runs, or comes back within the hour (ours); or when the pump runs for more than"
+        + " 180 s without water while heat is called for (priming: common practice). A loss with"
+        + " the pump switched off is not raised here, nor one short test in the first hour.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!WaterLoss.canBeSeen(timeline)) {
+      return Outcome.notEnoughData("no flow-heater, flow-total, flow-switch or pump-on reading");
+    }
+    List<WaterLoss> losses = WaterLoss.all(evidence);
+    List<WaterLoss> ranDry = losses.stream().filter(loss -> runsDry(evidence, loss)).toList();
+    if (!ranDry.isEmpty()) {
+      return Outcome.flagged(ranDryFlag(evidence, ranDry));
+    }
+    List<WaterLoss> blocked =
+        losses.stream().filter(loss -> pumpRunsWithoutWater(evidence, loss)).toList();
+    if (!blocked.isEmpty()) {
+      return Outcome.flagged(lostFlag(evidence, blocked, "though the pump ran"));
+    }
+    List<WaterLoss> lost =
+        losses.stream().filter(loss -> lostUnderHeating(timeline, loss)).toList();
+    return isATest(timeline, lost) || lost.isEmpty()
+        ? Outcome.clear()
+        : Outcome.flagged(lostFlag(evidence, lost, "and came back"));
+  }
+
+  private static boolean runsDry(Evidence evidence, WaterLoss loss) {
+    Timeline timeline = evidence.timeline();
+    double twoReadingsS = 2 * WaterLoss.slowestIntervalS(timeline);
+    double limitS =
+        loss.heatedUntil()
+            ? Math.max(STOPS_WITHIN_S, twoReadingsS + 10)
+            : STARTS_AHEAD_S + twoReadingsS;
+    return loss.overlapS() > limitS && !heatGoesOn(timeline, loss);
+  }
+
+  /** Heat cannot go on for minutes without water; if it does, the flow reading is wrong. */
+  private static boolean heatGoesOn(Timeline timeline, WaterLoss loss) {
+    int settled = (int) (HEAT_CANNOT_LAST_S / timeline.stepS());
+    if (loss.overlapS() <= HEAT_CANNOT_LAST_S) {
+      return false;
+    }
+    int from = loss.stretch().from();
+    int until = from + (int) (loss.overlapS() / timeline.stepS());
+    double riseBefore = rise(timeline, from - settled, from);
+    double riseLater = rise(timeline, from + settled / 2, until);
+    if (!Double.isNaN(riseBefore) && !Double.isNaN(riseLater)) {
+      return Math.abs(riseLater - riseBefore) < UNCHANGED_SHARE * Math.abs(riseBefore);
+    }
+    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
+    double before = Stretch.mean(high, from - settled, from);
+    double later = Stretch.mean(high, from + settled / 2, until);
+    return Math.abs(later - before) < UNCHANGED_SHARE / 3 * before;
+  }
+
+  private static double rise(Timeline timeline, int from, int to) {
+    return Stretch.mean(timeline.of(Channel.WATER_OUT), from, to)
+        - Stretch.mean(timeline.of(Channel.WATER_IN), from, to);
+  }
+
+  private static boolean pumpRunsWithoutWater(Evidence evidence, WaterLoss loss) {
+    double seconds = loss.durationS(evidence.timeline());
+    if (loss.pump() != WaterLoss.Pump.RAN) {
+      return false;
+    }
+    Stretch stretch = loss.stretch();
+    return loss.heatedUntil()
+        ? seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(evidence.timeline())
+        : seconds > PRIMES_WITHIN_S + 2 * WaterLoss.slowestIntervalS(evidence.timeline())
+            && HeatCall.over(evidence, stretch.from(), stretch.to()).calls();
+  }
+
+  private static boolean lostUnderHeating(Timeline timeline, WaterLoss loss) {
+    double seconds = loss.durationS(timeline);
+    return loss.heatedUntil()
+        && !loss.endsTheRun()
+        && loss.pump() != WaterLoss.Pump.STOOD
+        && seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(timeline)
+        && seconds < TIMER_FROM_S;
+  }
+
+  private static boolean isATest(Timeline timeline, List<WaterLoss> lost) {
+    return lost.size() == 1
+        && lost.get(0).stretch().to() * timeline.stepS() < SOMEBODY_THERE_S
+        && lost.get(0).durationS(timeline) < SHORT_TEST_S;
+  }
+
+  private Flag ranDryFlag(Evidence evidence, List<WaterLoss> losses) {
+    double longestS = losses.stream().mapToDouble(WaterLoss::overlapS).max().orElse(0);
+    String text =
+        "Compressor ran for "
+            + Wording.duration(longestS)
+            + " without water"
+            + times(losses.size())
+            + flowSentence(evidence.timeline(), losses)
+            + "; a heater should stop within 30 s";
+    return flag(
+        evidence.timeline(),
+        losses,
+        Severity.ALARM,
+        text,
+        List.of(
+            "flow switch stuck closed, bridged or set too low",
+            "pump stopped or lost its prime",
+            "valve closed or bypass fully open"),
+        "Switch the heater off. See that the pump runs and the valves are open, then have the flow"
+            + " switch checked: it must open when the water stops.");
+  }
+
+  private Flag lostFlag(Evidence evidence, List<WaterLoss> losses, String how) {
+    Timeline timeline = evidence.timeline();
+    double longestS = losses.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);
+    boolean underHeating = losses.stream().anyMatch(WaterLoss::heatedUntil);
+    String text =
+        (underHeating ? "Water stopped while heating, for " : "No water for ")
+            + Wording.duration(longestS)
+            + times(losses.size())
+            + ", "
+            + how
+            + flowSentence(timeline, losses)
+            + (underHeating ? "" : belowSet(evidence, losses.get(0)));
+    return flag(
+        timeline,
+        losses,
+        Severity.WARNING,
+        text,
+        List.of(
+            "pump lost its prime: air on the suction side, low pool level",
+            "strainer or filter blocked, or a valve closed",
+            "pump tripped or cut out and came back",
+            "flow switch or flow meter with a loose contact"),
+        "Look at pool level, strainer basket and valves; watch the pump's sight glass for air.");
+  }
+
+  private static String times(int count) {
+    return count == 1 ? "" : " (" + count + " times, longest given)";
+  }
+
+  private static String belowSet(Evidence evidence, WaterLoss loss) {
+    HeatCall call = HeatCall.over(evidence, loss.stretch().from(), loss.stretch().to());
+    return call.belowSetK().isPresent()
+        ? "; water " + Wording.kelvin(call.belowSetK().getAsDouble()) + " below the set temperature"
+        : "";
+  }
+
+  private static String flowSentence(Timeline timeline, List<WaterLoss> losses) {
+    for (Channel channel : List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL)) {
+      if (timeline.has(channel)) {
+        double least = losses.get(0).stretch().mean(timeline.of(channel));
+        if (!Double.isNaN(least)) {
+          return ", " + channel.id() + " at " + Wording.flow(least);
+        }
+      }
+    }
+    return timeline.has(Channel.FLOW_SWITCH) ? ", flow switch open" : "";
+  }
+
+  private Flag flag(
+      Timeline timeline,
+      List<WaterLoss> losses,
+      Severity severity,
+      String text,
+      List<String> causes,
+      String nextCheck) {
+    Set<Channel> channels = EnumSet.noneOf(Channel.class);
+    for (Channel channel :
+        List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.FLOW_SWITCH, Channel.PUMP_ON)) {
+      if (timeline.has(channel)) {
+        channels.add(channel);
+      }
+    }
+    WaterLoss first = losses.get(0);
+    WaterLoss last = losses.get(losses.size() - 1);
+    return new Flag(
+        id(),
+        Side.WATER,
+        severity,
+        timeline.timeMs(first.stretch().from()),
+        timeline.timeMs(last.stretch().to() - 1),
+        text,
+        causes,
+        nextCheck,
+        channels);
+  }
+}

@@ -1,0 +1,133 @@
+package heatwake.analysis.rule.water;
+
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One time without water.
+ *
+ * @param stretch instants without water
+ * @param startsTheRun whether the run began without water
+ * @param endsTheRun whether water did not come back within the run
+ * @param heatedUntil whether the heater ran until the water stopped
+ * @param overlapS how long the compressor ran on (or began) without water, s
+ * @param pump what the pump did meanwhile
+ */
+record WaterLoss(
+    Stretch stretch,
+    boolean startsTheRun,
+    boolean endsTheRun,
+    boolean heatedUntil,
+    double overlapS,
+    Pump pump) {
+
+  /** What the pump did while no water moved. */
+  enum Pump {
+    RAN,
+    STOOD,
+    NOT_KNOWN
+  }
+
+  /** A heater that stops this long before the water has not stopped for want of it (ours). */
+  private static final double BELONGS_TOGETHER_S = 60;
+
+  /** Filter pressure above this share of the usual: the pump pushes (ours). */
+  private static final double PUSHES_SHARE = 0.4;
+
+  /** The channels that tell whether water moves. */
+  static boolean canBeSeen(Timeline timeline) {
+    return timeline.has(Channel.FLOW_HEATER)
+        || timeline.has(Channel.FLOW_TOTAL)
+        || timeline.has(Channel.FLOW_SWITCH)
+        || timeline.has(Channel.PUMP_ON);
+  }
+
+  /** Usual time between readings of the slowest channel that tells of water or compressor, s. */
+  static double slowestIntervalS(Timeline timeline) {
+    double slowest = timeline.stepS();
+    for (Channel channel :
+        List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.POWER, Channel.CURRENT)) {
+      if (timeline.has(channel)) {
+        slowest = Math.max(slowest, timeline.intervalMs(channel) / 1e3);
+      }
+    }
+    return slowest;
+  }
+
+  static List<WaterLoss> all(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    List<WaterLoss> losses = new ArrayList<>();
+    for (Stretch stretch : Stretch.where(moves.size(), moves::no)) {
+      losses.add(
+          new WaterLoss(
+              stretch,
+              stretch.from() == 0,
+              stretch.to() == moves.size(),
+              heatedUntil(timeline, phases, stretch.from()),
+              longestRun(phases, stretch) * timeline.stepS(),
+              pump(timeline, moves, stretch)));
+    }
+    return losses;
+  }
+
+  private static boolean heatedUntil(Timeline timeline, PhaseGrid phases, int from) {
+    double together = Math.max(BELONGS_TOGETHER_S, 2 * slowestIntervalS(timeline));
+    int back = (int) Math.ceil(together / timeline.stepS());
+    for (int i = Math.max(0, from - back); i < from; i++) {
+      if (phases.compressorRuns(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static int longestRun(PhaseGrid phases, Stretch stretch) {
+    int longest = 0;
+    int now = 0;
+    for (int i = stretch.from(); i < stretch.to(); i++) {
+      now = phases.compressorRuns(i) ? now + 1 : 0;
+      longest = Math.max(longest, now);
+    }
+    return longest;
+  }
+
+  private static Pump pump(Timeline timeline, Track moves, Stretch stretch) {
+    double said = stretch.mean(timeline.of(Channel.PUMP_ON));
+    if (!Double.isNaN(said)) {
+      return said > 0.8 ? Pump.RAN : said < 0.2 ? Pump.STOOD : Pump.NOT_KNOWN;
+    }
+    for (Channel channel : List.of(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER)) {
+      double without = stretch.mean(timeline.of(channel));
+      double with = meanWhere(timeline.of(channel), moves);
+      if (without > PUSHES_SHARE * with) {
+        return Pump.RAN;
+      }
+    }
+    return Pump.NOT_KNOWN;
+  }
+
+  private static double meanWhere(double[] values, Track moves) {
+    double sum = 0;
+    int count = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (moves.yes(i) && !Double.isNaN(values[i])) {
+        sum += values[i];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+
+  double durationS(Timeline timeline) {
+    return stretch.durationS(timeline);
+  }
+}

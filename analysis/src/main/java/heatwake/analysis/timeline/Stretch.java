@@ -1,0 +1,58 @@
+package heatwake.analysis.timeline;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntPredicate;
+
+/**
+ * Instants of a timeline in a row.
+ *
+ * @param from first instant
+ * @param to one after the last
+ */
+public record Stretch(int from, int to) {
+
+  /** The longest stretches of instants, 0 to {@code size}, for which something holds. */
+  public static List<Stretch> where(int size, IntPredicate holds) {
+    List<Stretch> found = new ArrayList<>();
+    int from = -1;
+    for (int i = 0; i <= size; i++) {
+      boolean now = i < size && holds.test(i);
+      if (now && from < 0) {
+        from = i;
+      } else if (!now && from >= 0) {
+        found.add(new Stretch(from, i));
+        from = -1;
+      }
+    }
+    return found;
+  }
+
+  /** Number of instants. */
+  public int length() {
+    return to - from;
+  }
+
+  /** From its first instant to its last and one step more, s. */
+  public double durationS(Timeline timeline) {
+    return length() * timeline.stepS();
+  }
+
+  /** Mean of the values over it, NaN where there are none. */
+  public double mean(double[] values) {
+    return mean(values, from, to);
+  }
+
+  /** Mean of the values from one instant up to another, as far as they lie on the grid. */
+  public static double mean(double[] values, int from, int to) {
+    double sum = 0;
+    int count = 0;
+    for (int i = Math.max(0, from); i < Math.min(values.length, to); i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+}
