@@ -1,5 +1,7 @@
 package heatwake.analysis.rule;
 
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Locale;
 
@@ -65,6 +67,18 @@ public final class Wording {
     return durationS < 2 * 3600
         ? fixed(durationS / 60, 0) + " min"
         : fixed(durationS / 3600, 1) + " h";
+  }
+
+  /** A reading of a channel in its everyday unit: {@code 26.0 °C}, {@code 2300 kPa}. */
+  public static String reading(Channel channel, double si) {
+    Unit unit = channel.storedUnit();
+    double value = unit.fromSi(si);
+    return fixed(value, Math.abs(value) < 1000 ? 1 : 0) + " " + everyday(unit.code());
+  }
+
+  /** A unit code as a person reads it. */
+  public static String everyday(String text) {
+    return text.replace("Cel", "°C").replace("kW.h", "kWh");
   }
 
   private static String fixed(double value, int decimals) {

@@ -9,6 +9,7 @@ import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
@@ -103,13 +104,12 @@ public final class ProbeFault implements Rule {
     String text =
         String.format(
             Locale.ROOT,
-            "%s read %.4g %s (%d of %d readings); possible is %s",
+            "%s read %s (%d of %d readings); possible is %s",
             channel.id(),
-            unit.fromSi(series.value(first)),
-            unit.code(),
+            Wording.reading(channel, series.value(first)),
             count,
             series.size(),
-            channel.possibleRange());
+            Wording.everyday(channel.possibleRange()));
     return Optional.of(
         flag(
             channel,

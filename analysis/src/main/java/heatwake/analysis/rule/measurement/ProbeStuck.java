@@ -7,7 +7,6 @@ import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
-import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
@@ -82,7 +81,6 @@ public final class ProbeStuck implements Rule {
 
   private Flag flag(Frozen frozen, String reason) {
     Channel channel = frozen.series().channel();
-    Unit unit = channel.storedUnit();
     return new Flag(
         id(),
         Side.MEASUREMENT,
@@ -91,10 +89,9 @@ public final class ProbeStuck implements Rule {
         frozen.toMs(),
         String.format(
             Locale.ROOT,
-            "%s stood at %.5g %s for %s (%d readings); %s",
+            "%s stood at %s for %s (%d readings); %s",
             channel.id(),
-            unit.fromSi(frozen.value()),
-            unit.code(),
+            Wording.reading(channel, frozen.value()),
             Wording.duration(frozen.lengthS()),
             frozen.readings(),
             reason),

@@ -1,0 +1,111 @@
+package heatwake.analysis.rule.control;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+class RestartTooSoonTest {
+  private final RestartTooSoon rule = new RestartTooSoon();
+
+  private static RunBuilder restAfter(double minutes) {
+    return RunBuilder.run().circulating(5).heating(30).circulating(minutes).heating(30);
+  }
+
+  @Test
+  void comparesTheRestWithTheDelayOfTheRig() {
+    var flag = onlyFlag(rule, readings(restAfter(1.5).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo("Restarted 90 s after a stop; the restart delay is 4 min");
+  }
+
+  @Test
+  void theUsualDelayIsTakenWhereTheRigStatesNone() {
+    var flag = onlyFlag(rule, readings(restAfter(1.5).rig(Rigs.bare()).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo("Restarted 90 s after a stop; the restart delay is 3 min (usual, none stated)");
+  }
+
+  @Test
+  void tenSecondsAreLeftToTheTimer() {
+    assertClear(rule, readings(restAfter(4 - 9.0 / 60).recording()));
+    onlyFlag(rule, readings(restAfter(4 - 13.0 / 60).recording()));
+  }
+
+  @Test
+  void aRestBetweenMinuteReadingsIsGivenTheBenefitOfBothEnds() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .every(60)
+                .circulating(5)
+                .heating(30)
+                .circulating(2)
+                .heating(30)
+                .recording()));
+  }
+
+  @Test
+  void aRestBesideADefrostIsClear() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .air(0)
+                .circulating(5)
+                .heating(40)
+                .defrost(5)
+                .circulating(1)
+                .heating(40)
+                .recording()));
+  }
+
+  @Test
+  void aGapMayHideAnything() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .circulating(5)
+                .heating(30)
+                .nothingRecorded(2)
+                .circulating(0.5)
+                .heating(30)
+                .recording()));
+  }
+
+  @Test
+  void needsAReadingThatShowsTheCompressor() {
+    assertThat(
+            reason(
+                rule,
+                readings(
+                    RunBuilder.run()
+                        .only(Channel.WATER_IN, Channel.WATER_OUT)
+                        .heating(30)
+                        .recording())))
+        .isEqualTo("no power, current or pressure-discharge reading");
+  }
+
+  @Test
+  void readingsTooSeldomAreSaid() {
+    assertThat(
+            reason(
+                rule,
+                readings(
+                    RunBuilder.run()
+                        .rig(Rigs.bare())
+                        .every(120)
+                        .circulating(30)
+                        .heating(60)
+                        .recording())))
+        .isEqualTo("readings every 2 min are too seldom to time a rest of 3 min");
+  }
+}

@@ -1,0 +1,78 @@
+package heatwake.analysis.rule.electrical;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+class NoCompressorTest {
+  private final NoCompressor rule = new NoCompressor();
+
+  @Test
+  void saysHowLongTheFanRanAlone() {
+    var flag =
+        onlyFlag(rule, readings(RunBuilder.run().off(10).circulating(5).fan(30).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Fan ran without the compressor starting for 30 min (150 W), water 2.0 K below the set"
+                + " temperature");
+  }
+
+  @Test
+  void countsTries() {
+    RunBuilder run = RunBuilder.run().off(5).circulating(5);
+    for (int k = 0; k < 4; k++) {
+      run.fan(2).circulating(5);
+    }
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("3 times the fan ran without the compressor starting, last for 2 min");
+  }
+
+  @Test
+  void aDelayBeforeTheStartIsClear() {
+    assertClear(rule, readings(RunBuilder.run().circulating(5).fan(7.5).heating(30).recording()));
+  }
+
+  @Test
+  void aFanThatRunsOnAfterAStopIsClear() {
+    RunBuilder run = RunBuilder.run().circulating(5);
+    for (int k = 0; k < 4; k++) {
+      run.heating(60).fan(3).circulating(30);
+    }
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aFanThatThawsTheCoilInColdAirIsClear() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .air(4)
+                .circulating(5)
+                .heating(60)
+                .circulating(5)
+                .fan(30)
+                .circulating(5)
+                .recording()));
+  }
+
+  @Test
+  void warmEnoughWaterIsClear() {
+    assertClear(rule, readings(RunBuilder.run().pool(27.6).off(5).fan(60).recording()));
+  }
+
+  @Test
+  void needsADraw() {
+    assertThat(
+            reason(
+                rule,
+                readings(RunBuilder.run().only(Channel.WATER_IN).circulating(30).recording())))
+        .isEqualTo("no power or current reading, so the fan is not seen");
+  }
+}

@@ -1,0 +1,79 @@
+package heatwake.analysis.rule.electrical;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.site.Rig;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+/** The typical rig: 16 A nameplate, 20 A breaker, clamp with a standard uncertainty of 1 %. */
+class OvercurrentTest {
+  private final Overcurrent rule = new Overcurrent();
+
+  private static RunBuilder drawing(double ampere, double minutes) {
+    return RunBuilder.run()
+        .heatingAt(Channel.CURRENT, ampere)
+        .circulating(2)
+        .heating(minutes)
+        .circulating(2);
+  }
+
+  private static Rig breakerOnly() {
+    return Rigs.withHeater(
+        new Heater(
+            "unit 1",
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.of(20),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            java.util.List.of()));
+  }
+
+  @Test
+  void aboveTheNameplate() {
+    assertThat(onlyFlag(rule, readings(drawing(17.2, 20).recording())).evidence())
+        .isEqualTo("17.2 A over 5 min; the nameplate allows 16.0 A");
+  }
+
+  @Test
+  void withinTheUncertaintyOfTheClampItIsClear() {
+    assertClear(rule, readings(drawing(16.4, 20).recording()));
+    onlyFlag(rule, readings(drawing(16.6, 20).recording()));
+  }
+
+  @Test
+  void anInrushIsClear() {
+    RunBuilder run = RunBuilder.run().circulating(2).set(Channel.CURRENT, 60).heating(0.05);
+    assertClear(rule, readings(run.free(Channel.CURRENT).heating(30).recording()));
+  }
+
+  /** NEC 210.20(A): the breaker carries 125 % of a continuous load, so 16 A on 20 A. */
+  @Test
+  void aContinuousLoadOnTheBreaker() {
+    assertThat(onlyFlag(rule, readings(drawing(17, 200).rig(breakerOnly()).recording())).evidence())
+        .isEqualTo("17.0 A over 3.0 h without a break; 80 % of the 20 A breaker is 16.0 A");
+    assertClear(rule, readings(drawing(17, 170).rig(breakerOnly()).recording()));
+    assertClear(rule, readings(drawing(16.3, 200).rig(breakerOnly()).recording()));
+  }
+
+  @Test
+  void needsCurrentAndALimit() {
+    assertThat(reason(rule, readings(drawing(17, 5).rig(Rigs.bare()).recording())))
+        .isEqualTo("no heater.current-max and no heater.breaker in the rig");
+    assertThat(reason(rule, readings(RunBuilder.run().only(Channel.POWER).heating(5).recording())))
+        .isEqualTo("no current reading");
+  }
+}

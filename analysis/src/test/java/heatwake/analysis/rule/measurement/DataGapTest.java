@@ -1,0 +1,106 @@
+package heatwake.analysis.rule.measurement;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.EventKind;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class DataGapTest {
+  private final DataGap rule = new DataGap();
+
+  private static RunBuilder gapOf(Channel channel, double minutes) {
+    return RunBuilder.run().heating(30).silent(channel).heating(minutes).free(channel).heating(30);
+  }
+
+  @Test
+  void oneGapOfOneChannel() {
+    var flag = onlyFlag(rule, readings(gapOf(Channel.WATER_IN, 10).recording()));
+    assertThat(flag.evidence()).isEqualTo("No reading of water-in for 10 min; usual is every 1 s");
+    assertThat(flag.severity()).isEqualTo(Severity.WARNING);
+    assertThat(flag.channels()).containsExactly(Channel.WATER_IN);
+  }
+
+  @Test
+  void manyGapsAreOneFlag() {
+    RunBuilder run = RunBuilder.run().only(Channel.WATER_IN, Channel.POWER).heating(10);
+    for (int k = 0; k < 5; k++) {
+      run.silent(Channel.WATER_IN).heating(2).free(Channel.WATER_IN).heating(10);
+    }
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo("5 gaps in water-in, together 10 min, the longest 2 min; usual is every 1 s");
+  }
+
+  @Test
+  void everythingSilentAtOnceIsOneFlagWithTheRecordersWord() {
+    RunBuilder run =
+        RunBuilder.run()
+            .heating(10)
+            .event(EventKind.RECORDER_STOPPED, "recorder", "found to have been killed")
+            .nothingRecorded(20)
+            .heating(10);
+    var flag = onlyFlag(rule, readings(run.recording()));
+    assertThat(flag.evidence())
+        .isEqualTo("No reading of any channel for 20 min; usual is every 1 s");
+    assertThat(flag.causes().get(0)).isEqualTo("recorder: found to have been killed");
+  }
+
+  @Test
+  void aProbeThatDiesIsSilentToTheEnd() {
+    RunBuilder run = RunBuilder.run().heating(30).silent(Channel.POWER).heating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo("No reading of power for 60 min; usual is every 1 s");
+  }
+
+  @Test
+  void threeIntervalsAreTheLimitForSlowProbes() {
+    assertClear(rule, readings(minuteProbe(2).recording()));
+    onlyFlag(rule, readings(minuteProbe(4).recording()));
+  }
+
+  private static RunBuilder minuteProbe(int skipped) {
+    return RunBuilder.run()
+        .only(Channel.WATER_IN)
+        .every(60)
+        .heating(200)
+        .silent(Channel.WATER_IN)
+        .heating(skipped)
+        .free(Channel.WATER_IN)
+        .heating(200);
+  }
+
+  @Test
+  void aProbeThatOftenSkipsIsNotSilent() {
+    Random random = new Random(3);
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN)
+            .every(60)
+            .change(Channel.WATER_IN, (atS, cel) -> random.nextDouble() < 0.05 ? Double.NaN : cel);
+    assertClear(rule, readings(run.heating(840).recording()));
+  }
+
+  @Test
+  void aStateSentOnChangeIsExempt() {
+    double[] last = {Double.NaN};
+    RunBuilder run =
+        RunBuilder.run()
+            .change(
+                Channel.PUMP_ON,
+                (atS, state) -> {
+                  boolean same = state == last[0];
+                  last[0] = state;
+                  return same ? Double.NaN : state;
+                })
+            .off(30)
+            .heating(120)
+            .off(30);
+    assertClear(rule, readings(run.recording()));
+  }
+}

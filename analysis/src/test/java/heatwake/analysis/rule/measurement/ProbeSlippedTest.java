@@ -1,0 +1,104 @@
+package heatwake.analysis.rule.measurement;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+class ProbeSlippedTest {
+  private final ProbeSlipped rule = new ProbeSlipped();
+
+  /** From 40 min on the probe goes towards air within half an hour, by a share of the way. */
+  private static RunBuilder.Change towards(double airCel, double share) {
+    return (atS, cel) ->
+        cel + share * Math.min(1, Math.max(0, (atS - 2400) / 1800)) * (airCel - cel);
+  }
+
+  private static RunBuilder night() {
+    return RunBuilder.run().air(15).off(2).circulating(8).heating(10);
+  }
+
+  @Test
+  void inletDriftsToTheAir() {
+    RunBuilder run = night().change(Channel.WATER_IN, towards(15, 0.6)).heating(150);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo(
+            "water-in went from 26.0 °C to 19.4 °C, towards the air at 15.0 °C, while water-out"
+                + " moved by 0.0 K");
+  }
+
+  @Test
+  void outletDriftsToTheAirAndTheRiseIsGone() {
+    RunBuilder run = night().change(Channel.WATER_OUT, towards(15, 0.6)).heating(150);
+    assertThat(onlyFlag(rule, readings(run.recording())).channels())
+        .containsExactly(Channel.WATER_OUT);
+  }
+
+  @Test
+  void outletDriftsWhileWaterCirculates() {
+    RunBuilder run =
+        RunBuilder.run()
+            .air(15)
+            .circulating(40)
+            .change(Channel.WATER_OUT, towards(15, 0.3))
+            .circulating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).channels())
+        .containsExactly(Channel.WATER_OUT);
+  }
+
+  @Test
+  void aPoolThatCoolsTakesBothPipesAlong() {
+    RunBuilder run = RunBuilder.run().air(10).circulating(40);
+    for (int k = 0; k < 20; k++) {
+      run.pool(26 - 0.15 * k).circulating(10);
+    }
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aHeaterThatLosesHeatIsNotAProbe() {
+    RunBuilder run =
+        night()
+            .heating(30)
+            .heatingAt(Channel.WATER_OUT, 0.1)
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1500)
+            .heatingAt(Channel.POWER, 1400)
+            .heating(120);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aRiseThatFallsWithMoreFlowIsNotAProbe() {
+    RunBuilder run =
+        night()
+            .heating(30)
+            .heatingAt(Channel.WATER_OUT, 0.3)
+            .heatingAt(Channel.FLOW_HEATER, 600)
+            .heating(120);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aDriftUnderTheLimitIsClear() {
+    RunBuilder run = night().change(Channel.WATER_IN, towards(15, 0.08)).heating(150);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void needsAnAirTemperature() {
+    assertThat(
+            reason(
+                rule,
+                readings(
+                    RunBuilder.run()
+                        .without(Channel.AIR_IN, Channel.AIR_AMBIENT)
+                        .heating(20)
+                        .recording())))
+        .isEqualTo("no air-in or air-ambient reading");
+  }
+}

@@ -1,0 +1,112 @@
+package heatwake.analysis.rule.measurement;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.OpenMeasurements;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class ProbeStuckTest {
+  private final ProbeStuck rule = new ProbeStuck();
+
+  /** Repeats what the probe first said. */
+  private static RunBuilder.Change hungUp() {
+    double[] held = {Double.NaN};
+    return (atS, value) -> {
+      if (Double.isNaN(held[0])) {
+        held[0] = value;
+      }
+      return held[0];
+    };
+  }
+
+  private static RunBuilder noisy() {
+    RunBuilder run = RunBuilder.run();
+    for (Channel channel :
+        new Channel[] {
+          Channel.WATER_IN,
+          Channel.WATER_OUT,
+          Channel.AIR_IN,
+          Channel.TEMP_DISCHARGE,
+          Channel.TEMP_LIQUID
+        }) {
+      run.noise(channel, 0.05).resolution(channel, 0.01);
+    }
+    return run.noise(Channel.PRESSURE_DISCHARGE, 5)
+        .resolution(Channel.PRESSURE_DISCHARGE, 1)
+        .noise(Channel.POWER, 10)
+        .resolution(Channel.POWER, 1);
+  }
+
+  @Test
+  void aJitteringProbeStandsStill() {
+    RunBuilder run =
+        noisy()
+            .off(5)
+            .circulating(10)
+            .heating(60)
+            .change(Channel.WATER_IN, hungUp())
+            .heating(30)
+            .free(Channel.WATER_IN)
+            .heating(20);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .matches(
+            "water-in stood at 2[56]\\.\\d °C for 30 min \\(180\\d readings\\); it never stands"
+                + " still at other times");
+  }
+
+  @Test
+  void aProbeSleepsThroughAStart() {
+    RunBuilder run = RunBuilder.run().change(Channel.WATER_OUT, hungUp());
+    run.noise(Channel.WATER_IN, 0.02).circulating(20).heating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("water-out stood at 26.0 °C for 80 min")
+        .contains("the compressor switched meanwhile and");
+  }
+
+  @Test
+  void aCoarsePoolThermometerMayStandStill() {
+    RunBuilder run =
+        noisy()
+            .noise(Channel.WATER_POOL, 0.01)
+            .resolution(Channel.WATER_POOL, 0.1)
+            .circulating(30)
+            .heating(240);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void lessThanFifteenMinutesIsClear() {
+    RunBuilder run =
+        noisy()
+            .circulating(10)
+            .heating(60)
+            .change(Channel.WATER_IN, hungUp())
+            .heating(14)
+            .free(Channel.WATER_IN)
+            .heating(20);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aMeterAtZeroIsClear() {
+    RunBuilder run = noisy().noise(Channel.POWER, 0).set(Channel.POWER, 0).off(120);
+    run.free(Channel.POWER).noise(Channel.POWER, 10).circulating(5).heating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  /** The bench's logger repeats its last values all night, all channels alike. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"bench/day-a.csv", "bench/day-b.csv", "bench/day-c.csv", "sandbox/sandbox.csv"})
+  void openMeasurementsAreClear(String file) {
+    assertClear(rule, readings(OpenMeasurements.recording(file, Rigs.bare())));
+  }
+}

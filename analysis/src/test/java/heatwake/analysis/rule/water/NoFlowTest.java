@@ -1,0 +1,123 @@
+package heatwake.analysis.rule.water;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+class NoFlowTest {
+  private final NoFlow rule = new NoFlow();
+
+  private static RunBuilder heatingNight() {
+    return RunBuilder.run().off(5).circulating(5).fan(0.5).heating(100);
+  }
+
+  private static RunBuilder waterAway(RunBuilder run) {
+    return run.set(Channel.FLOW_HEATER, 0).set(Channel.FLOW_SWITCH, 0);
+  }
+
+  private static RunBuilder waterBack(RunBuilder run) {
+    return run.free(Channel.FLOW_HEATER).free(Channel.FLOW_SWITCH).free(Channel.PUMP_ON);
+  }
+
+  @Test
+  void saysHowLongTheCompressorRanDry() {
+    RunBuilder run = waterAway(heatingNight()).heating(1.5);
+    var flag = onlyFlag(rule, readings(waterBack(run).circulating(20).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Compressor ran for 90 s without water, flow-heater at 0.0 L/min; a heater should stop"
+                + " within 30 s");
+    assertThat(flag.severity()).isEqualTo(Severity.ALARM);
+  }
+
+  @Test
+  void aHeaterThatStopsWithinTheLimitIsClear() {
+    RunBuilder run = waterAway(heatingNight().set(Channel.PUMP_ON, 0)).heating(0.4);
+    assertClear(rule, readings(run.off(30).recording()));
+  }
+
+  @Test
+  void waterLostThoughThePumpRuns() {
+    var flag =
+        onlyFlag(
+            rule,
+            readings(
+                waterBack(waterAway(heatingNight().set(Channel.PUMP_ON, 1)).heating(0.1).off(20))
+                    .circulating(5)
+                    .heating(30)
+                    .recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Water stopped while heating, for 20 min, though the pump ran, flow-heater at 0.0"
+                + " L/min");
+    assertThat(flag.severity()).isEqualTo(Severity.WARNING);
+  }
+
+  @Test
+  void waterLostAndBackWithinTheHour() {
+    RunBuilder run = heatingNight().without(Channel.PUMP_ON);
+    var flag =
+        onlyFlag(
+            rule,
+            readings(
+                waterBack(waterAway(run).heating(0.1).off(25))
+                    .circulating(5)
+                    .heating(30)
+                    .recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Water stopped while heating, for 25 min, and came back, flow-heater at 0.0 L/min");
+  }
+
+  @Test
+  void oneShortTestAtStartUpIsClear() {
+    RunBuilder run =
+        RunBuilder.run().without(Channel.PUMP_ON).off(3).circulating(5).fan(0.5).heating(20);
+    assertClear(
+        rule,
+        readings(
+            waterBack(waterAway(run).heating(0.1).off(3)).circulating(5).heating(30).recording()));
+  }
+
+  @Test
+  void theTimerSwitchingThePumpOffIsNotItsBusiness() {
+    assertClear(rule, readings(heatingNight().heating(0.1).off(300).recording()));
+  }
+
+  @Test
+  void aDeadFlowMeterIsNoLossOfWater() {
+    RunBuilder run =
+        heatingNight().without(Channel.FLOW_SWITCH, Channel.PUMP_ON).set(Channel.FLOW_HEATER, 0);
+    assertClear(rule, readings(run.heating(60).recording()));
+  }
+
+  @Test
+  void pumpRunsButNothingMovesAndHeatIsCalledFor() {
+    RunBuilder run = RunBuilder.run().set(Channel.PUMP_ON, 1);
+    var flag = onlyFlag(rule, readings(run.off(60).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "No water for 60 min, though the pump ran, flow-heater at 0.0 L/min; water 2.0 K below"
+                + " the set temperature");
+  }
+
+  @Test
+  void needsAWaterReading() {
+    assertThat(
+            reason(
+                rule,
+                readings(
+                    RunBuilder.run()
+                        .only(Channel.POWER, Channel.WATER_IN)
+                        .heating(20)
+                        .recording())))
+        .isEqualTo("no flow-heater, flow-total, flow-switch or pump-on reading");
+  }
+}

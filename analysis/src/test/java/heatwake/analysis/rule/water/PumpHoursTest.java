@@ -1,0 +1,72 @@
+package heatwake.analysis.rule.water;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+class PumpHoursTest {
+  private final PumpHours rule = new PumpHours();
+
+  private static RunBuilder heatingUntilThePumpStops() {
+    return RunBuilder.run().off(5).circulating(5).fan(0.5).heating(120);
+  }
+
+  @Test
+  void saysHowFarBelowTheSetTemperatureThePumpStopped() {
+    var flag = onlyFlag(rule, readings(heatingUntilThePumpStops().off(180).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Heater was still heating when the pump stopped, with the water 2.0 K below the set"
+                + " temperature; pump then off for 3.0 h");
+    assertThat(flag.side()).isEqualTo(Side.SCHEDULE);
+  }
+
+  @Test
+  void aPumpOffForLessThanTwoHoursIsNoLimit() {
+    assertClear(rule, readings(heatingUntilThePumpStops().off(119).recording()));
+  }
+
+  @Test
+  void againAndAgainCountsSooner() {
+    var flag =
+        onlyFlag(
+            rule,
+            readings(
+                heatingUntilThePumpStops()
+                    .off(35)
+                    .circulating(5)
+                    .heating(60)
+                    .off(35)
+                    .circulating(5)
+                    .recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Heater was still heating when the pump stopped (2 times), with the water 2.0 K below"
+                + " the set temperature; pump then off for 70 min in all");
+  }
+
+  @Test
+  void waterAtTheSetTemperatureIsClear() {
+    assertClear(
+        rule,
+        readings(RunBuilder.run().pool(27.6).circulating(5).heating(120).off(300).recording()));
+  }
+
+  @Test
+  void aHeaterThatHadStoppedBeforeIsClear() {
+    assertClear(rule, readings(heatingUntilThePumpStops().circulating(30).off(300).recording()));
+  }
+
+  @Test
+  void needsAWaterReading() {
+    assertThat(reason(rule, readings(RunBuilder.run().only(Channel.POWER).heating(9).recording())))
+        .isEqualTo("no pump-on, flow-switch or flow reading");
+  }
+}
