@@ -1,25 +1,25 @@
 package heatwake.analysis;
 
+import heatwake.analysis.bypass.BypassHelp;
 import heatwake.analysis.circuit.Circuit;
+import heatwake.analysis.cost.Cost;
 import heatwake.analysis.coverage.Coverage;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
-import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.heat.Energy;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
+import heatwake.analysis.pool.PoolWitness;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.steady.SteadyFigures;
 import heatwake.analysis.steady.SteadySpans;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * From what was recorded to what was found. The same computation serves a run that is over and the
@@ -40,7 +40,8 @@ public final class Analysis {
         new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
     List<SteadySpan> steady =
         SteadySpans.of(timeline, phases, water, electricity).stream().map(figures::of).toList();
-    List<Trace> traces = traces(timeline, water, circuit);
+    List<Trace> traces = Traces.of(timeline, water, circuit);
+    PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases);
     Evidence evidence =
         new Evidence(
             recording,
@@ -49,7 +50,7 @@ public final class Analysis {
             phases.cycles(),
             energy.figures(),
             water.zero(),
-            PoolFigures.NONE,
+            pool.figures(),
             steady,
             traces);
     Judgement judgement = Judgement.of(evidence);
@@ -60,9 +61,9 @@ public final class Analysis {
         Coverage.of(recording),
         evidence.heat(),
         evidence.zero(),
-        Optional.empty(),
+        BypassHelp.of(timeline, recording.rig(), phases, water),
         evidence.pool(),
-        Optional.empty(),
+        Cost.of(recording.rig(), energy.figures()),
         evidence.steady(),
         evidence.phases(),
         evidence.cycles(),
@@ -75,42 +76,9 @@ public final class Analysis {
                 energy.missing(),
                 Nameplate.missing(timeline, recording.rig()),
                 circuit.missing(),
+                pool.missing(),
                 judgement.missing())),
         evidence.traces());
-  }
-
-  private static List<Trace> traces(Timeline timeline, WaterSide water, Circuit circuit) {
-    List<Trace> traces = new ArrayList<>();
-    water.heat().ifPresent(heat -> traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW())));
-    if (water.pair().isPresent()) {
-      traces.add(trace(Trace.Kind.RISE, timeline, water.riseK(timeline)));
-    }
-    water
-        .heaterFlowTrace()
-        .ifPresent(flow -> traces.add(trace(Trace.Kind.HEATER_FLOW, timeline, flow)));
-    water
-        .share()
-        .ifPresent(share -> traces.add(trace(Trace.Kind.HEATER_SHARE, timeline, share.trace())));
-    if (recorded(circuit.condensingK())) {
-      traces.add(trace(Trace.Kind.CONDENSING, timeline, circuit.condensingK()));
-    }
-    if (recorded(circuit.evaporatingK())) {
-      traces.add(trace(Trace.Kind.EVAPORATING, timeline, circuit.evaporatingK()));
-    }
-    return traces;
-  }
-
-  private static boolean recorded(double[] values) {
-    for (double value : values) {
-      if (!Double.isNaN(value)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static Trace trace(Trace.Kind kind, Timeline timeline, double[] values) {
-    return new Trace(kind, timeline.startMs(), timeline.stepMs(), values);
   }
 
   private static List<String> together(List<List<String>> parts) {

@@ -11,7 +11,6 @@ public final class Scatter {
   private static final double TRIMMED_VARIANCE = 0.6230;
 
   private static final int MOST_SAMPLES = 2000;
-  private static final int LONGEST_LAG = 200;
 
   private Scatter() {}
 
@@ -51,19 +50,7 @@ public final class Scatter {
     if (squares == 0) {
       return new Estimate(mean, 0);
     }
-    double together = 1;
-    int longest = Math.min(LONGEST_LAG, n / 4);
-    for (int lag = 1; lag <= longest; lag++) {
-      double product = 0;
-      for (int i = lag; i < n; i++) {
-        product += kept[i] * kept[i - lag];
-      }
-      if (product <= 0) {
-        break;
-      }
-      together += 2 * product / squares;
-    }
-    double effective = Math.max(1, n / together);
+    double effective = n / Autocorrelation.inflation(kept, n);
     return new Estimate(mean, Math.sqrt(squares / (n - 1) / effective));
   }
 

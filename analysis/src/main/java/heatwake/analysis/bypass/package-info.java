@@ -1,0 +1,2 @@
+/** What a person who sets the bypass needs to know. */
+package heatwake.analysis.bypass;

@@ -1,0 +1,2 @@
+/** What the heat costs. */
+package heatwake.analysis.cost;

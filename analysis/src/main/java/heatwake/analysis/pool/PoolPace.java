@@ -1,0 +1,144 @@
+package heatwake.analysis.pool;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.MovingMean;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.LeastSquares;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Temperature of the pool over a run and the pace at which it moves, with the heater on and off.
+ *
+ * <p>A probe in the pipe tells the pool only while water moves, so only such instants count, some
+ * minutes after it began to move. The paces come from one fit over all of them: temperature against
+ * the time spent heating and the time spent not heating.
+ */
+final class PoolPace {
+  /** Pipes are flushed and the pool's layers mixed this long after the pump starts; ours. */
+  private static final double FLUSHED_S = 300;
+
+  /** Readings are thinned to one in this time: a pool moves slowly. */
+  private static final double THINNED_S = 60;
+
+  /** Ends of a run are averaged over this time. */
+  private static final double END_S = 600;
+
+  /** A pace needs at least this much time; ours. */
+  private static final double SHORTEST_S = 3600;
+
+  /** How far one place of a pool may stand from its mean; ours. */
+  static final double MIXING_K = 0.05;
+
+  private final Timeline timeline;
+  private final double[] poolK;
+  private final double[] heatingS;
+  private final double[] restingS;
+
+  private PoolPace(Timeline timeline, List<PhaseSpan> phases) {
+    this.timeline = timeline;
+    Channel channel = timeline.has(Channel.WATER_POOL) ? Channel.WATER_POOL : Channel.WATER_IN;
+    int size = timeline.size();
+    poolK = new double[size];
+    heatingS = new double[size];
+    restingS = new double[size];
+    Arrays.fill(poolK, Double.NaN);
+    double[] readings = timeline.of(channel);
+    double heating = 0;
+    double resting = 0;
+    double moving = 0;
+    for (PhaseSpan span : phases) {
+      boolean runs = span.phase().compressorRuns();
+      boolean moves = runs || span.phase() == Phase.CIRCULATING;
+      int end = timeline.firstAtOrAfter(span.endMs());
+      for (int i = timeline.firstAtOrAfter(span.startMs()); i < end; i++) {
+        heating += runs ? timeline.stepS() : 0;
+        resting += runs ? 0 : timeline.stepS();
+        moving = moves ? moving + timeline.stepS() : 0;
+        heatingS[i] = heating;
+        restingS[i] = resting;
+        if (moving > FLUSHED_S) {
+          poolK[i] = readings[i];
+        }
+      }
+    }
+  }
+
+  static PoolPace of(Timeline timeline, List<PhaseSpan> phases) {
+    return new PoolPace(timeline, phases);
+  }
+
+  /** Pool temperature at every instant that tells it, else NaN. */
+  double[] poolK() {
+    return poolK;
+  }
+
+  /** Mean over the first ten minutes that tell it. */
+  Optional<Double> firstK() {
+    int first = 0;
+    while (first < poolK.length && Double.isNaN(poolK[first])) {
+      first++;
+    }
+    int to = Math.min(poolK.length, first + (int) Math.ceil(END_S / timeline.stepS()));
+    return known(new MovingMean(poolK).mean(Math.min(first, poolK.length), to));
+  }
+
+  /** Mean over the last ten minutes that tell it. */
+  Optional<Double> lastK() {
+    int end = poolK.length;
+    while (end > 0 && Double.isNaN(poolK[end - 1])) {
+      end--;
+    }
+    int from = Math.max(0, end - (int) Math.ceil(END_S / timeline.stepS()));
+    return known(new MovingMean(poolK).mean(from, end));
+  }
+
+  private static Optional<Double> known(double value) {
+    return Double.isNaN(value) ? Optional.empty() : Optional.of(value);
+  }
+
+  /** Kelvin per second while heating, losses included. */
+  Optional<Estimate> heatingKPerS() {
+    double total = total(heatingS);
+    return total < SHORTEST_S
+        ? Optional.empty()
+        : fit().map(LeastSquares::a).map(pace -> widened(pace, total));
+  }
+
+  /** Kelvin per second while not heating; negative when the pool cools. */
+  Optional<Estimate> restingKPerS() {
+    double total = total(restingS);
+    return total < SHORTEST_S
+        ? Optional.empty()
+        : fit().map(LeastSquares::b).map(pace -> widened(pace, total));
+  }
+
+  private static Estimate widened(Estimate pace, double overS) {
+    return new Estimate(pace.value(), Math.hypot(pace.standard(), MIXING_K / overS));
+  }
+
+  private static double total(double[] elapsedS) {
+    return elapsedS.length == 0 ? 0 : elapsedS[elapsedS.length - 1];
+  }
+
+  private Optional<LeastSquares> fit() {
+    int stride = Math.max(1, (int) Math.round(THINNED_S / timeline.stepS()));
+    int most = poolK.length / stride + 1;
+    double[] on = new double[most];
+    double[] off = new double[most];
+    double[] k = new double[most];
+    int n = 0;
+    for (int i = 0; i < poolK.length; i += stride) {
+      if (!Double.isNaN(poolK[i])) {
+        on[n] = heatingS[i];
+        off[n] = restingS[i];
+        k[n++] = poolK[i];
+      }
+    }
+    return LeastSquares.fit(on, off, k, n);
+  }
+}
