@@ -12,6 +12,7 @@ public enum EventKind {
   DUPLICATE("duplicate", "a reading that was already stored"),
   TIME_CONFLICT("time-conflict", "two different readings of one channel with one time stamp"),
   TIME_REFUSED("time-refused", "a time stamp that cannot be right"),
+  PROBE_CLOCK("probe-clock", "a probe's own clock is far from the logger's"),
   FLOODING("flooding", "more readings than a probe can mean"),
   CLIENT_REFUSED("client-refused", "a client was not let into the embedded broker"),
   CLOCK_STEP("clock-step", "the logger's clock jumped"),

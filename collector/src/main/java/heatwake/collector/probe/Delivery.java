@@ -10,12 +10,24 @@ import java.util.List;
  *     a source that owes somebody an acknowledgement gives it here. Must not block.
  */
 public record Delivery(List<Reading> readings, Runnable whenDurable) {
+  private static final Runnable NOBODY_WAITS = Delivery::nobodyWaits;
+
   public Delivery {
     readings = List.copyOf(readings);
   }
 
+  private static void nobodyWaits() {}
+
   /** Readings that nobody waits to have acknowledged. */
   public static Delivery of(List<Reading> readings) {
-    return new Delivery(readings, () -> {});
+    return new Delivery(readings, NOBODY_WAITS);
+  }
+
+  /**
+   * Whether somebody waits for the acknowledgement; then the sender keeps the readings until it
+   * comes and can be made to wait.
+   */
+  public boolean isAwaited() {
+    return whenDurable != NOBODY_WAITS;
   }
 }

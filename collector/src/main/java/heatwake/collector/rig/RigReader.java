@@ -71,6 +71,30 @@ public final class RigReader {
     return parse(text, name, (probe, source, sources) -> {});
   }
 
+  /**
+   * Refuses a rig that nothing can be recorded with.
+   *
+   * @throws MistakeException naming the line of the first probe without a source
+   */
+  public static void requireRecordable(RigFile rig) {
+    KeyLines lines = KeyLines.of(rig.text());
+    if (rig.probes().isEmpty()) {
+      throw new MistakeException(
+          rig.name() + ": no probes; add a [[source]] and a [[probe]] for each thing clipped on");
+    }
+    for (int i = 0; i < rig.probes().size(); i++) {
+      ProbeSpec probe = rig.probes().get(i);
+      if (probe.source().isEmpty()) {
+        throw MistakeException.at(
+            rig.name(),
+            lines.of("probe[" + i + "]", ""),
+            "probe "
+                + probe.channel()
+                + " has no source, so it cannot be recorded; add source = \"...\", the name of a [[source]]");
+      }
+    }
+  }
+
   /** What to do about a probe whose source is not described. */
   interface UnknownSource {
     void met(TomlTable probe, String source, List<SourceSpec> sources);

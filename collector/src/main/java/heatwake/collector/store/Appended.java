@@ -12,6 +12,9 @@ import java.util.List;
  *     another value was there first
  */
 public record Appended(int stored, List<Reading> duplicates, List<Reading> conflicts) {
+  /** Nothing was handed over. */
+  public static final Appended NOTHING = new Appended(0, List.of(), List.of());
+
   public Appended {
     duplicates = List.copyOf(duplicates);
     conflicts = List.copyOf(conflicts);

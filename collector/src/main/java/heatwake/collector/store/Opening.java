@@ -9,7 +9,6 @@ import java.sql.SQLException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
-import org.sqlite.SQLiteConfig.TransactionMode;
 import org.sqlite.SQLiteErrorCode;
 
 /** Opens database files, and says plainly when one cannot be. */
@@ -51,7 +50,6 @@ final class Opening {
     SQLiteConfig config = new SQLiteConfig();
     config.setJournalMode(JournalMode.WAL);
     config.setSynchronous(SynchronousMode.FULL);
-    config.setTransactionMode(TransactionMode.IMMEDIATE);
     config.setBusyTimeout(BUSY_TIMEOUT_MS);
     config.enforceForeignKeys(true);
     Connection connection = null;

@@ -31,8 +31,8 @@ final class Schema {
     if (version == PRESENT) {
       return;
     }
-    connection.setAutoCommit(false);
     try (Statement statement = connection.createStatement()) {
+      statement.executeUpdate("BEGIN IMMEDIATE");
       // Another program may have done it while this one waited for the lock.
       for (int next = pragma(connection, "user_version") + 1; next <= PRESENT; next++) {
         for (String sql : script(next).split("(?m)^;$", -1)) {
@@ -41,12 +41,8 @@ final class Schema {
         statement.executeUpdate("PRAGMA user_version = " + next);
       }
       statement.executeUpdate("PRAGMA application_id = " + APPLICATION_ID);
-      connection.commit();
-    } catch (SQLException e) {
-      connection.rollback();
-      throw e;
-    } finally {
-      connection.setAutoCommit(true);
+      // A fault on the way closes the connection, which rolls all of it back.
+      statement.executeUpdate("COMMIT");
     }
   }
 

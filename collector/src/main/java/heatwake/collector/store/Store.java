@@ -16,6 +16,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,12 +35,14 @@ public final class Store implements AutoCloseable {
   private final Path file;
   private final Connection connection;
   private final ReadingTable readings;
+  private final Statement transaction;
   private boolean inCommit;
 
   private Store(Path file, Connection connection) throws SQLException {
     this.file = file;
     this.connection = connection;
     this.readings = new ReadingTable(connection);
+    this.transaction = connection.createStatement();
   }
 
   /**
@@ -149,6 +152,16 @@ public final class Store implements AutoCloseable {
         });
   }
 
+  /** Ends every event of a run that still lasts. */
+  public void endEvents(long run, long endMs) {
+    write(
+        () ->
+            insert(
+                "UPDATE event SET end_ms = max(start_ms, ?) WHERE run = ? AND end_ms IS NULL",
+                endMs,
+                run));
+  }
+
   /**
    * Adds a note to a run.
    *
@@ -218,6 +231,11 @@ public final class Store implements AutoCloseable {
   /** Time of a run's last reading, UTC milliseconds. */
   public OptionalLong lastReadingMs(long run) {
     return read(() -> readings.lastMs(run));
+  }
+
+  /** When the recorder began a run, UTC milliseconds. */
+  public long beganMs(long run) {
+    return runRow(run).beganMs();
   }
 
   /**
@@ -379,28 +397,28 @@ public final class Store implements AutoCloseable {
     inCommit = true;
     boolean done = false;
     try {
-      connection.setAutoCommit(false);
+      transaction.executeUpdate("BEGIN IMMEDIATE");
       T result = work.run();
-      connection.commit();
+      transaction.executeUpdate("COMMIT");
       done = true;
       return result;
     } catch (SQLException e) {
       throw SqlFault.of(file, e);
     } finally {
       inCommit = false;
-      endTransaction(done);
+      if (!done) {
+        rollback();
+      }
     }
   }
 
-  private void endTransaction(boolean done) {
+  private void rollback() {
     try {
-      if (!done) {
-        readings.forget();
-        connection.rollback();
-      }
-      connection.setAutoCommit(true);
+      readings.forget();
+      transaction.executeUpdate("ROLLBACK");
     } catch (SQLException e) {
-      throw SqlFault.of(file, e);
+      // A full disk or an I/O fault has rolled back already; the fault that led here is being told.
+      return;
     }
   }
 
@@ -408,6 +426,7 @@ public final class Store implements AutoCloseable {
   public void close() {
     try {
       readings.close();
+      transaction.close();
       connection.close();
     } catch (SQLException e) {
       throw SqlFault.of(file, e);

@@ -1,0 +1,227 @@
+package heatwake.collector.recorder;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.EventKind;
+import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.Intake;
+import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.Appended;
+import heatwake.collector.store.Store;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalLong;
+import java.util.concurrent.atomic.AtomicLong;
+
+/** A run being recorded: what its sources deliver to. */
+public final class RecordedRun implements Intake {
+  private static final String RECORDER = "recorder";
+
+  private final Recorder recorder;
+  private final RigFile rig;
+  private final RunTime time;
+  private final ReadingGate gate;
+  private final Object eventsLock = new Object();
+  private EventBook events = new EventBook();
+  private EventBook following;
+  private long followingId;
+  private long followingBeganMs;
+  private volatile long id;
+  private volatile long beganMs;
+  private final AtomicLong stored = new AtomicLong();
+  private volatile Map<Channel, Reading> latest = Map.of();
+  private volatile boolean over;
+  private List<EventBook.Written> unconfirmed = List.of();
+  private Appended appended = Appended.NOTHING;
+
+  RecordedRun(Recorder recorder, RigFile rig, RecorderClock clock, RunTime time) {
+    this.recorder = recorder;
+    this.rig = rig;
+    this.time = time;
+    this.gate = new ReadingGate(rig, clock, time);
+  }
+
+  /** Number of the run in its store; another after it was cut. */
+  public long id() {
+    return id;
+  }
+
+  /** The rig it is recorded with. */
+  public RigFile rig() {
+    return rig;
+  }
+
+  /** When it began, UTC milliseconds. */
+  public long beganMs() {
+    return beganMs;
+  }
+
+  /** Readings stored in it so far. */
+  public long stored() {
+    return stored.get();
+  }
+
+  /** The latest reading of each channel, as of the last commit. */
+  public Map<Channel, Reading> latest() {
+    return latest;
+  }
+
+  @Override
+  public long nowMs() {
+    return time.nowMs();
+  }
+
+  @Override
+  public void deliver(Delivery delivery) throws InterruptedException {
+    recorder.take(this, delivery);
+  }
+
+  @Override
+  public void happened(EventKind kind, String subject, String text) {
+    happened(kind, subject, text, 1);
+  }
+
+  void stepped(RunTime.Step step) {
+    synchronized (eventsLock) {
+      book().single(EventKind.CLOCK_STEP, "clock", step.atMs(), ClockStepText.of(step));
+    }
+  }
+
+  void happened(EventKind kind, String subject, String text, long times) {
+    synchronized (eventsLock) {
+      book().happened(kind, subject, time.nowMs(), text, times);
+    }
+  }
+
+  @Override
+  public void began(EventKind kind, String subject, String text) {
+    synchronized (eventsLock) {
+      book().began(kind, subject, time.nowMs(), text);
+    }
+  }
+
+  @Override
+  public void ended(EventKind kind, String subject) {
+    synchronized (eventsLock) {
+      book().ended(kind, subject, time.nowMs());
+    }
+  }
+
+  /** Ends the run once all that was delivered is stored. */
+  public void end() {
+    recorder.end(this);
+  }
+
+  // What follows is for the writer thread.
+
+  void begin(Store store) {
+    beganMs = time.nowMs();
+    id = store.beginRun(rig, beganMs);
+  }
+
+  boolean isOver() {
+    return over;
+  }
+
+  List<Reading> pass(List<Reading> readings) {
+    List<Reading> passed = new ArrayList<>(readings.size());
+    synchronized (eventsLock) {
+      for (Reading reading : readings) {
+        gate.pass(reading, book()).ifPresent(passed::add);
+      }
+    }
+    return passed;
+  }
+
+  void look() {
+    synchronized (eventsLock) {
+      gate.look(book());
+    }
+  }
+
+  boolean hasNews() {
+    synchronized (eventsLock) {
+      return events.isChanged();
+    }
+  }
+
+  /** Writes readings and events into the commit under way. */
+  void write(Store store, List<Reading> readings) {
+    appended = readings.isEmpty() ? Appended.NOTHING : store.append(id, readings);
+    synchronized (eventsLock) {
+      unconfirmed = events.write(store, id);
+    }
+  }
+
+  /** The commit is done. */
+  void confirm() {
+    synchronized (eventsLock) {
+      events.confirm(unconfirmed);
+      unconfirmed = List.of();
+      for (Reading reading : appended.duplicates()) {
+        events.happened(
+            EventKind.DUPLICATE,
+            reading.channel().id(),
+            reading.timeMs(),
+            reading.channel() + " came again with time and value of one already stored");
+      }
+      for (Reading reading : appended.conflicts()) {
+        events.happened(
+            EventKind.TIME_CONFLICT,
+            reading.channel().id(),
+            reading.timeMs(),
+            reading.channel() + " gave two values for one time; the first was kept");
+      }
+    }
+    stored.addAndGet(appended.stored());
+    appended = Appended.NOTHING;
+    latest = gate.latest();
+  }
+
+  /** Writes the end of the run into the commit under way. */
+  void writeEnd(Store store, String why) {
+    long nowMs = time.nowMs();
+    synchronized (eventsLock) {
+      if (!over) {
+        over = true;
+        events.endAll(nowMs);
+        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, why);
+      }
+      events.write(store, id);
+    }
+    store.endRun(id, nowMs);
+  }
+
+  /** Writes the end of the run and the beginning of the one that follows it. */
+  void writeCut(Store store) {
+    long nowMs = time.nowMs();
+    synchronized (eventsLock) {
+      if (following == null) {
+        following = events.endAll(nowMs);
+        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, "the run was cut here");
+        following.happened(EventKind.RECORDER_STARTED, RECORDER, nowMs, "goes on from run " + id);
+      }
+      events.write(store, id);
+    }
+    store.endRun(id, nowMs);
+    followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
+    followingBeganMs = nowMs;
+  }
+
+  /** The cut is committed: from here on all goes into the run that follows. */
+  void confirmCut() {
+    synchronized (eventsLock) {
+      events = following;
+      following = null;
+      id = followingId;
+      beganMs = followingBeganMs;
+      stored.set(0);
+    }
+  }
+
+  /** Where events go now: while a cut is being committed, already to the run that follows. */
+  private EventBook book() {
+    return following == null ? events : following;
+  }
+}

@@ -1,0 +1,429 @@
+package heatwake.collector.recorder;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.series.RunEvent;
+import heatwake.analysis.series.Series;
+import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.RigReader;
+import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.Store;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalLong;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The recorder on real database files. */
+@Timeout(120)
+class RecorderTest {
+  private static final RigFile RIG =
+      RigReader.parse(
+          """
+          [site]
+          name = "Heron Lane"
+          [[source]]
+          name = "clips"
+          serial = "/dev/null"
+          [[probe]]
+          channel = "power"
+          source = "clips"
+          field = "p"
+          unit = "W"
+          every = "1 s"
+          """,
+          "rig.toml");
+  private static final long START = Instant.parse("2031-05-04T18:00:00Z").toEpochMilli();
+
+  @TempDir private Path folder;
+
+  private Path file() {
+    return folder.resolve("heatwake.db");
+  }
+
+  private static Reading stamped(long timeMs, double value) {
+    return new Reading(Channel.POWER, timeMs, value, true);
+  }
+
+  private static Reading arrived(long timeMs, double value) {
+    return new Reading(Channel.POWER, timeMs, value, false);
+  }
+
+  private static void deliver(RecordedRun run, Reading... readings) throws InterruptedException {
+    run.deliver(Delivery.of(List.of(readings)));
+  }
+
+  /** Delivers and waits until it is on disk. */
+  private static void deliverSafely(RecordedRun run, Reading... readings)
+      throws InterruptedException {
+    CountDownLatch safe = new CountDownLatch(1);
+    run.deliver(new Delivery(List.of(readings), safe::countDown));
+    safe.await();
+  }
+
+  private Recording load(long run) {
+    try (Store store = Store.openExisting(file())) {
+      return store.load(run);
+    }
+  }
+
+  private static List<RunEvent> of(Recording recording, EventKind kind) {
+    return recording.events().stream().filter(event -> event.kind() == kind).toList();
+  }
+
+  @Test
+  void whatIsAcknowledgedIsOnDisk() throws Exception {
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL);
+        Store reader = Store.openExisting(file())) {
+      RecordedRun run = recorder.begin(RIG);
+      for (int i = 0; i < 10; i++) {
+        int sent = i + 1;
+        CountDownLatch safe = new CountDownLatch(1);
+        run.deliver(new Delivery(List.of(stamped(START + i, i)), safe::countDown));
+        safe.await();
+        assertThat(reader.readingCount(run.id())).isEqualTo(sent);
+      }
+    }
+  }
+
+  @Test
+  void endsItsRunsAndStoresAllThatWasDelivered() throws Exception {
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      for (int i = 0; i < 5000; i++) {
+        deliver(run, stamped(START + i, i));
+      }
+    }
+    try (Store store = Store.openExisting(file())) {
+      RunSummary summary = store.runs().get(0);
+      assertThat(summary.id()).isEqualTo(id);
+      assertThat(summary.readings()).isEqualTo(5000);
+      assertThat(summary.endMs()).hasValue(START + 4999);
+      assertThat(store.load(id).events())
+          .extracting(RunEvent::kind)
+          .contains(EventKind.RECORDER_STARTED, EventKind.RECORDER_STOPPED);
+    }
+  }
+
+  @Test
+  void keepsTwoReadingsThatArriveInOneMillisecond() throws Exception {
+    SettableClock clock = new SettableClock(START);
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliver(run, arrived(START, 1), arrived(START, 1), arrived(START, 2));
+    }
+    Series power = load(id).of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(3);
+    assertThat(power.timeMs(2)).isEqualTo(START + 2);
+    assertThat(power.value(2)).isEqualTo(2);
+  }
+
+  @Test
+  void countsWhatCameTwiceAndWhatContradicts() throws Exception {
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliverSafely(run, stamped(START, 1), stamped(START, 1), stamped(START, 2));
+      deliverSafely(run, stamped(START, 1), stamped(START + 1, 3));
+    }
+    Recording recording = load(id);
+    assertThat(recording.of(Channel.POWER).orElseThrow().size()).isEqualTo(2);
+    assertThat(recording.of(Channel.POWER).orElseThrow().value(0)).isEqualTo(1);
+    assertThat(of(recording, EventKind.DUPLICATE))
+        .singleElement()
+        .satisfies(event -> assertThat(event.count()).isEqualTo(2));
+    assertThat(of(recording, EventKind.TIME_CONFLICT)).hasSize(1);
+  }
+
+  @Test
+  void keepsGoodValuesOfProbesWhoseClockIsWrong() throws Exception {
+    SettableClock clock = new SettableClock(START);
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliver(run, stamped(5, 1));
+      deliver(run, stamped(Long.MAX_VALUE, 2));
+      deliver(run, stamped(START - 40L * 86_400_000, 3));
+    }
+    Recording recording = load(id);
+    Series power = recording.of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(3);
+    assertThat(power.timeMs(0)).isEqualTo(START - 40L * 86_400_000);
+    assertThat(power.timeMs(1)).isEqualTo(START);
+    assertThat(power.timeMs(2)).isEqualTo(START + 1);
+    assertThat(of(recording, EventKind.TIME_REFUSED))
+        .extracting(RunEvent::count, RunEvent::text)
+        .containsExactly(
+            tuple(
+                2L,
+                "power gave the time 1970-01-01T00:00:00Z; the moment of arrival was taken"
+                    + " instead; set the probe's clock"));
+    assertThat(of(recording, EventKind.PROBE_CLOCK)).hasSize(1);
+  }
+
+  @Test
+  void keepsAndCountsImpossibleValuesAndRefusesNone() throws Exception {
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliver(run, stamped(START, 1e9), stamped(START + 1, Double.NaN), stamped(START + 2, -1e9));
+    }
+    Recording recording = load(id);
+    assertThat(recording.of(Channel.POWER).orElseThrow().size()).isEqualTo(2);
+    assertThat(of(recording, EventKind.OUT_OF_RANGE))
+        .extracting(RunEvent::count)
+        .containsExactly(2L);
+    assertThat(of(recording, EventKind.UNREADABLE)).hasSize(1);
+  }
+
+  @Test
+  void recordsStepsOfTheClockWithTheirSize() throws Exception {
+    SettableClock clock = new SettableClock(START);
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      for (int i = 0; i < 20; i++) {
+        clock.passMs(1000);
+        if (i == 5) {
+          clock.stepMs(-7_200_000);
+        }
+        if (i == 10) {
+          clock.stepMs(7_200_000 + 3_600_000);
+        }
+        deliver(run, arrived(run.nowMs(), i));
+      }
+      clock.passMs(2000);
+      deliverSafely(run, arrived(run.nowMs(), 20));
+    }
+    Recording recording = load(id);
+    Series power = recording.of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(21);
+    for (int i = 0; i < 10; i++) {
+      assertThat(power.timeMs(i)).isEqualTo(START + 1000L * (i + 1));
+    }
+    assertThat(power.timeMs(10)).isEqualTo(START + 11_000 + 3_600_000);
+    assertThat(of(recording, EventKind.CLOCK_STEP))
+        .extracting(RunEvent::text)
+        .containsExactly(
+            "the logger's clock was set back by 7200.0 s; so as not to record one moment twice, the"
+                + " run's time is 7200.0 s ahead of it from here",
+            "the logger's clock was set forward by 10800.0 s (or the machine slept); the run"
+                + " follows it");
+  }
+
+  @Test
+  void tellsOfSilenceWithStartAndEnd() throws Exception {
+    SettableClock clock = new SettableClock(START);
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      for (int i = 0; i < 5; i++) {
+        clock.passMs(1000);
+        deliverSafely(run, arrived(run.nowMs(), i));
+      }
+      clock.passMs(60_000);
+      deliverSafely(run); // wakes the writer, as its own timer would
+      Thread.sleep(1000);
+      clock.passMs(1000);
+      deliverSafely(run, arrived(run.nowMs(), 5));
+    }
+    assertThat(of(load(id), EventKind.PROBE_SILENT))
+        .singleElement()
+        .satisfies(
+            event -> {
+              assertThat(event.startMs()).isEqualTo(START + 5000);
+              assertThat(event.endMs()).hasValue(START + 66_000);
+              assertThat(event.text()).startsWith("power has sent nothing for 60 s; stated is one");
+            });
+  }
+
+  @Test
+  void aLockedDatabaseLosesNothing() throws Exception {
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliverSafely(run, stamped(START, 0));
+      AtomicBoolean acknowledgedWhileLocked = new AtomicBoolean();
+      AtomicBoolean locked = new AtomicBoolean(true);
+      CountDownLatch all = new CountDownLatch(1000);
+      try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + file());
+          Statement statement = other.createStatement()) {
+        statement.execute("BEGIN IMMEDIATE");
+        for (int i = 1; i <= 1000; i++) {
+          run.deliver(
+              new Delivery(
+                  List.of(stamped(START + i, i)),
+                  () -> {
+                    acknowledgedWhileLocked.compareAndSet(false, locked.get());
+                    all.countDown();
+                  }));
+        }
+        while (recorder.blocked().isEmpty()) {
+          Thread.sleep(50);
+        }
+        assertThat(recorder.blocked()).hasValue(file() + ": locked by another program");
+        locked.set(false);
+        statement.execute("ROLLBACK");
+      }
+      all.await();
+      assertThat(acknowledgedWhileLocked).isFalse();
+    }
+    Recording recording = load(id);
+    assertThat(recording.of(Channel.POWER).orElseThrow().size()).isEqualTo(1001);
+    assertThat(of(recording, EventKind.STORE_BLOCKED))
+        .singleElement()
+        .satisfies(event -> assertThat(event.endMs()).isPresent());
+  }
+
+  @Test
+  void memoryIsBoundedAndWhatIsDroppedIsCounted() throws Exception {
+    long id;
+    List<Long> acknowledged = new ArrayList<>();
+    try (Recorder recorder =
+        Recorder.open(file(), RecorderSettings.USUAL.withReadingsInMemory(100))) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      CountDownLatch last = new CountDownLatch(1);
+      try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + file());
+          Statement statement = other.createStatement()) {
+        statement.execute("BEGIN IMMEDIATE");
+        for (int i = 0; i < 102; i++) {
+          deliver(run, stamped(START + i, i));
+        }
+        Thread waits =
+            new Thread(
+                () -> {
+                  try {
+                    run.deliver(new Delivery(List.of(stamped(START + 500, 5)), last::countDown));
+                  } catch (InterruptedException e) {
+                    Thread.currentThread().interrupt();
+                  }
+                });
+        waits.start();
+        assertThat(last.await(1, TimeUnit.SECONDS)).isFalse();
+        assertThat(acknowledged).isEmpty();
+        assertThat(recorder.waiting()).isEqualTo(100);
+        statement.execute("ROLLBACK");
+      }
+      last.await();
+    }
+    Recording recording = load(id);
+    assertThat(recording.of(Channel.POWER).orElseThrow().size()).isEqualTo(101);
+    assertThat(of(recording, EventKind.STORE_BLOCKED))
+        .filteredOn(event -> event.subject().equals("memory"))
+        .extracting(RunEvent::count)
+        .containsExactly(2L);
+  }
+
+  @Test
+  void aRunLeftByACrashIsEndedAtItsLastReading() {
+    long left;
+    long open;
+    try (Store store = Store.open(file())) {
+      left = store.beginRun(RIG, START);
+      store.append(left, List.of(stamped(START + 10, 1)));
+      store.addEvent(
+          left, EventKind.SOURCE_LOST, "clips", START + 5, OptionalLong.empty(), 1, "unplugged");
+    }
+    try (Recorder first = Recorder.open(file(), RecorderSettings.USUAL)) {
+      open = first.begin(RIG).id();
+      try (Recorder second = Recorder.open(file(), RecorderSettings.USUAL);
+          Store reader = Store.openExisting(file())) {
+        assertThat(second.runs()).isEmpty();
+        // The first recorder lives: its run stays as it is.
+        assertThat(reader.runBeingRecorded()).hasValue(open);
+      }
+    }
+    Recording recording = load(left);
+    assertThat(of(recording, EventKind.RECORDER_STOPPED))
+        .singleElement()
+        .satisfies(event -> assertThat(event.startMs()).isEqualTo(START + 10));
+    assertThat(of(recording, EventKind.SOURCE_LOST).get(0).endMs()).hasValue(START + 10);
+  }
+
+  @Test
+  void cutsARunWithoutLosingAReadingBetween() throws Exception {
+    SettableClock clock = new SettableClock(Instant.parse("2031-05-04T23:59:58Z").toEpochMilli());
+    RecorderSettings daily = RecorderSettings.USUAL.with(clock).with(new Cut.Daily(ZoneOffset.UTC));
+    long first;
+    long second;
+    try (Recorder recorder = Recorder.open(file(), daily)) {
+      RecordedRun run = recorder.begin(RIG);
+      first = run.id();
+      run.began(EventKind.SOURCE_LOST, "clips", "unplugged");
+      for (int i = 0; i < 50; i++) {
+        clock.passMs(100);
+        if (i % 10 == 0) {
+          deliverSafely(run, arrived(run.nowMs(), i));
+        } else {
+          deliver(run, arrived(run.nowMs(), i));
+        }
+      }
+      second = run.id();
+    }
+    assertThat(second).isNotEqualTo(first);
+    Recording before = load(first);
+    Recording after = load(second);
+    Series one = before.of(Channel.POWER).orElseThrow();
+    Series two = after.of(Channel.POWER).orElseThrow();
+    assertThat(one.size() + two.size()).isEqualTo(50);
+    assertThat(two.value(0)).isEqualTo(one.value(one.size() - 1) + 1);
+    assertThat(of(before, EventKind.SOURCE_LOST).get(0).endMs()).isPresent();
+    assertThat(of(after, EventKind.SOURCE_LOST)).hasSize(1);
+    assertThat(of(after, EventKind.RECORDER_STARTED).get(0).text())
+        .isEqualTo("goes on from run " + first);
+  }
+
+  @Test
+  void gathersRepeatsIntoOneEvent() throws Exception {
+    long id;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      for (int i = 0; i < 100_000; i++) {
+        run.happened(EventKind.UNREADABLE, "clips", "line \"\u001b[31mnoise\n" + i + "\"");
+      }
+    }
+    assertThat(of(load(id), EventKind.UNREADABLE))
+        .singleElement()
+        .satisfies(
+            event -> {
+              assertThat(event.count()).isEqualTo(100_000);
+              assertThat(event.text()).isEqualTo("line \" [31mnoise 0\"");
+            });
+  }
+
+  @Test
+  void saysWhenTheDatabaseCannotBeOpened() throws SQLException {
+    assertThatThrownBy(() -> Recorder.open(folder, RecorderSettings.USUAL))
+        .hasMessage(folder + ": is a folder; name a database file with --db");
+  }
+}
