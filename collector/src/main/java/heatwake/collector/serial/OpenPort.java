@@ -4,7 +4,7 @@ import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
 import java.util.Optional;
 
-/** A serial port while it is open: 8 data bits, no parity, 1 stop bit. */
+/** A serial port while it is open. */
 public final class OpenPort implements AutoCloseable {
   /** How long a read waits for a first byte. */
   public static final int READ_TIMEOUT_MS = 300;
@@ -19,14 +19,22 @@ public final class OpenPort implements AutoCloseable {
   }
 
   /** Opens the port at a path. */
-  public static OpenPort open(String path, int baud) throws PortException {
+  public static OpenPort open(String path, LineSettings settings) throws PortException {
     SerialPort port;
     try {
       port = SerialPort.getCommPort(path);
     } catch (SerialPortInvalidPortException absent) {
       throw new PortException(path + ": no such port; is the adapter plugged in?");
     }
-    port.setComPortParameters(baud, 8, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+    port.setComPortParameters(
+        settings.baud(),
+        8,
+        settings.stopBits() == 2 ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT,
+        switch (settings.parity()) {
+          case NONE -> SerialPort.NO_PARITY;
+          case EVEN -> SerialPort.EVEN_PARITY;
+          case ODD -> SerialPort.ODD_PARITY;
+        });
     port.setFlowControl(SerialPort.FLOW_CONTROL_DISABLED);
     port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, READ_TIMEOUT_MS, 0);
     if (!port.openPort()) {
@@ -55,10 +63,30 @@ public final class OpenPort implements AutoCloseable {
    * @return number of bytes, 0 if none came in time, -1 if the port is gone
    */
   public int read(byte[] target) {
-    return port.readBytes(target, target.length);
+    return read(target, target.length);
   }
 
-  Optional<UsbIdentity> usb() {
+  /** As {@link #read(byte[])}, at most so many bytes. */
+  public int read(byte[] target, int most) {
+    return port.readBytes(target, most);
+  }
+
+  /**
+   * Writes bytes.
+   *
+   * @return number of bytes, -1 if the port is gone
+   */
+  public int write(byte[] bytes, int count) {
+    return port.writeBytes(bytes, count);
+  }
+
+  /** Bytes that have come and were not read; -1 if the port is gone. */
+  public int available() {
+    return port.bytesAvailable();
+  }
+
+  /** Who the adapter is, if it is a USB adapter. */
+  public Optional<UsbIdentity> usb() {
     return PortFinder.usb(port);
   }
 

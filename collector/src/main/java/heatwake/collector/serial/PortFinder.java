@@ -49,7 +49,7 @@ public final class PortFinder {
    * @param lastSeen who was at that path when it was last open
    * @return empty if a USB identity is meant and no adapter or more than one has it
    */
-  Optional<String> path(String named, Optional<UsbIdentity> lastSeen) {
+  public Optional<String> path(String named, Optional<UsbIdentity> lastSeen) {
     Optional<UsbIdentity> asked = UsbIdentity.parse(named);
     if (asked.isPresent()) {
       return only(asked.get());

@@ -5,7 +5,6 @@ import heatwake.collector.frame.Excerpt;
 import heatwake.collector.frame.LineDecoder;
 import heatwake.collector.frame.LineFramer;
 import heatwake.collector.frame.LineFramer.Frame;
-import heatwake.collector.probe.Backoff;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Intake;
 import heatwake.collector.probe.ProbeSource;
@@ -14,12 +13,9 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.probe.ReadingMaker;
 import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.SourceSpec;
-import java.time.Duration;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CountDownLatch;
 
 /** Readings from a serial line, one message a line. */
 public final class SerialSource implements ProbeSource {
@@ -27,33 +23,26 @@ public final class SerialSource implements ProbeSource {
   private static final int BETWEEN_LINES_MS = 60;
 
   private static final int READ_AT_MOST = 4096;
-  private static final long STOP_TIMEOUT_MS = 2000;
 
   private final SourceSpec.Serial spec;
   private final List<ProbeTap> taps;
   private final LineDecoder decoder;
-  private final PortFinder ports;
-  private final Backoff backoff = new Backoff(Duration.ofMillis(250), Duration.ofSeconds(5));
-  private final CountDownLatch firstAttempt = new CountDownLatch(1);
-  private final Thread thread;
+  private final PortKeeper keeper;
 
   private Intake intake;
   private ReadingMaker readings;
-  private Optional<UsbIdentity> lastSeen = Optional.empty();
-  private volatile boolean closing;
 
   /** A source, not yet started. */
   public SerialSource(SourceSpec.Serial spec, List<ProbeSpec> probes, PortFinder ports) {
     this.spec = spec;
-    this.ports = ports;
     this.taps =
         probes.stream()
             .filter(probe -> probe.address() instanceof ProbeSpec.Address.Field)
             .map(probe -> ProbeTap.of(probe, ((ProbeSpec.Address.Field) probe.address()).field()))
             .toList();
     this.decoder = LineDecoder.of(spec.lines(), fields(taps));
-    this.thread = new Thread(this::stayOpen, "serial-" + spec.name());
-    thread.setDaemon(true);
+    this.keeper =
+        new PortKeeper(spec.name(), spec.port(), LineSettings.of(spec.baud()), ports, this::listen);
   }
 
   private static Set<String> fields(List<ProbeTap> taps) {
@@ -74,36 +63,7 @@ public final class SerialSource implements ProbeSource {
   public void start(Intake target) throws InterruptedException {
     intake = target;
     readings = new ReadingMaker(target);
-    thread.start();
-    firstAttempt.await();
-  }
-
-  private void stayOpen() {
-    try {
-      while (!closing) {
-        try {
-          String path =
-              ports
-                  .path(spec.port(), lastSeen)
-                  .orElseThrow(() -> new PortException(spec.port() + ": no such adapter found"));
-          try (OpenPort port = OpenPort.open(path, spec.baud())) {
-            lastSeen = port.usb().or(() -> lastSeen);
-            listen(port);
-          }
-          if (!closing) {
-            throw new PortException(path + ": the port is gone; was the adapter unplugged?");
-          }
-        } catch (PortException fault) {
-          intake.began(EventKind.SOURCE_LOST, spec.name(), fault.getMessage());
-          firstAttempt.countDown();
-          Thread.sleep(backoff.next().toMillis());
-        }
-      }
-    } catch (InterruptedException stop) {
-      // Closing.
-    } finally {
-      firstAttempt.countDown();
-    }
+    keeper.start(target);
   }
 
   /** Reads lines until the port is gone. */
@@ -118,14 +78,13 @@ public final class SerialSource implements ProbeSource {
     if (count == 0) {
       framer.quietAtFirst();
     }
-    intake.ended(EventKind.SOURCE_LOST, spec.name());
-    firstAttempt.countDown();
+    keeper.works();
     port.readTimeout(OpenPort.READ_TIMEOUT_MS);
-    while (count >= 0 && !closing) {
+    while (count >= 0 && !keeper.isClosing()) {
       long nowMs = System.nanoTime() / 1_000_000;
       take(count == 0 ? framer.passed(nowMs) : framer.feed(bytes, count, nowMs));
       if (count > 0) {
-        backoff.reset();
+        keeper.heard();
       }
       count = port.read(bytes);
     }
@@ -169,12 +128,6 @@ public final class SerialSource implements ProbeSource {
 
   @Override
   public void close() {
-    closing = true;
-    thread.interrupt();
-    try {
-      thread.join(STOP_TIMEOUT_MS);
-    } catch (InterruptedException hurry) {
-      Thread.currentThread().interrupt();
-    }
+    keeper.close();
   }
 }

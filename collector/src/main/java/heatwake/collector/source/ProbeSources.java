@@ -1,5 +1,6 @@
 package heatwake.collector.source;
 
+import heatwake.collector.modbus.ModbusRtuSource;
 import heatwake.collector.mqtt.MqttSources;
 import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.ProbeSpec;
@@ -39,6 +40,6 @@ public final class ProbeSources {
     if (source instanceof SourceSpec.Serial serial) {
       return new SerialSource(serial, probes, PortFinder.ofThisMachine());
     }
-    throw new UnsupportedOperationException("not built yet: " + source.name());
+    return new ModbusRtuSource((SourceSpec.ModbusRtu) source, probes, PortFinder.ofThisMachine());
   }
 }

@@ -28,6 +28,9 @@ public final class RealProgram implements AutoCloseable {
 
   /** Skips (or, under CI, fails) the test unless the program is installed. */
   public static String need(String program) {
+    if (program.startsWith("/")) {
+      return Files.isExecutable(Path.of(program)) ? program : absent(program + " is not installed");
+    }
     for (String folder :
         (System.getenv("PATH") + File.pathSeparator + "/usr/sbin").split(File.pathSeparator, -1)) {
       Path candidate = Path.of(folder, program);
@@ -49,7 +52,7 @@ public final class RealProgram implements AutoCloseable {
   /** Starts a program that keeps running. */
   public static RealProgram start(Path folder, String program, String... arguments)
       throws IOException {
-    Path output = Files.createTempFile(folder, program, ".log");
+    Path output = Files.createTempFile(folder, Path.of(program).getFileName().toString(), ".log");
     List<String> command = new ArrayList<>();
     command.add(need(program));
     command.addAll(Arrays.asList(arguments));
