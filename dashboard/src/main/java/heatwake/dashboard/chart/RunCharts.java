@@ -17,6 +17,27 @@ import java.util.Map;
  * the run a few seconds later.
  */
 public final class RunCharts {
+  /** Height of a strip with its heading, below which its curves are hard to follow; ours. */
+  private static final int LEGIBLE_HEIGHT = 96;
+
+  private static final List<Strip> MATTER_MOST =
+      List.of(
+          Strip.HEAT,
+          Strip.WATER,
+          Strip.FLOW,
+          Strip.REFRIGERANT_PRESSURE,
+          Strip.RISE,
+          Strip.AIR,
+          Strip.REFRIGERANT_TEMPERATURE,
+          Strip.SHARE,
+          Strip.CURRENT,
+          Strip.STATES,
+          Strip.FILTER,
+          Strip.VOLTAGE,
+          Strip.HUMIDITY,
+          Strip.ENERGY,
+          Strip.WIND);
+
   private final Recording recording;
   private final Findings findings;
   private final UnitChoice units;
@@ -51,6 +72,16 @@ public final class RunCharts {
   /** The strips that have something to show, in their usual order. */
   public List<Strip> strips() {
     return List.copyOf(lines.keySet());
+  }
+
+  /**
+   * As many strips as stand legibly one below the other in a height, the ones that decide most
+   * kept.
+   */
+  public List<Strip> thatFit(int height, ChartStyle style) {
+    int room = Math.max(2, (height - style.scaled(100)) / style.scaled(LEGIBLE_HEIGHT));
+    List<Strip> kept = MATTER_MOST.stream().filter(lines::containsKey).limit(room).toList();
+    return strips().stream().filter(kept::contains).toList();
   }
 
   /** The run from first to last moment. */

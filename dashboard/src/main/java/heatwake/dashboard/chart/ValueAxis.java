@@ -17,6 +17,9 @@ public record ValueAxis(double low, double high, double step) {
   /** Part of a step by which a value may stick out before the axis moves for it. */
   private static final double OVERSHOOT = 0.03;
 
+  /** Part of a step below zero that is taken for noise of something that rests. */
+  private static final double NOISE_ABOUT_ZERO = 0.2;
+
   /**
    * The axis that holds values from {@code least} to {@code greatest}.
    *
@@ -36,7 +39,8 @@ public record ValueAxis(double low, double high, double step) {
       from = 0;
     }
     double step = roundStep((to - from) / USUAL_STEPS);
-    double low = Math.floor(from / step + OVERSHOOT) * step;
+    boolean noiseAboutZero = from < 0 && from > -NOISE_ABOUT_ZERO * step;
+    double low = noiseAboutZero ? 0 : Math.floor(from / step + OVERSHOOT) * step;
     double high = Math.ceil(to / step - OVERSHOOT) * step;
     return new ValueAxis(low, high > low ? high : low + step, step);
   }

@@ -93,7 +93,7 @@ public final class Names {
     };
   }
 
-  private static String sentenceCase(String text) {
+  static String sentenceCase(String text) {
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

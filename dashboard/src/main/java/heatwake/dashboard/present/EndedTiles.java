@@ -1,0 +1,69 @@
+package heatwake.dashboard.present;
+
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** What came of a run that is over. */
+public final class EndedTiles {
+  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
+
+  private EndedTiles() {}
+
+  public static Tiles of(Findings findings, UnitChoice units) {
+    List<Tile> tiles = new ArrayList<>();
+    HeatFigures heat = findings.heat();
+    Unit kWh = units.of(Quantity.ENERGY).unit();
+    add(tiles, "Heat delivered", heat.deliveredJ(), kWh, "");
+    add(tiles, "COP of the run", heat.cop(), ONE, "");
+    add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
+    longestSteady(findings)
+        .ifPresent(
+            span -> {
+              Unit kelvin = units.of(Quantity.TEMPERATURE_DIFFERENCE).unit();
+              Unit percent = units.of(Quantity.RATIO).unit();
+              String of = ", steady";
+              add(tiles, "Heat", span.heatW(), units.of(Quantity.POWER).unit(), of);
+              add(tiles, "Of nameplate heat", span.ratio(), percent, of);
+              add(tiles, "Rise", span.riseK(), kelvin, of);
+              add(tiles, "Heater flow", span.flowM3PerS(), units.of(Quantity.FLOW).unit(), of);
+              add(tiles, "Through heater", span.heaterShare(), percent, of);
+            });
+    long starts = findings.cycles().stream().filter(Cycle::startSeen).count();
+    if (!findings.cycles().isEmpty()) {
+      tiles.add(new Tile("Compressor starts", Long.toString(starts), "", "", Tone.PLAIN));
+    }
+    add(
+        tiles,
+        "Zero of the pair",
+        heat.zeroOffsetK(),
+        units.of(Quantity.TEMPERATURE_DIFFERENCE).unit(),
+        "");
+    Tile lead =
+        new Tile(
+            "Run over",
+            Moment.duration(findings.endMs() - findings.startMs()),
+            "",
+            "recorded",
+            Tone.PLAIN);
+    return new Tiles(lead, Optional.empty(), tiles);
+  }
+
+  private static Optional<SteadySpan> longestSteady(Findings findings) {
+    return findings.steady().stream()
+        .max(Comparator.comparingLong(span -> span.endMs() - span.startMs()));
+  }
+
+  private static void add(
+      List<Tile> tiles, String name, Optional<Estimate> estimate, Unit unit, String remark) {
+    estimate.ifPresent(one -> tiles.add(Tile.of(name, one, unit, remark)));
+  }
+}

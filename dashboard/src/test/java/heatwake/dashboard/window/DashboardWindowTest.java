@@ -1,0 +1,203 @@
+package heatwake.dashboard.window;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.swing.timing.Pause.pause;
+import static org.assertj.swing.timing.Timeout.timeout;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import heatwake.collector.store.Store;
+import heatwake.dashboard.chart.StripStack;
+import heatwake.dashboard.chart.TimeRange;
+import heatwake.dashboard.example.InventedNight;
+import heatwake.dashboard.example.InventedStore;
+import java.awt.Component;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import javax.swing.JLabel;
+import javax.swing.SwingUtilities;
+import org.assertj.swing.core.BasicRobot;
+import org.assertj.swing.core.Robot;
+import org.assertj.swing.fixture.FrameFixture;
+import org.assertj.swing.timing.Condition;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Real clicks and keys on a real window over a real store. */
+class DashboardWindowTest {
+  @TempDir Path folder;
+  private Path file;
+  private Dashboard dashboard;
+  private FrameFixture window;
+  private Robot robot;
+
+  @BeforeAll
+  static void needsADisplay() {
+    boolean there = Display.isThere();
+    if (!there && "true".equals(System.getenv("CI"))) {
+      throw new AssertionError("no display; run the tests under xvfb-run");
+    }
+    assumeTrue(there, "window tests are skipped: no display; run them under xvfb-run");
+  }
+
+  @BeforeEach
+  void chooseFile() {
+    file = folder.resolve("window.db");
+  }
+
+  @AfterEach
+  void close() throws InterruptedException {
+    if (window != null) {
+      window.close();
+      dashboard.awaitClosed();
+      robot.cleanUpWithoutDisposingWindows();
+    }
+  }
+
+  private void open() throws InterruptedException {
+    dashboard = Dashboard.open(file);
+    robot = BasicRobot.robotWithCurrentAwtHierarchy();
+    window = new FrameFixture(robot, dashboard.frame());
+    window.focus();
+  }
+
+  @Test
+  void aFlagTouchedOpensAndTheChartsJumpToItsTime() throws InterruptedException {
+    try (Store store = Store.open(file)) {
+      long run = InventedStore.begin(store, 720);
+      store.endRun(run, InventedNight.minute(720));
+    }
+    open();
+    waitUntil("the whole run is on the screen", () -> range().isPresent());
+    assertThat(range().orElseThrow().lengthMs()).isGreaterThan(11 * 3_600_000L);
+
+    waitUntil("the data gap is flagged", () -> find("flag-data-gap").isPresent());
+    robot.click(find("flag-data-gap").orElseThrow());
+
+    waitUntil("the charts jumped", () -> range().orElseThrow().lengthMs() < 3 * 3_600_000L);
+    TimeRange seen = range().orElseThrow();
+    assertThat(seen.contains(InventedNight.minute(381))).isTrue();
+    assertThat(seen.contains(InventedNight.minute(409))).isTrue();
+    assertThat(charts().shadedSpan()).isPresent();
+
+    window.toggleButton("view-All").click();
+    waitUntil("all is seen again", () -> range().orElseThrow().lengthMs() > 11 * 3_600_000L);
+  }
+
+  @Test
+  void aNoteTypedIsStoredInTheRun() throws InterruptedException {
+    long run;
+    try (Store store = Store.open(file)) {
+      run = InventedStore.begin(store, 20);
+    }
+    open();
+    waitUntil("a note can be typed", () -> window.textBox("note").target().isEnabled());
+    window.textBox("note").enterText("bypass moved, <html> too");
+    window.button("add-note").click();
+    waitUntil("the window says so", () -> "note stored".equals(labelled("note-answer")));
+    try (Store store = Store.openExisting(file)) {
+      assertThat(store.load(run).notes())
+          .last()
+          .satisfies(
+              note -> {
+                assertThat(note.text()).isEqualTo("bypass moved, <html> too");
+                assertThat(note.timeMs()).isGreaterThanOrEqualTo(InventedNight.minute(19.9));
+              });
+    }
+    window.textBox("note").requireText("");
+  }
+
+  @Test
+  void aRunBeingRecordedGrowsOnTheScreenAndItsEndIsSaid() throws InterruptedException {
+    try (Store store = Store.open(file)) {
+      long run = InventedStore.begin(store, 20);
+      open();
+      waitUntil("it is recording", () -> labelled("state").startsWith("recording for 19 min"));
+      InventedStore.append(store, run, 20, 40);
+      waitUntil("it grew", () -> labelled("state").startsWith("recording for 39 min"));
+      waitUntil(
+          "the charts grew",
+          () -> range().isPresent() && range().get().toMs() > InventedNight.minute(39.5));
+      store.endRun(run, InventedNight.minute(40));
+      waitUntil("it is over", () -> labelled("state").startsWith("ended"));
+    }
+  }
+
+  @Test
+  void aPastRunCanBeOpened() throws InterruptedException {
+    try (Store store = Store.open(file)) {
+      store.endRun(InventedStore.begin(store, 60), InventedNight.minute(60));
+      store.endRun(InventedStore.begin(store, 30), InventedNight.minute(30));
+    }
+    open();
+    waitUntil(
+        "the newest run is shown",
+        () -> range().isPresent() && range().get().toMs() < InventedNight.minute(31));
+    window.comboBox("runs").selectItem(0);
+    waitUntil(
+        "the older, longer one is shown",
+        () -> range().orElseThrow().toMs() > InventedNight.minute(59));
+  }
+
+  @Test
+  void aStoreWithoutRunsSaysHowToStartOne() throws InterruptedException {
+    Store.open(file).close();
+    open();
+    waitUntil(
+        "the mend is said",
+        () -> labelled("empty").contains("heatwake record RIG.toml --db " + file));
+    assertThat(window.textBox("note").target().isEnabled()).isFalse();
+  }
+
+  @Test
+  void safetyIsOneClickAway() throws InterruptedException {
+    try (Store store = Store.open(file)) {
+      InventedStore.begin(store, 5);
+    }
+    open();
+    window.button("safety").click();
+    waitUntil("the cautions are shown", () -> find("cautions").isPresent());
+    window.dialog("cautions").close();
+  }
+
+  private ChartPane charts() {
+    return (ChartPane) find("charts").orElseThrow();
+  }
+
+  private Optional<TimeRange> range() {
+    return find("charts")
+        .map(ChartPane.class::cast)
+        .flatMap(ChartPane::onScreen)
+        .map(StripStack::range);
+  }
+
+  private String labelled(String name) {
+    return find(name).map(label -> ((JLabel) label).getText()).orElse("");
+  }
+
+  private Optional<Component> find(String name) {
+    return robot.finder().findAll(one -> name.equals(one.getName()) && one.isShowing()).stream()
+        .findFirst();
+  }
+
+  private static void waitUntil(String what, BooleanSupplier holds) {
+    pause(
+        new Condition(what) {
+          @Override
+          public boolean test() {
+            boolean[] held = new boolean[1];
+            try {
+              SwingUtilities.invokeAndWait(() -> held[0] = holds.getAsBoolean());
+            } catch (InterruptedException | InvocationTargetException e) {
+              throw new IllegalStateException(e);
+            }
+            return held[0];
+          }
+        },
+        timeout(30_000));
+  }
+}
