@@ -172,7 +172,7 @@ public final class InventedNight {
       double aim = phase == Phase.DEFROST ? -3 : phase.compressorRuns() ? 15.3 : 0;
       heat += (aim - heat) * 0.03;
       boolean pump = phase != Phase.OFF;
-      double flow = pump ? 95 + 45 * Math.min(1, Math.max(0, minute - 31)) : 0;
+      double flow = pump ? 62 + 78 * Math.min(1, Math.max(0, minute - 31)) : 0;
       double in = 299.4 + minute * 0.002;
       double rise = flow > 0 ? heat * 14.3 / flow : 0;
       long at = START_MS + i * STEP_MS;

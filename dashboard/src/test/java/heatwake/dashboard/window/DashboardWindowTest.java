@@ -1,9 +1,6 @@
 package heatwake.dashboard.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.swing.timing.Pause.pause;
-import static org.assertj.swing.timing.Timeout.timeout;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import heatwake.collector.store.Store;
 import heatwake.dashboard.chart.StripStack;
@@ -11,16 +8,12 @@ import heatwake.dashboard.chart.TimeRange;
 import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.example.InventedStore;
 import java.awt.Component;
-import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import javax.swing.JLabel;
-import javax.swing.SwingUtilities;
 import org.assertj.swing.core.BasicRobot;
 import org.assertj.swing.core.Robot;
 import org.assertj.swing.fixture.FrameFixture;
-import org.assertj.swing.timing.Condition;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,11 +30,7 @@ class DashboardWindowTest {
 
   @BeforeAll
   static void needsADisplay() {
-    boolean there = Display.isThere();
-    if (!there && "true".equals(System.getenv("CI"))) {
-      throw new AssertionError("no display; run the tests under xvfb-run");
-    }
-    assumeTrue(there, "window tests are skipped: no display; run them under xvfb-run");
+    OnScreen.require();
   }
 
   @BeforeEach
@@ -66,39 +55,16 @@ class DashboardWindowTest {
   }
 
   @Test
-  void aFlagTouchedOpensAndTheChartsJumpToItsTime() throws InterruptedException {
-    try (Store store = Store.open(file)) {
-      long run = InventedStore.begin(store, 720);
-      store.endRun(run, InventedNight.minute(720));
-    }
-    open();
-    waitUntil("the whole run is on the screen", () -> range().isPresent());
-    assertThat(range().orElseThrow().lengthMs()).isGreaterThan(11 * 3_600_000L);
-
-    waitUntil("the data gap is flagged", () -> find("flag-data-gap").isPresent());
-    robot.click(find("flag-data-gap").orElseThrow());
-
-    waitUntil("the charts jumped", () -> range().orElseThrow().lengthMs() < 3 * 3_600_000L);
-    TimeRange seen = range().orElseThrow();
-    assertThat(seen.contains(InventedNight.minute(381))).isTrue();
-    assertThat(seen.contains(InventedNight.minute(409))).isTrue();
-    assertThat(charts().shadedSpan()).isPresent();
-
-    window.toggleButton("view-All").click();
-    waitUntil("all is seen again", () -> range().orElseThrow().lengthMs() > 11 * 3_600_000L);
-  }
-
-  @Test
   void aNoteTypedIsStoredInTheRun() throws InterruptedException {
     long run;
     try (Store store = Store.open(file)) {
       run = InventedStore.begin(store, 20);
     }
     open();
-    waitUntil("a note can be typed", () -> window.textBox("note").target().isEnabled());
+    OnScreen.waitUntil("a note can be typed", () -> window.textBox("note").target().isEnabled());
     window.textBox("note").enterText("bypass moved, <html> too");
     window.button("add-note").click();
-    waitUntil("the window says so", () -> "note stored".equals(labelled("note-answer")));
+    OnScreen.waitUntil("the window says so", () -> "note stored".equals(labelled("note-answer")));
     try (Store store = Store.openExisting(file)) {
       assertThat(store.load(run).notes())
           .last()
@@ -116,14 +82,15 @@ class DashboardWindowTest {
     try (Store store = Store.open(file)) {
       long run = InventedStore.begin(store, 20);
       open();
-      waitUntil("it is recording", () -> labelled("state").startsWith("recording for 19 min"));
+      OnScreen.waitUntil(
+          "it is recording", () -> labelled("state").startsWith("recording for 19 min"));
       InventedStore.append(store, run, 20, 40);
-      waitUntil("it grew", () -> labelled("state").startsWith("recording for 39 min"));
-      waitUntil(
+      OnScreen.waitUntil("it grew", () -> labelled("state").startsWith("recording for 39 min"));
+      OnScreen.waitUntil(
           "the charts grew",
           () -> range().isPresent() && range().get().toMs() > InventedNight.minute(39.5));
       store.endRun(run, InventedNight.minute(40));
-      waitUntil("it is over", () -> labelled("state").startsWith("ended"));
+      OnScreen.waitUntil("it is over", () -> labelled("state").startsWith("ended"));
     }
   }
 
@@ -134,11 +101,11 @@ class DashboardWindowTest {
       store.endRun(InventedStore.begin(store, 30), InventedNight.minute(30));
     }
     open();
-    waitUntil(
+    OnScreen.waitUntil(
         "the newest run is shown",
         () -> range().isPresent() && range().get().toMs() < InventedNight.minute(31));
     window.comboBox("runs").selectItem(0);
-    waitUntil(
+    OnScreen.waitUntil(
         "the older, longer one is shown",
         () -> range().orElseThrow().toMs() > InventedNight.minute(59));
   }
@@ -147,7 +114,7 @@ class DashboardWindowTest {
   void aStoreWithoutRunsSaysHowToStartOne() throws InterruptedException {
     Store.open(file).close();
     open();
-    waitUntil(
+    OnScreen.waitUntil(
         "the mend is said",
         () -> labelled("empty").contains("heatwake record RIG.toml --db " + file));
     assertThat(window.textBox("note").target().isEnabled()).isFalse();
@@ -160,12 +127,8 @@ class DashboardWindowTest {
     }
     open();
     window.button("safety").click();
-    waitUntil("the cautions are shown", () -> find("cautions").isPresent());
+    OnScreen.waitUntil("the cautions are shown", () -> find("cautions").isPresent());
     window.dialog("cautions").close();
-  }
-
-  private ChartPane charts() {
-    return (ChartPane) find("charts").orElseThrow();
   }
 
   private Optional<TimeRange> range() {
@@ -182,22 +145,5 @@ class DashboardWindowTest {
   private Optional<Component> find(String name) {
     return robot.finder().findAll(one -> name.equals(one.getName()) && one.isShowing()).stream()
         .findFirst();
-  }
-
-  private static void waitUntil(String what, BooleanSupplier holds) {
-    pause(
-        new Condition(what) {
-          @Override
-          public boolean test() {
-            boolean[] held = new boolean[1];
-            try {
-              SwingUtilities.invokeAndWait(() -> held[0] = holds.getAsBoolean());
-            } catch (InterruptedException | InvocationTargetException e) {
-              throw new IllegalStateException(e);
-            }
-            return held[0];
-          }
-        },
-        timeout(30_000));
   }
 }

@@ -1,0 +1,175 @@
+package heatwake.dashboard.window;
+
+import static heatwake.dashboard.window.OnScreen.waitUntil;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.collector.store.RunSummary;
+import heatwake.dashboard.chart.RunCharts;
+import heatwake.dashboard.chart.StripStack;
+import heatwake.dashboard.chart.TimeRange;
+import heatwake.dashboard.example.InventedNight;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.UnitChoice;
+import java.awt.Component;
+import java.awt.Point;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.OptionalLong;
+import javax.swing.JFrame;
+import javax.swing.JTextArea;
+import org.assertj.swing.core.BasicRobot;
+import org.assertj.swing.core.MouseButton;
+import org.assertj.swing.core.Robot;
+import org.assertj.swing.edt.GuiActionRunner;
+import org.assertj.swing.fixture.FrameFixture;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Real clicks on the screen of one run, with findings written by hand. */
+class RunScreenTest {
+  private static final long HOUR_MS = 3_600_000;
+
+  private Robot robot;
+  private FrameFixture window;
+
+  @BeforeAll
+  static void needsADisplay() {
+    OnScreen.require();
+  }
+
+  @BeforeEach
+  void open() {
+    robot = BasicRobot.robotWithCurrentAwtHierarchy();
+    JFrame frame =
+        GuiActionRunner.execute(
+            () -> {
+              Theme.install();
+              Moment moment = new Moment(ZoneOffset.UTC);
+              RunScreen screen = new RunScreen(UnitChoice.METRIC, moment);
+              JFrame made = new JFrame("test");
+              made.add(screen);
+              made.setSize(1300, 850);
+              screen.show(night(moment));
+              return made;
+            });
+    window = new FrameFixture(robot, frame);
+    window.show();
+    waitUntil("the whole run is on the screen", () -> range().isPresent());
+  }
+
+  @AfterEach
+  void close() {
+    if (window != null) {
+      window.cleanUp();
+    }
+  }
+
+  private static Snapshot.Shown night(Moment moment) {
+    var recording = InventedNight.recording();
+    var findings = InventedNight.findings();
+    return new Snapshot.Shown(
+        new RunSummary(
+            1, "Heron Lane", recording.startMs(), OptionalLong.of(recording.endMs()), 100_000),
+        recording,
+        findings,
+        RunCharts.of(recording, findings, UnitChoice.METRIC, moment),
+        new Liveness(recording.endMs(), OptionalLong.empty()));
+  }
+
+  @Test
+  void aFlagTouchedInTheListOpensAndTheChartsJumpToItsTime() {
+    robot.click(named("flag-short-cycling"));
+    waitUntil("the charts jumped", () -> range().orElseThrow().lengthMs() < 4 * HOUR_MS);
+    TimeRange seen = range().orElseThrow();
+    assertThat(seen.contains(InventedNight.minute(410))).isTrue();
+    assertThat(seen.contains(InventedNight.minute(470))).isTrue();
+    assertThat(charts().shadedSpan())
+        .hasValue(new TimeRange(InventedNight.minute(410), InventedNight.minute(470)));
+    assertThat(isRead("Watch the flow switch while the pump runs")).isTrue();
+
+    window.toggleButton("view-All").click();
+    waitUntil("all is seen again", () -> range().orElseThrow().lengthMs() > 11 * HOUR_MS);
+  }
+
+  @Test
+  void aFlagTouchedInTheChartsOpensInTheList() {
+    assertThat(isRead("Open the bypass towards the heater or check the strainer.")).isFalse();
+    robot.click(charts(), place(InventedNight.minute(26), 30));
+    waitUntil(
+        "the flag is open",
+        () -> isRead("Open the bypass towards the heater or check the strainer."));
+    waitUntil("the charts jumped", () -> range().orElseThrow().lengthMs() < HOUR_MS);
+  }
+
+  @Test
+  void aSpanDrawnIsLookedAtCloser() {
+    Point from = place(InventedNight.minute(120), 300);
+    Point to = place(InventedNight.minute(240), 300);
+    robot.moveMouse(charts(), from);
+    robot.pressMouse(MouseButton.LEFT_BUTTON);
+    robot.moveMouse(charts(), new Point((from.x + to.x) / 2, 300));
+    robot.moveMouse(charts(), to);
+    robot.releaseMouse(MouseButton.LEFT_BUTTON);
+    waitUntil("the span fills the charts", () -> range().orElseThrow().lengthMs() < 3 * HOUR_MS);
+    TimeRange seen = range().orElseThrow();
+    assertThat(Math.abs(seen.fromMs() - InventedNight.minute(120))).isLessThan(180_000);
+    assertThat(Math.abs(seen.toMs() - InventedNight.minute(240))).isLessThan(180_000);
+  }
+
+  @Test
+  void theLatestHourIsOneClickAway() {
+    window.toggleButton("view-1 h").click();
+    waitUntil("an hour is seen", () -> range().orElseThrow().lengthMs() == HOUR_MS);
+    assertThat(range().orElseThrow().toMs()).isEqualTo(InventedNight.minute(720));
+  }
+
+  @Test
+  void theListsReadWhatTheFindingsSay() {
+    assertThat(isRead("Control: thermostat, switches or settings")).isTrue();
+    assertThat(isRead("pool heat balance: no water-pool probe")).isTrue();
+    window.tabbedPane("tabs").selectTab("Start-up");
+    assertThat(isRead("62 L/min through the heater; the nameplate asks for 90 to 200 L/min"))
+        .isTrue();
+    window.tabbedPane("tabs").selectTab("Bypass");
+    assertThat(isRead("At today's expected heat, 1.14 to 2.54 K means nameplate flow.")).isTrue();
+    window.tabbedPane("tabs").selectTab("Log");
+    assertThat(isRead("owner's dog <b>asleep</b> on the lid")).isTrue();
+  }
+
+  private Point place(long ms, int y) {
+    StripStack stack = charts().onScreen().orElseThrow();
+    int width = charts().getWidth();
+    int x = 0;
+    while (x < width && stack.timeAt(width, x) < ms) {
+      x++;
+    }
+    return new Point(x, y);
+  }
+
+  private boolean isRead(String beginning) {
+    return robot
+        .finder()
+        .findAll(
+            one ->
+                one instanceof JTextArea area
+                    && area.isShowing()
+                    && area.getText().startsWith(beginning))
+        .stream()
+        .findFirst()
+        .isPresent();
+  }
+
+  private ChartPane charts() {
+    return (ChartPane) named("charts");
+  }
+
+  private Component named(String name) {
+    return robot.finder().findByName(window.target(), name);
+  }
+
+  private Optional<TimeRange> range() {
+    return charts().onScreen().map(StripStack::range);
+  }
+}
