@@ -15,6 +15,7 @@ import heatwake.analysis.phase.Phases;
 import heatwake.analysis.pool.PoolWitness;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.startup.StartupList;
 import heatwake.analysis.steady.SteadyFigures;
 import heatwake.analysis.steady.SteadySpans;
 import heatwake.analysis.timeline.Timeline;
@@ -68,7 +69,7 @@ public final class Analysis {
         evidence.phases(),
         evidence.cycles(),
         judgement.flags(),
-        List.of(),
+        StartupList.of(evidence),
         judgement.verdict(),
         together(
             List.of(

@@ -43,6 +43,9 @@ record ElectricDraw(Track compressor, Track fan) {
   /** A fan that runs alone is seen at this many instants at least (ours). */
   private static final int FAN_SEEN_INSTANTS = 3;
 
+  /** A start that does not last this long has failed: the compressor stalled (ours). */
+  private static final double STALLED_S = 30;
+
   /** An inrush is over within this time (common practice). */
   private static final double BLIP_S = 5;
 
@@ -109,10 +112,17 @@ record ElectricDraw(Track compressor, Track fan) {
             ? leastCompressor
             : all.valley(LOWEST_SHARE * compressorLevel, HIGHEST_SHARE * compressorLevel);
     int blip = (int) Math.ceil(BLIP_S * 1000 / timeline.stepMs());
-    Track compressor = Track.above(draw, threshold * 1.1, threshold * 0.9).withoutBlips(blip);
+    int stalled = (int) Math.ceil(STALLED_S * 1000 / timeline.stepMs());
+    Track compressor =
+        Track.above(draw, threshold * 1.1, threshold * 0.9)
+            .withoutBlips(Track.NO, blip)
+            .withoutBlips(Track.YES, stalled);
     double fanThreshold =
         fanThreshold(draw, compressor, waterMoves, leastFan, LEAST_FAN_SHARE * compressorLevel);
-    Track fan = Track.above(draw, fanThreshold, fanThreshold * 0.9).withoutBlips(blip);
+    Track fan =
+        Track.above(draw, fanThreshold, fanThreshold * 0.9)
+            .withoutBlips(Track.NO, blip)
+            .withoutBlips(Track.YES, blip);
     return Optional.of(new ElectricDraw(compressor, fan));
   }
 

@@ -81,20 +81,20 @@ public final class Track {
   }
 
   /**
-   * Drops answers that last less than {@code shortest} instants and stand between two longer
-   * stretches of the opposite answer: an inrush or a glitch is not a state.
+   * Drops answers of one kind that last less than {@code shortest} instants and stand between two
+   * of the opposite kind: an inrush or a glitch is not a state.
    */
-  Track withoutBlips(int shortest) {
+  Track withoutBlips(byte answer, int shortest) {
     int i = 0;
     while (i < said.length) {
       int end = endOfStretch(i);
       boolean between = i > 0 && end < said.length;
-      if (between
+      if (said[i] == answer
+          && between
           && end - i < shortest
-          && said[i] != UNKNOWN
-          && said[i - 1] == -said[i]
-          && said[end] == -said[i]) {
-        fill(i, end, said[i - 1]);
+          && said[i - 1] == -answer
+          && said[end] == -answer) {
+        fill(i, end, (byte) -answer);
       }
       i = end;
     }

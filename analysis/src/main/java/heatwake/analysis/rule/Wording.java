@@ -38,6 +38,16 @@ public final class Wording {
     return fixed(pressurePa / 1e6, 2) + " MPa";
   }
 
+  /** The same without the unit, for the first of two: {@code 1.52}. */
+  public static String inMegapascals(double pressurePa) {
+    return fixed(pressurePa / 1e6, 2);
+  }
+
+  /** A length of time in seconds: {@code 140 s}. */
+  public static String seconds(double durationS) {
+    return fixed(durationS, 0) + " s";
+  }
+
   /** A gauge pressure of the water: {@code 84 kPa}. */
   public static String kilopascals(double pressurePa) {
     return fixed(pressurePa / 1e3, 0) + " kPa";

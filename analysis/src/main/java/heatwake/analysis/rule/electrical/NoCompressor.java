@@ -27,7 +27,7 @@ public final class NoCompressor implements Rule {
   private static final double FAN_ALONE_S = 600;
 
   /** Short tries count from this length, s, and this number; ours. */
-  private static final double TRY_S = 45;
+  private static final double TRY_S = 20;
 
   private static final int TRIES = 3;
 
@@ -57,7 +57,7 @@ public final class NoCompressor implements Rule {
   @Override
   public String limits() {
     return "Fan alone with water moving for more than 10 min and more than twice the restart delay"
-        + " (a start follows the fan in seconds: common practice), or three tries of 45 s or more in"
+        + " (a start follows the fan in seconds: common practice), or three tries of 20 s or more in"
         + " a row (ours), with the water below the set temperature where that is known. In air under"
         + " 7 °C only after 60 min (a fan may thaw the coil: common practice).";
   }

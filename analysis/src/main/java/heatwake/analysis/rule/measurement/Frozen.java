@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.measurement;
 
+import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.series.Series;
 import java.util.Optional;
 
@@ -32,6 +33,17 @@ record Frozen(Series series, int from, int to) {
     return bestTo - bestFrom >= LEAST_READINGS && frozen.lengthS() >= LEAST_S
         ? Optional.of(frozen)
         : Optional.empty();
+  }
+
+  /**
+   * Whether the value is one at which a sound reading may rest, or an impossible one that is
+   * another rule's business: saturated or dry air, nothing flowing.
+   */
+  boolean isAtALimit() {
+    double stored = series.channel().storedUnit().fromSi(value());
+    boolean isFullOrEmpty =
+        series.channel().quantity() == Quantity.RATIO && (stored >= 99 || stored <= 1);
+    return isFullOrEmpty || value() == 0 || !series.channel().isPossible(stored);
   }
 
   double value() {

@@ -35,6 +35,11 @@ public final class ProbeFault implements Rule {
 
   private static final double POWER_ON_WITHIN_K = 1e-3;
 
+  /** So few readings just beyond what is possible are noise, by number and share of value; ours. */
+  private static final int FEW = 3;
+
+  private static final double NEAR_SHARE = 0.3;
+
   /** Up to this share of its readings a fault is a passing one; ours. */
   private static final double PASSING_SHARE = 0.001;
 
@@ -98,7 +103,7 @@ public final class ProbeFault implements Rule {
         count++;
       }
     }
-    if (count == 0) {
+    if (count == 0 || (count < FEW && isNear(channel, unit.fromSi(series.value(first))))) {
       return Optional.empty();
     }
     String text =
@@ -117,6 +122,12 @@ public final class ProbeFault implements Rule {
             series.timeMs(first),
             series.timeMs(last),
             text));
+  }
+
+  /** Whether a value is only just impossible, as noise may make it. */
+  private static boolean isNear(Channel channel, double stored) {
+    double near = Math.abs(stored) * NEAR_SHARE;
+    return channel.isPossible(stored - near) || channel.isPossible(stored + near);
   }
 
   private static boolean isPowerOnValue(Series series, int r) {

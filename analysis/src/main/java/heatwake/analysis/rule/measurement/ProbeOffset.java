@@ -8,7 +8,6 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -54,11 +53,14 @@ public final class ProbeOffset implements Rule {
       return Outcome.notEnoughData(
           "water-in and water-out were not seen with water moving and the compressor at rest");
     }
-    Estimate offset = zero.get().offsetK();
-    double allowedK = Math.max(LEAST_K, FACTOR * Math.hypot(zero.get().pairK(), offset.standard()));
-    return Math.abs(offset.value()) <= allowedK
+    return Math.abs(zero.get().offsetK().value()) <= allowedK(zero.get())
         ? Outcome.clear()
         : Outcome.flagged(flag(zero.get()));
+  }
+
+  /** The greatest offset that honest probes show, K. */
+  public static double allowedK(ProbeZero zero) {
+    return Math.max(LEAST_K, FACTOR * Math.hypot(zero.pairK(), zero.offsetK().standard()));
   }
 
   private Flag flag(ProbeZero zero) {

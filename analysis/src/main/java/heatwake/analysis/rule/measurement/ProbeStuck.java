@@ -63,7 +63,7 @@ public final class ProbeStuck implements Rule {
             evidence, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
     List<Flag> flags = new ArrayList<>();
     for (Frozen one : frozen.values()) {
-      if (liveliness.othersMove(one)) {
+      if (!one.isAtALimit() && liveliness.othersMove(one)) {
         why(liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
       }
     }

@@ -20,7 +20,7 @@ import java.util.List;
  * @param overlapS how long the compressor ran on (or began) without water, s
  * @param pump what the pump did meanwhile
  */
-record WaterLoss(
+public record WaterLoss(
     Stretch stretch,
     boolean startsTheRun,
     boolean endsTheRun,
@@ -29,7 +29,7 @@ record WaterLoss(
     Pump pump) {
 
   /** What the pump did while no water moved. */
-  enum Pump {
+  public enum Pump {
     RAN,
     STOOD,
     NOT_KNOWN
@@ -42,7 +42,7 @@ record WaterLoss(
   private static final double PUSHES_SHARE = 0.4;
 
   /** The channels that tell whether water moves. */
-  static boolean canBeSeen(Timeline timeline) {
+  public static boolean canBeSeen(Timeline timeline) {
     return timeline.has(Channel.FLOW_HEATER)
         || timeline.has(Channel.FLOW_TOTAL)
         || timeline.has(Channel.FLOW_SWITCH)
@@ -50,7 +50,7 @@ record WaterLoss(
   }
 
   /** Usual time between readings of the slowest channel that tells of water or compressor, s. */
-  static double slowestIntervalS(Timeline timeline) {
+  public static double slowestIntervalS(Timeline timeline) {
     double slowest = timeline.stepS();
     for (Channel channel :
         List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.POWER, Channel.CURRENT)) {
@@ -61,7 +61,8 @@ record WaterLoss(
     return slowest;
   }
 
-  static List<WaterLoss> all(Evidence evidence) {
+  /** Every time without water in a run, in order. */
+  public static List<WaterLoss> all(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
@@ -127,7 +128,8 @@ record WaterLoss(
     return count == 0 ? Double.NaN : sum / count;
   }
 
-  double durationS(Timeline timeline) {
+  /** Its length, s. */
+  public double durationS(Timeline timeline) {
     return stretch.durationS(timeline);
   }
 }

@@ -1,0 +1,74 @@
+package heatwake.analysis.startup;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.StartupCheck;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.electrical.Overcurrent;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** The running current stays within nameplate and breaker. */
+final class CurrentCheck implements Check {
+  /** The running current is taken from this long after the start, s: pressures have built up. */
+  private static final long SETTLED_MS = 180_000;
+
+  private static final double BREAKER_SHARE = 0.8;
+
+  @Override
+  public StartupCheck.Item item() {
+    return StartupCheck.Item.CURRENT;
+  }
+
+  @Override
+  public StartupCheck look(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    Heater heater = evidence.recording().rig().heater();
+    if (!timeline.has(Channel.CURRENT)) {
+      return notMeasured("no current reading");
+    }
+    if (heater.currentMaxA().isEmpty() && heater.breakerA().isEmpty()) {
+      return notMeasured("no heater.current-max and no heater.breaker in the rig");
+    }
+    if (new Overcurrent().evaluate(evidence) instanceof Outcome.Flagged flagged) {
+      Flag flag = flagged.flags().get(0);
+      return fail(flag.endMs(), flag.evidence());
+    }
+    return evidence.cycles().stream()
+        .map(
+            cycle -> {
+              long stopMs = cycle.stopMs().orElse(evidence.recording().endMs());
+              OptionalDouble running =
+                  timeline.meanBetween(
+                      Channel.CURRENT, cycle.startMs() + SETTLED_MS, stopMs - timeline.stepMs());
+              return running.isPresent()
+                  ? pass(cycle.startMs() + SETTLED_MS, text(running.getAsDouble(), heater))
+                  : null;
+            })
+        .filter(check -> check != null)
+        .findFirst()
+        .orElseGet(() -> notSeen("the compressor running for more than 3 min"));
+  }
+
+  private static String text(double runningA, Heater heater) {
+    StringBuilder text = new StringBuilder(60);
+    text.append(String.format(Locale.ROOT, "%.1f A running", runningA));
+    heater
+        .currentMaxA()
+        .ifPresent(limit -> text.append(String.format(Locale.ROOT, "; nameplate %.1f A", limit)));
+    heater
+        .breakerA()
+        .ifPresent(
+            breaker ->
+                text.append(
+                    String.format(
+                        Locale.ROOT,
+                        "; 80 %% of the %.0f A breaker %.1f A",
+                        breaker,
+                        BREAKER_SHARE * breaker)));
+    return text.toString();
+  }
+}

@@ -1,0 +1,63 @@
+package heatwake.analysis.startup;
+
+import heatwake.analysis.finding.StartupCheck;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.water.WaterLoss;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Optional;
+
+/** The heater stops when the water stops. */
+final class FlowLossStopCheck implements Check {
+  /** A heater stops within this time of its flow switch opening; common practice, s. */
+  private static final double STOPS_WITHIN_S = 30;
+
+  @Override
+  public StartupCheck.Item item() {
+    return StartupCheck.Item.FLOW_LOSS_STOP;
+  }
+
+  @Override
+  public StartupCheck look(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!WaterLoss.canBeSeen(timeline)) {
+      return notMeasured("no flow-heater, flow-total, flow-switch or pump-on reading");
+    }
+    if (!timeline.has(Channel.POWER)
+        && !timeline.has(Channel.CURRENT)
+        && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return notMeasured("no power, current or pressure-discharge for the compressor");
+    }
+    Optional<WaterLoss> loss =
+        WaterLoss.all(evidence).stream().filter(one -> stopsUnderLoad(evidence, one)).findFirst();
+    if (loss.isEmpty()) {
+      return notSeen("switch the pump off while the heater runs");
+    }
+    double overlapS = loss.get().overlapS();
+    double allowedS = Math.max(STOPS_WITHIN_S, 2 * WaterLoss.slowestIntervalS(timeline) + 10);
+    long atMs = timeline.timeMs(loss.get().stretch().from());
+    String text =
+        overlapS <= timeline.stepS()
+            ? "compressor stopped with the water"
+            : "compressor stopped " + Wording.duration(overlapS) + " after the water";
+    return overlapS <= allowedS
+        ? pass(atMs, text)
+        : fail(atMs, text + "; it should within " + Wording.duration(STOPS_WITHIN_S));
+  }
+
+  /** The compressor ran at the moment, or just before, and did not stop long before the water. */
+  private static boolean stopsUnderLoad(Evidence evidence, WaterLoss loss) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    int at = loss.stretch().from();
+    int before = (int) Math.ceil(2 * WaterLoss.slowestIntervalS(timeline) / timeline.stepS());
+    for (int i = Math.max(0, at - Math.max(3, before)); i <= at && i < phases.size(); i++) {
+      if (phases.compressorRuns(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
