@@ -1,0 +1,63 @@
+package heatwake.dashboard.present;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Verdict;
+import heatwake.dashboard.example.InventedNight;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class RowsTest {
+  private static final Moment UTC = new Moment(ZoneOffset.UTC);
+
+  @Test
+  void flagsSayWhenAndForHowLong() {
+    List<FlagRow> rows = FlagRow.of(InventedNight.findings(), UTC);
+    assertThat(rows.get(1).title()).isEqualTo("Short cycling");
+    assertThat(rows.get(1).when()).isEqualTo("5 May 00:50 to 01:50, 1 h");
+    assertThat(rows.get(1).causes())
+        .isEqualTo("Likely: thermostat differential too small; or flow switch chatters");
+  }
+
+  @Test
+  void theStartupListIsSummedUp() {
+    List<StartupRow> rows = StartupRow.of(InventedNight.findings(), UTC);
+    assertThat(rows).hasSize(14);
+    assertThat(StartupRow.summary(rows))
+        .isEqualTo("10 passed, 1 failed, 2 not seen yet, 1 not measured");
+    assertThat(rows.get(0).time()).isEqualTo("18:24");
+  }
+
+  @Test
+  void theVerdictSaysHowSureItIs() {
+    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict());
+    assertThat(words.headline()).isEqualTo("Control: thermostat, switches or settings");
+    assertThat(words.sureness()).isEqualTo("likely, confidence 80 %");
+    assertThat(VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of())).sureness())
+        .isEmpty();
+  }
+
+  @Test
+  void theLogHasNotesAndEventsTheLatestFirst() {
+    List<LogRow> rows = LogRow.of(InventedNight.recording(), UTC);
+    assertThat(rows)
+        .extracting(LogRow::text)
+        .containsExactly(
+            "owner's dog <b>asleep</b> on the lid",
+            "air-in has been silent for 25 min",
+            "bypass moved one quarter towards the heater");
+    assertThat(rows.get(1).when()).isEqualTo("5 May 00:40, 25 min");
+  }
+
+  @Test
+  void clockTimesSayTheirZone() {
+    Moment berlin = new Moment(ZoneId.of("Europe/Berlin"));
+    assertThat(berlin.clock(InventedNight.START_MS)).isEqualTo("20:00");
+    assertThat(berlin.zoneAt(InventedNight.START_MS)).isEqualTo("CEST, UTC+02:00");
+    assertThat(UTC.zoneAt(InventedNight.START_MS)).isEqualTo("UTC");
+    assertThat(new Moment(ZoneOffset.ofHours(-5)).zoneAt(0)).isEqualTo("UTC-05:00");
+  }
+}
