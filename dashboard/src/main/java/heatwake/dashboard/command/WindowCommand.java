@@ -15,6 +15,7 @@ import picocli.CommandLine.Mixin;
         "Opens the dashboard on a database: live while a run is being recorded, and on any past run.")
 final class WindowCommand implements Callable<Integer> {
   @Mixin private StoreOption store;
+  @Mixin private UnitOption units;
 
   @Override
   public Integer call() throws InterruptedException {
@@ -26,7 +27,7 @@ final class WindowCommand implements Callable<Integer> {
     }
     // Said on the command line rather than in a window that shows nothing.
     Store.openExisting(store.file()).close();
-    Dashboard.open(store.file()).awaitClosed();
+    Dashboard.open(store.file(), units.choice()).awaitClosed();
     return Main.DONE;
   }
 }

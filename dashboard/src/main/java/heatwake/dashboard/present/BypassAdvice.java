@@ -2,9 +2,11 @@ package heatwake.dashboard.present;
 
 import heatwake.analysis.finding.BypassFigures;
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What a person who turns the bypass valve needs to see.
@@ -31,14 +33,28 @@ public record BypassAdvice(
   public record Scale(
       double least, double greatest, double rise, double uncertainty, String unit) {}
 
-  /** Advice from the last moment the compressor ran; empty if the heater was not seen running. */
-  public static Optional<BypassAdvice> of(Findings findings, UnitChoice units) {
-    return findings.bypass().map(figures -> of(figures, units));
+  /** Short, so that a hand on the valve sees what it does; long enough to calm the noise; ours. */
+  static final long SHARE_MEAN_MS = 15_000;
+
+  /**
+   * Advice from the last moment the compressor ran, with the share as it is now; empty if the
+   * heater was not seen running.
+   *
+   * @param nowMs the present moment on the clock of the readings
+   */
+  public static Optional<BypassAdvice> of(Findings findings, long nowMs, UnitChoice units) {
+    OptionalDouble shareNow =
+        RecentMean.of(findings, Trace.Kind.HEATER_SHARE, nowMs, SHARE_MEAN_MS);
+    return findings.bypass().map(figures -> of(figures, shareNow, units));
   }
 
-  private static BypassAdvice of(BypassFigures figures, UnitChoice units) {
+  private static BypassAdvice of(BypassFigures figures, OptionalDouble shareNow, UnitChoice units) {
     DisplayUnit kelvin = units.of(Quantity.TEMPERATURE_DIFFERENCE);
-    String share = figures.heaterShare().map(units.of(Quantity.RATIO)::text).orElse(Tile.NONE);
+    DisplayUnit percent = units.of(Quantity.RATIO);
+    String share =
+        shareNow.isPresent()
+            ? percent.text(shareNow.getAsDouble())
+            : figures.heaterShare().map(percent::text).orElse(Tile.NONE);
     String rise = figures.riseK().map(kelvin::text).orElse(Tile.NONE);
     if (figures.riseAtFlowMaxK().isEmpty() || figures.riseAtFlowMinK().isEmpty()) {
       return new BypassAdvice(

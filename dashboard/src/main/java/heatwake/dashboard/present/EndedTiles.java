@@ -32,7 +32,7 @@ public final class EndedTiles {
               Unit percent = units.of(Quantity.RATIO).unit();
               String of = ", steady";
               add(tiles, "Heat", span.heatW(), units.of(Quantity.POWER).unit(), of);
-              add(tiles, "Of nameplate heat", span.ratio(), percent, of);
+              add(tiles, "Of nameplate", span.ratio(), percent, of);
               add(tiles, "Rise", span.riseK(), kelvin, of);
               add(tiles, "Heater flow", span.flowM3PerS(), units.of(Quantity.FLOW).unit(), of);
               add(tiles, "Through heater", span.heaterShare(), percent, of);

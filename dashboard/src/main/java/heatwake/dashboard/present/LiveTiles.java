@@ -57,7 +57,7 @@ public final class LiveTiles {
       cop().ifPresent(figures::add);
       steadyOrTrace("Rise", SteadySpan::riseK, Trace.Kind.RISE).ifPresent(figures::add);
       flow().ifPresent(figures::add);
-      steadyOrTrace("Through heater", SteadySpan::heaterShare, Trace.Kind.HEATER_SHARE)
+      traced("Through heater", Trace.Kind.HEATER_SHARE, BypassAdvice.SHARE_MEAN_MS, "bypass")
           .ifPresent(figures::add);
       for (Channel channel : READINGS) {
         recording.of(channel).map(this::reading).ifPresent(figures::add);
@@ -97,34 +97,19 @@ public final class LiveTiles {
       if (steady.isPresent()) {
         return Optional.of(Tile.of(name, steady.get(), unit.unit(), ", steady"));
       }
-      return findings.traces().stream()
-          .filter(trace -> trace.kind() == kind)
-          .findFirst()
-          .map(trace -> traced(name, trace, unit));
+      return traced(name, kind, MEAN_MS, "last minute");
     }
 
-    private Tile traced(String name, Trace trace, DisplayUnit unit) {
-      OptionalDouble mean = recentMean(trace);
-      return mean.isPresent()
-          ? new Tile(
-              name, unit.number(mean.getAsDouble()), unit.symbol(), "last minute", Tone.PLAIN)
-          : new Tile(name, Tile.NONE, unit.symbol(), "", Tone.STALE);
-    }
-
-    private OptionalDouble recentMean(Trace trace) {
-      int last = trace.values().length - 1;
-      long lastMs = trace.startMs() + last * trace.stepMs();
-      double sum = 0;
-      int count = 0;
-      for (int i = last; i >= 0 && lastMs - (trace.startMs() + i * trace.stepMs()) < MEAN_MS; i--) {
-        if (!Double.isNaN(trace.values()[i])) {
-          sum += trace.values()[i];
-          count++;
-        }
+    private Optional<Tile> traced(String name, Trace.Kind kind, long overMs, String over) {
+      if (findings.traces().stream().noneMatch(trace -> trace.kind() == kind)) {
+        return Optional.empty();
       }
-      return count == 0 || nowMs - lastMs > MEAN_MS
-          ? OptionalDouble.empty()
-          : OptionalDouble.of(sum / count);
+      DisplayUnit unit = units.of(kind);
+      OptionalDouble mean = RecentMean.of(findings, kind, nowMs, overMs);
+      return Optional.of(
+          mean.isPresent()
+              ? new Tile(name, unit.number(mean.getAsDouble()), unit.symbol(), over, Tone.PLAIN)
+              : new Tile(name, Tile.NONE, unit.symbol(), "", Tone.STALE));
     }
 
     private Optional<Tile> cop() {

@@ -36,13 +36,14 @@ public final class Dashboard {
   private final CardLayout cards = new CardLayout();
   private final JPanel content = new JPanel(cards);
   private final Moment moment = new Moment(ZoneId.systemDefault());
-  private final RunScreen screen = new RunScreen(UnitChoice.METRIC, moment);
+  private final RunScreen screen;
   private final RunWatcher watcher;
   private final Header header;
   private final NoteBar notes;
 
-  private Dashboard(Path file) {
-    watcher = new RunWatcher(file, UnitChoice.METRIC, moment, new FromWatcher());
+  private Dashboard(Path file, UnitChoice units) {
+    screen = new RunScreen(units, moment);
+    watcher = new RunWatcher(file, units, moment, new FromWatcher());
     header = new Header(moment, watcher::choose, this::showCautions);
     notes = new NoteBar(watcher::addNote);
     notes.setEnabled(false);
@@ -74,14 +75,15 @@ public final class Dashboard {
    * Opens the window on a store, on its run being recorded or else its newest.
    *
    * @param file a store that exists
+   * @param units what the person reads in
    */
-  public static Dashboard open(Path file) throws InterruptedException {
+  public static Dashboard open(Path file, UnitChoice units) throws InterruptedException {
     Dashboard[] made = new Dashboard[1];
     try {
       SwingUtilities.invokeAndWait(
           () -> {
             Theme.install();
-            made[0] = new Dashboard(file);
+            made[0] = new Dashboard(file, units);
             made[0].frame.setVisible(true);
             made[0].watcher.start();
           });

@@ -116,7 +116,7 @@ final class RunScreen extends JPanel {
     findingsPanel.show(
         VerdictWords.of(findings.verdict()), FlagRow.of(findings, moment), findings.missing());
     startup.show(StartupRow.of(findings, moment));
-    bypass.show(BypassAdvice.of(findings, units));
+    bypass.show(BypassAdvice.of(findings, liveness.nowMs(), units));
     figures.show(tables(findings));
     log.show(LogRow.of(recording, moment));
     showCharts();

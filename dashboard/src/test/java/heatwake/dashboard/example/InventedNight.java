@@ -31,6 +31,7 @@ import heatwake.analysis.site.Rig;
 import heatwake.analysis.site.Site;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -271,6 +272,38 @@ public final class InventedNight {
             trace(Trace.Kind.HEATER_SHARE, minute -> minute < 31 ? 0.41 : 0.61),
             trace(Trace.Kind.CONDENSING, minute -> 312.0),
             trace(Trace.Kind.EVAPORATING, minute -> 284.3)));
+  }
+
+  /** The same findings with traces that end at a minute. */
+  public static Findings until(Findings night, double minute) {
+    List<Trace> traces =
+        night.traces().stream()
+            .map(
+                trace ->
+                    new Trace(
+                        trace.kind(),
+                        trace.startMs(),
+                        trace.stepMs(),
+                        Arrays.copyOf(trace.values(), (int) (minute * 60_000 / STEP_MS) + 1)))
+            .toList();
+    return new Findings(
+        night.run(),
+        night.startMs(),
+        minute(minute),
+        night.channels(),
+        night.heat(),
+        night.zero(),
+        night.bypass(),
+        night.pool(),
+        night.cost(),
+        night.steady(),
+        night.phases(),
+        night.cycles(),
+        night.flags(),
+        night.startup(),
+        night.verdict(),
+        night.missing(),
+        traces);
   }
 
   private interface Shape {

@@ -13,6 +13,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class BypassAdviceTest {
+  /** Long after the water stopped, so that the share is that of the last running. */
+  private static final long AFTER = InventedNight.minute(720);
+
   /** The range is 1.14 +- 0.06 to 2.54 +- 0.12 K; the rise is known to 0.06 K (all k = 2). */
   @ParameterizedTest
   @CsvSource({
@@ -26,7 +29,7 @@ class BypassAdviceTest {
   })
   void saysWhatTheUncertaintySupports(double riseK, Tone tone, String beginning) {
     BypassAdvice advice =
-        BypassAdvice.of(withRise(Optional.of(new Estimate(riseK, 0.03))), UnitChoice.METRIC)
+        BypassAdvice.of(withRise(Optional.of(new Estimate(riseK, 0.03))), AFTER, UnitChoice.METRIC)
             .orElseThrow();
     assertThat(advice.tone()).isEqualTo(tone);
     assertThat(advice.advice()).startsWith(beginning);
@@ -35,18 +38,32 @@ class BypassAdviceTest {
   @Test
   void showsShareRiseAndRange() {
     BypassAdvice advice =
-        BypassAdvice.of(withRise(Optional.of(new Estimate(1.58, 0.03))), UnitChoice.METRIC)
+        BypassAdvice.of(withRise(Optional.of(new Estimate(1.58, 0.03))), AFTER, UnitChoice.METRIC)
             .orElseThrow();
     assertThat(advice.share()).isEqualTo("61 ± 3 %");
     assertThat(advice.rise()).isEqualTo("1.58 ± 0.06 K");
     assertThat(advice.range()).isEqualTo("1.14 to 2.54 K");
   }
 
+  @Test
+  void theShareFollowsTheHandOnTheValve() {
+    Findings night = InventedNight.findings();
+    assertThat(share(night, 30.9)).isEqualTo("41 %");
+    assertThat(share(night, 31.4)).isEqualTo("61 %");
+  }
+
+  private static String share(Findings findings, double minute) {
+    Findings soFar = InventedNight.until(findings, minute);
+    return BypassAdvice.of(soFar, InventedNight.minute(minute), UnitChoice.METRIC)
+        .orElseThrow()
+        .share();
+  }
+
   /** 1 K of difference is 1.8 degF of difference (NIST SP 811, appendix B.8). */
   @Test
   void differencesInFahrenheitPickUpNoOffset() {
     BypassAdvice advice =
-        BypassAdvice.of(withRise(Optional.of(new Estimate(1.5, 0.05))), UnitChoice.US)
+        BypassAdvice.of(withRise(Optional.of(new Estimate(1.5, 0.05))), AFTER, UnitChoice.US)
             .orElseThrow();
     assertThat(advice.scale().orElseThrow().rise()).isCloseTo(2.7, within(1e-9));
     assertThat(advice.rise()).startsWith("2.70 ± 0.18");
@@ -63,7 +80,7 @@ class BypassAdviceTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty()));
-    BypassAdvice advice = BypassAdvice.of(findings, UnitChoice.METRIC).orElseThrow();
+    BypassAdvice advice = BypassAdvice.of(findings, AFTER, UnitChoice.METRIC).orElseThrow();
     assertThat(advice.share()).isEqualTo("60 ± 4 %");
     assertThat(advice.rise()).isEqualTo("–");
     assertThat(advice.advice()).contains("nameplate flows and rating points");

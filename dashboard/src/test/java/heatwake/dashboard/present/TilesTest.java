@@ -55,8 +55,8 @@ class TilesTest {
     assertThat(tiles.lead()).isEqualTo(plain("Run over", "12 h", "", "recorded"));
     assertThat(tile(tiles, "Heat delivered"))
         .isEqualTo(plain("Heat delivered", "61", "kWh", "± 3"));
-    assertThat(tile(tiles, "Of nameplate heat"))
-        .isEqualTo(plain("Of nameplate heat", "96", "%", "± 5, steady"));
+    assertThat(tile(tiles, "Of nameplate"))
+        .isEqualTo(plain("Of nameplate", "96", "%", "± 5, steady"));
     assertThat(tile(tiles, "Compressor starts").value()).isEqualTo("1");
   }
 

@@ -7,6 +7,7 @@ import heatwake.dashboard.chart.StripStack;
 import heatwake.dashboard.chart.TimeRange;
 import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.example.InventedStore;
+import heatwake.dashboard.present.UnitChoice;
 import java.awt.Component;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -48,7 +49,7 @@ class DashboardWindowTest {
   }
 
   private void open() throws InterruptedException {
-    dashboard = Dashboard.open(file);
+    dashboard = Dashboard.open(file, UnitChoice.METRIC);
     robot = BasicRobot.robotWithCurrentAwtHierarchy();
     window = new FrameFixture(robot, dashboard.frame());
     window.focus();
