@@ -49,6 +49,20 @@ public record Estimate(double value, double standard) {
   }
 
   /**
+   * The difference of two correlated estimates (GUM eq. 16): of two probes alike, most of their
+   * common error leaves the difference.
+   *
+   * @param correlation -1 to 1
+   */
+  public Estimate minus(Estimate other, double correlation) {
+    double variance =
+        standard * standard
+            + other.standard * other.standard
+            - 2 * correlation * standard * other.standard;
+    return new Estimate(value - other.value, Math.sqrt(Math.max(0, variance)));
+  }
+
+  /**
    * The quotient of two uncorrelated estimates (GUM eq. 12, multiplicative form). Where the
    * dividend is zero its absolute uncertainty still carries over.
    */
