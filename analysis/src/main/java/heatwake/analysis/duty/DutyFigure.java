@@ -33,10 +33,12 @@ public enum DutyFigure {
   CONDENSING,
   /** Evaporating temperature, K. */
   EVAPORATING,
-  /** Condensing temperature minus leaving water, K. */
+  /** Mean of condensing (a blend's lies below its dew point) minus leaving water, K. */
   CONDENSER_APPROACH,
-  /** Entering air minus evaporating temperature, K. */
+  /** Entering air minus mean of evaporating (a blend's lies below its dew point), K. */
   EVAPORATOR_APPROACH,
+  /** The evaporator's approach brought to the rated heat and standard air, K. */
+  STANDARD_APPROACH,
   /** Suction superheat, K. */
   SUPERHEAT,
   /** Liquid subcooling, K. */
@@ -44,5 +46,9 @@ public enum DutyFigure {
   /** Discharge line minus condensing temperature, K. */
   DISCHARGE_SUPERHEAT,
   /** Entering minus leaving air, K. */
-  AIR_DROP
+  AIR_DROP,
+  /** Dry air through the coil for each watt of the greatest rated heat, kg/s/W. */
+  AIR_FLOW,
+  /** Saturation temperature of the standing pressure above the warmer of air and water, K. */
+  STANDING_EXCESS
 }

@@ -1,6 +1,9 @@
 package heatwake.analysis.duty;
 
+import heatwake.analysis.air.Atmosphere;
 import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rating;
 import heatwake.analysis.site.Rig;
@@ -8,6 +11,7 @@ import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -39,20 +43,50 @@ public final class DutyReading {
   private static final double LEAST_LOAD = 0.4;
   private static final double GREATEST_LOAD = 1.4;
 
+  /** Less than this part of the expected power is a fan, not a compressor; ours. */
+  private static final double FAN_RATIO = 0.15;
+
+  /** Humidity where it is not measured; its standard uncertainty spans dry and foggy weather. */
+  private static final Estimate UNKNOWN_HUMIDITY = new Estimate(0.65, 0.15);
+
+  /** Part of the electric power that ends up in the water; the rest warms the air; ours. */
+  private static final double POWER_TO_WATER = 0.95;
+
+  /** Part of the heat that comes from the air where power is not known; COP 5 +- 1. */
+  private static final Estimate FROM_AIR = new Estimate(0.8, 0.04);
+
+  private static final double UNKNOWN_LOAD_SHARE = 0.15;
+
   private final Rig rig;
   private final Timeline timeline;
+  private final Optional<Estimate> standingExcessK;
+  private final Optional<Glide> glide;
+  private final AbsolutePressure atmosphere;
+  private final Optional<Rating> fullLoad;
 
-  private DutyReading(Rig rig, Timeline timeline) {
+  private DutyReading(Rig rig, Timeline timeline, Optional<Estimate> standingExcessK) {
     this.rig = rig;
     this.timeline = timeline;
+    this.standingExcessK = standingExcessK;
+    this.glide = rig.heater().refrigerant().map(Glide::of);
+    this.atmosphere = Atmosphere.standard(rig.site().altitudeM());
+    this.fullLoad = rig.heater().ratings().stream().max(Comparator.comparingDouble(Rating::heatW));
   }
 
-  /** One duty for each steady span, in order. */
-  public static List<Duty> of(Rig rig, Timeline timeline, List<SteadySpan> spans) {
-    DutyReading reading = new DutyReading(rig, timeline);
+  /**
+   * One duty for each steady span in which the compressor does run, in order. A fan alone may be
+   * taken for it where little is measured; its power gives it away.
+   */
+  public static List<Duty> of(
+      Rig rig, Timeline timeline, List<PhaseSpan> phases, List<SteadySpan> spans) {
+    DutyReading reading =
+        new DutyReading(rig, timeline, RestingCircuit.excessK(rig, timeline, phases));
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
-      found.add(reading.duty(span));
+      Duty duty = reading.duty(span);
+      if (duty.of(DutyFigure.POWER_RATIO).filter(p -> p.value() < FAN_RATIO).isEmpty()) {
+        found.add(duty);
+      }
     }
     return List.copyOf(found);
   }
@@ -69,6 +103,8 @@ public final class DutyReading {
     putConditions(span, figures);
     putRefrigerant(span, figures);
     load(figures).ifPresent(load -> figures.put(DutyFigure.LOAD, load));
+    putCoil(figures);
+    standingExcessK.ifPresent(excess -> figures.put(DutyFigure.STANDING_EXCESS, excess));
     return new Duty(span.startMs(), span.endMs(), figures);
   }
 
@@ -114,12 +150,12 @@ public final class DutyReading {
     put(DutyFigure.EVAPORATING, span.evaporatingK(), evaporatingU, figures);
     put(
         DutyFigure.CONDENSER_APPROACH,
-        span.condenserApproachK(),
+        lessGlide(span.condenserApproachK(), span.condensingK()),
         Math.hypot(condensingU, pipeUncertaintyK(Channel.WATER_OUT, span)),
         figures);
     put(
         DutyFigure.EVAPORATOR_APPROACH,
-        span.evaporatorApproachK(),
+        plusGlide(span.evaporatorApproachK(), span.evaporatingK()),
         Math.hypot(evaporatingU, pipeUncertaintyK(airChannel(), span)),
         figures);
     put(
@@ -143,15 +179,86 @@ public final class DutyReading {
     }
   }
 
+  private OptionalDouble lessGlide(OptionalDouble approachK, OptionalDouble condensingK) {
+    return approachK.isPresent() && condensingK.isPresent()
+        ? OptionalDouble.of(
+            approachK.getAsDouble()
+                - glide.map(one -> one.belowCondensingK(condensingK.getAsDouble())).orElse(0.0))
+        : approachK;
+  }
+
+  private OptionalDouble plusGlide(OptionalDouble approachK, OptionalDouble evaporatingK) {
+    return approachK.isPresent() && evaporatingK.isPresent()
+        ? OptionalDouble.of(
+            approachK.getAsDouble()
+                + glide.map(one -> one.belowEvaporatingK(evaporatingK.getAsDouble())).orElse(0.0))
+        : approachK;
+  }
+
   private Optional<Estimate> load(Map<DutyFigure, Estimate> figures) {
-    OptionalDouble ratedW = rig.heater().ratings().stream().mapToDouble(Rating::heatW).max();
     Estimate heat = figures.getOrDefault(DutyFigure.HEAT, figures.get(DutyFigure.EXPECTED_HEAT));
-    if (ratedW.isPresent() && heat != null) {
-      return Optional.of(heat.times(1 / ratedW.getAsDouble()));
+    if (fullLoad.isPresent() && heat != null && heat.value() > 0) {
+      return Optional.of(heat.times(1 / fullLoad.get().heatW()));
     }
     return Optional.ofNullable(figures.get(DutyFigure.AIR))
         .map(air -> 1 + LOAD_PER_K * (air.value() - LOAD_AIR_K))
-        .map(load -> Estimate.exact(Math.max(LEAST_LOAD, Math.min(GREATEST_LOAD, load))));
+        .map(load -> Math.max(LEAST_LOAD, Math.min(GREATEST_LOAD, load)))
+        .map(load -> new Estimate(load, UNKNOWN_LOAD_SHARE * load));
+  }
+
+  private void putCoil(Map<DutyFigure, Estimate> figures) {
+    Estimate air = figures.get(DutyFigure.AIR);
+    Estimate approach = figures.get(DutyFigure.EVAPORATOR_APPROACH);
+    Estimate load = figures.get(DutyFigure.LOAD);
+    if (air == null || load == null) {
+      return;
+    }
+    Optional<Estimate> fromAir = fromAirW(figures);
+    Optional<Double> ratedFromAir =
+        fullLoad.map(rating -> rating.heatW() - POWER_TO_WATER * ratedPowerW(rating));
+    if (approach != null) {
+      Estimate share =
+          fromAir.isPresent() && ratedFromAir.isPresent()
+              ? fromAir.get().times(1 / ratedFromAir.get())
+              : load;
+      figures.put(
+          DutyFigure.STANDARD_APPROACH,
+          new CoilState(
+                  Estimate.exact(air.value()),
+                  figures.getOrDefault(DutyFigure.HUMIDITY, UNKNOWN_HUMIDITY),
+                  new Estimate(air.value() - approach.value(), approach.standard()),
+                  share,
+                  atmosphere)
+              .standardApproachK());
+    }
+    Estimate drop = figures.get(DutyFigure.AIR_DROP);
+    Estimate humidity = figures.get(DutyFigure.HUMIDITY);
+    if (fromAir.isPresent() && drop != null && humidity != null && fullLoad.isPresent()) {
+      CoilAir.kgPerS(fromAir.get(), air.value(), drop, humidity.value(), atmosphere)
+          .ifPresent(
+              flow -> figures.put(DutyFigure.AIR_FLOW, flow.times(1 / fullLoad.get().heatW())));
+    }
+  }
+
+  private static double ratedPowerW(Rating rating) {
+    return rating.powerW().orElse((1 - FROM_AIR.value()) * rating.heatW() / POWER_TO_WATER);
+  }
+
+  private static Optional<Estimate> fromAirW(Map<DutyFigure, Estimate> figures) {
+    Estimate heat = figures.get(DutyFigure.HEAT);
+    Estimate power = figures.get(DutyFigure.POWER);
+    if (heat == null || heat.value() <= 0) {
+      return Optional.empty();
+    }
+    return power == null
+        ? Optional.of(
+            new Estimate(
+                heat.value() * FROM_AIR.value(),
+                Math.hypot(heat.standard() * FROM_AIR.value(), heat.value() * FROM_AIR.standard())))
+        : Optional.of(
+            new Estimate(
+                heat.value() - POWER_TO_WATER * power.value(),
+                Math.hypot(heat.standard(), power.standard())));
   }
 
   /** The channel that speaks for the entering air. */

@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
  *
  * <p>The bands are common practice, set wide because heaters differ; they are what a technician
  * would call normal, not what any one heater does. Approaches are brought to the greatest rated
- * heat first, since an exchanger's approach goes with the heat it passes.
+ * heat first, since an exchanger's approach goes with the heat it passes; the coil's also to
+ * standard air.
  */
 public enum Symptom {
   /** Heat over expected heat. */
@@ -23,34 +24,32 @@ public enum Symptom {
   POWER("power against the nameplate", 0.96, 1.05, 0.10, 0.10),
   /** Flow over the least flow of the nameplate. */
   FLOW("water flow against the nameplate's least", 1.0, 3.5, 0.15, 1.0),
-  /** Condensing temperature above leaving water, K at full load. */
-  CONDENSING("condensing temperature above leaving water", 2.5, 10.5, 1.5, 4),
-  /** Entering air above evaporating temperature, K at full load. */
-  EVAPORATING("entering air above evaporating temperature", 7, 16, 3, 5),
+  /** Condensing above leaving water, K at full load. */
+  CONDENSING("condensing above leaving water, at full load", 2.5, 11, 1.5, 4),
+  /** Entering air above evaporating, K at full load in standard air. */
+  EVAPORATING("entering air above evaporating, at full load in humid air", 6, 17, 3, 6),
   /** Suction superheat, K. */
-  SUPERHEAT("superheat", 2, 10, 2, 6),
+  SUPERHEAT("superheat", 2, 9, 2, 5),
   /** Liquid subcooling, K. */
-  SUBCOOLING("subcooling", 2, 9, 2, 4),
+  SUBCOOLING("subcooling", 2, 7, 2, 4),
   /** Discharge line above condensing temperature, K. */
-  DISCHARGE("discharge line above condensing temperature", 12, 40, 8, 15),
-  /** Part of the way to the evaporating temperature that the air is cooled. */
-  AIR_DROP("cooling of the air against its approach", 0.25, 0.65, 0.12, 0.15);
+  DISCHARGE("discharge line above condensing temperature", 12, 45, 8, 15),
+  /** Dry air through the coil, kg/s for each kW of rated heat. */
+  AIR_FLOW("air through the coil for each kW of rated heat", 0.055, 0.15, 0.015, 0.05),
+  /** Standing pressure as saturation temperature above the warmer of air and water, K. */
+  STANDING("standing pressure above saturation at the warmest place", -40, 2.5, 10, 3);
 
-  /** Below this load an approach no longer shrinks in proportion (fan and pump may slow); ours. */
-  private static final double LEAST_LOAD = 0.5;
+  /** Below this load an approach no longer shrinks in proportion (pump may slow); ours. */
+  private static final double LEAST_LOAD = 0.6;
 
   private static final double GREATEST_LOAD = 1.5;
-
-  /** A humid coil passes more heat for its approach than a dry one: by up to this; ours. */
-  private static final double DRY_COIL_EXTRA = 0.25;
-
-  private static final double HUMID = 0.8;
-  private static final double DRY = 0.2;
 
   /**
    * Rise at which a heater without stated least flow has too little water, K; see low-heater-flow.
    */
   private static final double GREATEST_RISE_K = 6;
+
+  private static final double W_PER_KW = 1000;
 
   private final String words;
   private final double normalFrom;
@@ -90,19 +89,12 @@ public enum Symptom {
       case FLOW -> flow(duty, heater);
       case CONDENSING ->
           duty.of(DutyFigure.CONDENSER_APPROACH).map(approach -> atFullLoad(approach, duty));
-      case EVAPORATING ->
-          duty.of(DutyFigure.EVAPORATOR_APPROACH)
-              .map(approach -> atFullLoad(approach, duty).times(1 / dryness(duty)));
+      case EVAPORATING -> duty.of(DutyFigure.STANDARD_APPROACH);
       case SUPERHEAT -> duty.of(DutyFigure.SUPERHEAT);
       case SUBCOOLING -> duty.of(DutyFigure.SUBCOOLING);
       case DISCHARGE -> duty.of(DutyFigure.DISCHARGE_SUPERHEAT);
-      case AIR_DROP ->
-          duty.has(DutyFigure.AIR_DROP, DutyFigure.EVAPORATOR_APPROACH)
-              ? Optional.of(
-                  duty.of(DutyFigure.AIR_DROP)
-                      .orElseThrow()
-                      .dividedBy(duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow()))
-              : Optional.empty();
+      case AIR_FLOW -> duty.of(DutyFigure.AIR_FLOW).map(flow -> flow.times(W_PER_KW));
+      case STANDING -> duty.of(DutyFigure.STANDING_EXCESS);
     };
   }
 
@@ -120,13 +112,6 @@ public enum Symptom {
       return Math.min(1, above / farAbove);
     }
     return below > 0 ? -Math.min(1, below / farBelow) : 0;
-  }
-
-  /** How much greater the approach of a coil in this air is than in humid air. */
-  public static double dryness(Duty duty) {
-    double humidity = duty.of(DutyFigure.HUMIDITY).map(Estimate::value).orElse(DRY);
-    double dry = Math.max(0, Math.min(1, (HUMID - humidity) / (HUMID - DRY)));
-    return 1 + DRY_COIL_EXTRA * dry;
   }
 
   private static Estimate atFullLoad(Estimate approach, Duty duty) {

@@ -62,6 +62,6 @@ public record Evidence(
         pool,
         steady,
         traces,
-        DutyReading.of(recording.rig(), timeline, steady));
+        DutyReading.of(recording.rig(), timeline, phases, steady));
   }
 }

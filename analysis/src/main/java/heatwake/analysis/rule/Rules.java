@@ -1,6 +1,8 @@
 package heatwake.analysis.rule;
 
+import heatwake.analysis.rule.airflow.AirRecirculation;
 import heatwake.analysis.rule.airflow.EvaporatorApproach;
+import heatwake.analysis.rule.airflow.Frosting;
 import heatwake.analysis.rule.control.RestartTooSoon;
 import heatwake.analysis.rule.control.RunsPastSetpoint;
 import heatwake.analysis.rule.control.ShortCycling;
@@ -16,6 +18,8 @@ import heatwake.analysis.rule.measurement.ProbeOffset;
 import heatwake.analysis.rule.measurement.ProbeSlipped;
 import heatwake.analysis.rule.measurement.ProbeStuck;
 import heatwake.analysis.rule.measurement.ProbesSwapped;
+import heatwake.analysis.rule.pool.HeatLoss;
+import heatwake.analysis.rule.pool.SetpointUnreachable;
 import heatwake.analysis.rule.refrigerant.HighPressure;
 import heatwake.analysis.rule.refrigerant.LowCharge;
 import heatwake.analysis.rule.refrigerant.NoPressureRise;
@@ -44,9 +48,14 @@ public final class Rules {
           new HighPressure(),
           // Airflow.
           new EvaporatorApproach(),
+          new Frosting(),
+          new AirRecirculation(),
           // Heat.
           new LowHeat(),
           new LowCop(),
+          // Pool.
+          new HeatLoss(),
+          new SetpointUnreachable(),
           // Control.
           new ShortCycling(),
           new RestartTooSoon(),

@@ -2,6 +2,7 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -18,7 +19,8 @@ import java.util.stream.Stream;
  * standing beside it. The table says which rule explains which.
  */
 public final class Consequences {
-  private static final Set<String> ANY_LOSS = Set.of("low-heat", "low-cop", "setpoint-unreachable");
+  private static final Set<String> ANY_LOSS =
+      Set.of("low-heat", "low-cop", "setpoint-unreachable", "heat-loss");
 
   /** Part of a fall after which what begins is its consequence; ours. */
   private static final double CAME_TO_IT = 0.1;
@@ -42,15 +44,17 @@ public final class Consequences {
     table.put("voltage-range", Set.of("overcurrent", "no-compressor"));
     table.put("low-charge", with("evaporator-approach", "frosting"));
     table.put("air-recirculation", with("evaporator-approach", "frosting"));
-    table.put("frosting", with("evaporator-approach"));
-    table.put("evaporator-approach", with());
+    table.put("evaporator-approach", with("frosting"));
+    table.put("frosting", with());
     table.put("condenser-approach", with("high-pressure", "overcurrent"));
     table.put("high-pressure", with("overcurrent"));
-    table.put("no-compressor", Set.of("setpoint-unreachable"));
+    table.put("no-compressor", Set.of("setpoint-unreachable", "low-heat", "low-cop"));
     table.put("short-cycling", Set.of("low-heat", "low-cop", "setpoint-unreachable"));
     table.put("pump-hours", Set.of("setpoint-unreachable"));
     table.put("heat-loss", Set.of("setpoint-unreachable"));
-    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable"));
+    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable", "heat-loss"));
+    table.put("probe-fault", Set.of("probe-stuck", "probe-slipped", "data-gap"));
+    table.put("probe-stuck", Set.of("data-gap"));
     return table;
   }
 
@@ -104,7 +108,9 @@ public final class Consequences {
   }
 
   private static boolean explains(Flag cause, Flag flag) {
-    if (!Overlap.any(cause, flag)) {
+    boolean ofProbes = cause.side() == Side.MEASUREMENT;
+    if (!Overlap.any(cause, flag)
+        || (ofProbes && Collections.disjoint(cause.channels(), flag.channels()))) {
       return false;
     }
     boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);

@@ -11,6 +11,13 @@ public enum Expectation {
       return grade == 0 ? -ABSENT : grade;
     }
   },
+  /** Mostly above its band; where a valve still holds it, within. */
+  MOSTLY_ABOVE("(+)") {
+    @Override
+    double agreement(double grade) {
+      return grade == 0 ? -SELDOM_ABSENT : grade;
+    }
+  },
   /** Below its band. */
   BELOW("-") {
     @Override
@@ -56,6 +63,9 @@ public enum Expectation {
 
   /** What it tells against a cause when a symptom that should show does not; ours. */
   private static final double ABSENT = 0.5;
+
+  /** The same where it often does not show; ours. */
+  private static final double SELDOM_ABSENT = 0.2;
 
   /** What it tells for a cause when a symptom that should not show does not; ours. */
   private static final double QUIET = 0.2;

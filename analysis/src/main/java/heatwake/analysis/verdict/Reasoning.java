@@ -31,17 +31,24 @@ final class Reasoning {
   /** How much another side's support takes off; ours. */
   private static final double RIVAL_SHARE = 0.4;
 
+  /** What a measurement fault counts beside a machine fault on other evidence; ours. */
+  private static final double BESIDE_MACHINE = 0.6;
+
   private static final double MOST_CONFIDENCE = 0.97;
   private static final int MOST_REASONS = 6;
 
   private Reasoning() {}
 
-  /** Gives low heat and low COP the side that the table finds for the time of the flag. */
+  /**
+   * Rules whose flag says that something is wrong with the circuit, but not on which side: low heat
+   * and COP by nature, approaches and high pressure because several causes move them alike.
+   */
+  private static final Set<String> ATTRIBUTED =
+      Set.of("low-heat", "low-cop", "condenser-approach", "evaporator-approach", "high-pressure");
+
+  /** Gives such flags the side that the table finds for the time of the flag. */
   static Flag attributed(Flag flag, Evidence evidence) {
-    if (flag.side() != Side.UNDECIDED) {
-      return flag;
-    }
-    return flag.onSide(attribution(flag, evidence).side());
+    return isAttributed(flag) ? flag.onSide(attribution(flag, evidence).side()) : flag;
   }
 
   private static Attribution attribution(Flag flag, Evidence evidence) {
@@ -89,16 +96,27 @@ final class Reasoning {
     Map<Side, Double> support = new EnumMap<>(Side.class);
     for (Flag flag : flags) {
       double weight = FlagWeight.of(flag);
-      if (isLoss(flag) && flag.side() != Side.UNDECIDED) {
-        weight *= attribution(flag.onSide(Side.UNDECIDED), evidence).confidence();
+      if (isAttributed(flag) && flag.side() != Side.UNDECIDED) {
+        weight *= attribution(flag, evidence).confidence();
       }
       support.merge(flag.side(), weight, (a, b) -> 1 - (1 - a) * (1 - b));
+    }
+    boolean machine =
+        support.entrySet().stream()
+            .anyMatch(one -> blamesMachine(one.getKey()) && one.getValue() >= LEAST_SUPPORT);
+    if (machine) {
+      // What still stands after silencing rests on other readings than the doubtful ones.
+      support.computeIfPresent(Side.MEASUREMENT, (side, value) -> value * BESIDE_MACHINE);
     }
     return support;
   }
 
-  private static boolean isLoss(Flag flag) {
-    return flag.rule().equals("low-heat") || flag.rule().equals("low-cop");
+  private static boolean blamesMachine(Side side) {
+    return side != Side.MEASUREMENT && side != Side.UNDECIDED && side != Side.HEALTHY;
+  }
+
+  private static boolean isAttributed(Flag flag) {
+    return ATTRIBUTED.contains(flag.rule());
   }
 
   private static Verdict withoutFlagOfWeight(List<Flag> flags, Evidence evidence) {
@@ -126,7 +144,7 @@ final class Reasoning {
         .filter(flag -> flag.side() == side)
         .forEach(flag -> reasons.add(flag.rule() + ": " + flag.evidence()));
     heaviestFirst.stream()
-        .filter(flag -> flag.side() == side && isLoss(flag))
+        .filter(flag -> flag.side() == side && isAttributed(flag))
         .findFirst()
         .ifPresent(flag -> reasons.addAll(symptoms(flag, side, evidence)));
     heaviestFirst.stream()
@@ -164,7 +182,7 @@ final class Reasoning {
   private static List<String> whatWouldDecide(List<Flag> flags, Evidence evidence) {
     List<String> texts = new ArrayList<>();
     flags.stream()
-        .filter(Reasoning::isLoss)
+        .filter(Reasoning::isAttributed)
         .findFirst()
         .ifPresent(
             flag -> {

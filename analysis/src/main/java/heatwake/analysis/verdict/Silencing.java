@@ -1,6 +1,7 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -42,6 +43,7 @@ final class Silencing {
       return by.startMs() <= flag.endMs() && by.endMs() >= flag.startMs();
     }
     return DISCREDITING.contains(by.rule())
+        && by.severity() != Severity.INFO
         && flag.side() != Side.MEASUREMENT
         && !Collections.disjoint(by.channels(), flag.channels())
         && Overlap.share(flag, by) >= LEAST_SHARE;

@@ -3,15 +3,18 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.Locale;
 
 /** Says a symptom with its band. */
 final class SymptomText {
   private SymptomText() {}
 
   static String of(Symptom symptom, Estimate figure) {
-    return symptom.words()
-        + " "
-        + value(symptom, figure.value())
+    String said = symptom.words() + " " + value(symptom, figure.value());
+    if (symptom == Symptom.STANDING) {
+      return said + " (sound: no more than " + value(symptom, symptom.normalTo()) + ")";
+    }
+    return said
         + " (sound: "
         + value(symptom, symptom.normalFrom())
         + " to "
@@ -21,8 +24,10 @@ final class SymptomText {
 
   private static String value(Symptom symptom, double value) {
     return switch (symptom) {
-      case HEAT, COP, POWER, FLOW, AIR_DROP -> Wording.percent(value);
-      case CONDENSING, EVAPORATING, SUPERHEAT, SUBCOOLING, DISCHARGE -> Wording.kelvin(value);
+      case HEAT, COP, POWER, FLOW -> Wording.percent(value);
+      case AIR_FLOW -> String.format(Locale.ROOT, "%.3f kg/s", value);
+      case CONDENSING, EVAPORATING, SUPERHEAT, SUBCOOLING, DISCHARGE, STANDING ->
+          Wording.kelvin(value);
     };
   }
 
@@ -37,7 +42,9 @@ final class SymptomText {
       case SUPERHEAT -> "clip pressure-suction and temp-suction";
       case SUBCOOLING -> "clip pressure-discharge and temp-liquid";
       case DISCHARGE -> "clip pressure-discharge and temp-discharge";
-      case AIR_DROP -> "clip air-out beside air-in, and pressure-suction";
+      case AIR_FLOW -> "clip air-out beside air-in, and humidity-in";
+      case STANDING ->
+          "record half an hour of rest with pressure-discharge, air-ambient and water-in";
     };
   }
 }

@@ -49,6 +49,9 @@ public final class AtDuty {
     set(DutyFigure.EVAPORATING, 273.15 + 16, 0.4);
     set(DutyFigure.CONDENSER_APPROACH, 7.6, 0.3);
     set(DutyFigure.EVAPORATOR_APPROACH, 11, 0.4);
+    set(DutyFigure.STANDARD_APPROACH, 12, 0.6);
+    set(DutyFigure.AIR_FLOW, 0.085e-3, 0.009e-3);
+    set(DutyFigure.STANDING_EXCESS, -1, 0.8);
     set(DutyFigure.SUPERHEAT, 6, 0.4);
     set(DutyFigure.SUBCOOLING, 5, 0.4);
     set(DutyFigure.DISCHARGE_SUPERHEAT, 28, 0.4);

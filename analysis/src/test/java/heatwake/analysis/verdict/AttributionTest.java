@@ -51,11 +51,12 @@ class AttributionTest {
     if (!discharge.equals(condensing)) {
       grades.put(Symptom.DISCHARGE, sign(discharge));
     }
-    // The symptom is the change over the approach: known where the air changes less while the
-    // evaporating temperature lies lower.
-    if (sign(airChange) == sign(evaporating)) {
-      grades.put(Symptom.AIR_DROP, sign(airChange));
+    // The symptom is the flow of air, of which only a greater change tells: less heat means less.
+    if (airChange.equals("+")) {
+      grades.put(Symptom.AIR_FLOW, -SHOWS);
     }
+    // Capacity falls with every one of them (same thesis).
+    grades.put(Symptom.HEAT, -SHOWS);
     assertThat(Attribution.of(grades).side()).as(fault).isEqualTo(side);
   }
 
@@ -73,11 +74,12 @@ class AttributionTest {
                 .set(DutyFigure.SUPERHEAT, 17, 0.5)
                 .set(DutyFigure.SUBCOOLING, 0.5, 0.3)
                 .set(DutyFigure.EVAPORATOR_APPROACH, 20, 0.4)
+                .set(DutyFigure.STANDARD_APPROACH, 26, 0.8)
                 .duty(),
             Rigs.typicalHeater());
     assertThat(found.likeliest()).isEqualTo(Cause.UNDERCHARGE);
     assertThat(found.side()).isEqualTo(Side.REFRIGERANT);
-    assertThat(found.confidence()).isGreaterThan(0.8);
+    assertThat(found.confidence()).isGreaterThan(0.75);
   }
 
   @Test

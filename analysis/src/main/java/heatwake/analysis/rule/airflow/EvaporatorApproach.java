@@ -2,7 +2,6 @@ package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -13,8 +12,8 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -23,22 +22,30 @@ import java.util.Set;
 /** Evaporating temperature too far below the entering air: dirty coil, weak fan, ice. */
 public final class EvaporatorApproach implements Rule {
   /**
-   * Greatest approach at full load in humid air that no sound heater exceeds, K. Outdoor coils
-   * evaporate 7 to 16 K below the entering air; common practice.
+   * Greatest approach at the rated heat in standard air that no sound heater exceeds, K. Outdoor
+   * coils are laid out for 8 to 17 K; common practice.
    */
-  private static final double HARD_LIMIT_K = 22;
+  private static final double HARD_LIMIT_K = 24;
 
-  /** The same where heat or COP bears it out, K; common practice. */
-  private static final double SOFT_LIMIT_K = 16;
+  /** The same where heat, COP or the air's own cooling bears it out, K; common practice. */
+  private static final double SOFT_LIMIT_K = 17;
 
-  /** A coil short of refrigerant evaporates low too, but its superheat is above this, K. */
-  private static final double STARVED_SUPERHEAT_K = 12;
+  /** An approach that goes with little air, K; ours. */
+  private static final double LITTLE_AIR_LIMIT_K = 15;
 
-  /** And its liquid hardly subcooled, K. */
-  private static final double STARVED_SUBCOOLING_K = 1.5;
+  /**
+   * Air below this for each watt of rated heat is little, kg/s/W; common practice: 0.07 to 0.11.
+   */
+  private static final double LITTLE_AIR = 0.055e-3;
 
-  /** Air cooled by more than this part of its approach passes the coil slowly. */
-  private static final double SLOW_AIR = 0.65;
+  /** Standard uncertainties for a limit that another, independent figure bears out. */
+  private static final double BORNE_OUT_FACTOR = 2;
+
+  /** Below this a coil may be iced; see frosting. */
+  private static final double ICES_BELOW_K = 273.15 - 0.5;
+
+  /** In air warmer than this a sound coil does not ice; common practice. */
+  private static final double WARM_AIR_K = 273.15 + 12;
 
   @Override
   public String id() {
@@ -59,12 +66,14 @@ public final class EvaporatorApproach implements Rule {
 
   @Override
   public String limits() {
-    return "Brought to the greatest rated heat (an approach goes with the heat passed) and to humid"
-        + " air (a dry coil may lie up to 25 % further: ours), 22 K; 16 K where heat or COP below"
-        + " the nameplate's bears it out (sound coils: 7 to 16 K, common practice); each by more"
-        + " than 3 standard uncertainties, for 10 min of steady running. Silent where superheat"
-        + " above 12 K or subcooling below 1.5 K shows a coil short of refrigerant"
-        + " (see low-charge).";
+    return "Brought to the rated heat in air of 27 °C and 80 % by the coil's enthalpy potential: 24"
+        + " K by more than 3 standard uncertainties; 17 K by more than 2 where heat or COP 5 % below"
+        + " the nameplate's bears it out by 2.5 (coils are laid out for 8 to 17 K: common"
+        + " practice); 15 K by more than 2 where the air's own cooling shows less than 0.055 kg/s"
+        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice). For 10 min"
+        + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
+        + " coil short of refrigerant (see low-charge), and where the coil may be iced: below"
+        + " -0.5 °C in air below 12 °C (see frosting).";
   }
 
   @Override
@@ -75,32 +84,36 @@ public final class EvaporatorApproach implements Rule {
       return Outcome.notEnoughData(
           "evaporating temperature or entering air not known while running steadily");
     }
-    Heater heater = evidence.recording().rig().heater();
-    return Spell.where(judged, duty -> tooFar(duty, heater) && !isStarved(duty))
+    return Spell.where(judged, duty -> tooFar(duty) && !Starvation.shows(duty) && !mayBeIced(duty))
         .map(spell -> Outcome.flagged(flag(spell)))
         .orElseGet(Outcome::clear);
   }
 
-  private static boolean tooFar(Duty duty, Heater heater) {
-    Estimate approach = Symptom.EVAPORATING.figure(duty, heater).orElseThrow();
+  private static boolean tooFar(Duty duty) {
+    Estimate approach = duty.of(DutyFigure.STANDARD_APPROACH).orElseThrow();
+    double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
     return Doubt.above(approach, HARD_LIMIT_K)
-        || (Doubt.above(approach, SOFT_LIMIT_K) && Corroboration.ofLostHeat(duty));
+        || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofLostHeat(duty))
+        || (surelyAtLeast > LITTLE_AIR_LIMIT_K && hasLittleAir(duty));
   }
 
-  private static boolean isStarved(Duty duty) {
-    return duty.of(DutyFigure.SUPERHEAT)
-            .filter(superheat -> superheat.value() > STARVED_SUPERHEAT_K)
-            .isPresent()
-        || duty.of(DutyFigure.SUBCOOLING)
-            .filter(subcooling -> subcooling.value() < STARVED_SUBCOOLING_K)
-            .isPresent();
+  private static boolean hasLittleAir(Duty duty) {
+    return duty.of(DutyFigure.AIR_FLOW)
+        .filter(flow -> flow.value() + BORNE_OUT_FACTOR * flow.standard() < LITTLE_AIR)
+        .isPresent();
+  }
+
+  private static boolean mayBeIced(Duty duty) {
+    return duty.of(DutyFigure.EVAPORATING).orElseThrow().value() < ICES_BELOW_K
+        && duty.of(DutyFigure.AIR).orElseThrow().value() < WARM_AIR_K;
   }
 
   private Flag flag(Spell spell) {
     Duty mean = spell.mean();
     Estimate approach = mean.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow();
     Optional<Estimate> airDrop = mean.of(DutyFigure.AIR_DROP);
-    boolean slowAir = airDrop.filter(d -> d.value() > SLOW_AIR * approach.value()).isPresent();
+    boolean slowAir =
+        mean.of(DutyFigure.AIR_FLOW).filter(flow -> flow.value() < LITTLE_AIR).isPresent();
     StringBuilder evidence = new StringBuilder(160);
     evidence
         .append("Evaporating ")
@@ -119,7 +132,10 @@ public final class EvaporatorApproach implements Rule {
                     .append(" of full load"));
     airDrop.ifPresent(
         drop -> evidence.append(", the air cools by ").append(Wording.kelvin(drop.value())));
-    evidence.append("; sound coils stay under 16 K at full load in humid air");
+    evidence
+        .append("; that is ")
+        .append(Wording.kelvin(mean.of(DutyFigure.STANDARD_APPROACH).orElseThrow().value()))
+        .append(" at the rated heat in humid air, where sound coils stay under 17 K");
     return new Flag(
         id(),
         Side.AIRFLOW,
@@ -133,7 +149,7 @@ public final class EvaporatorApproach implements Rule {
                 "dirty coil fins",
                 "fan weak or slow",
                 "ice on the coil",
-                "expansion valve or filter drier letting too little through"),
+                "too little refrigerant, or an expansion valve letting too little through"),
         "Look through the coil against the light and wash it if needed; see that the fan turns the"
             + " right way at full speed (power off and fan still before reaching in).",
         Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));

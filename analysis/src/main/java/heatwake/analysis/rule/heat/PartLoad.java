@@ -2,7 +2,6 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
@@ -14,10 +13,10 @@ import java.util.Optional;
  */
 final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
-  private static final double POWER_RATIO = 0.85;
+  private static final double POWER_RATIO = 0.95;
 
   /** A COP at least this share of the expected one has not suffered; ours. */
-  private static final double COP_RATIO = 0.95;
+  private static final double COP_RATIO = 0.94;
 
   /** Without power, a heater this close to the set temperature may be slowing down; ours. */
   private static final double NEAR_SETPOINT_K = 1.0;
@@ -29,9 +28,7 @@ final class PartLoad {
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
     Optional<Estimate> cop = duty.of(DutyFigure.COP_RATIO);
     if (power.isPresent() && cop.isPresent()) {
-      return power.get().value() < POWER_RATIO
-          && !Doubt.below(cop.get(), COP_RATIO)
-          && cop.get().value() > COP_RATIO;
+      return power.get().value() < POWER_RATIO && cop.get().value() > COP_RATIO;
     }
     return evidence.recording().rig().pool().setpointK().isPresent()
         && duty.of(DutyFigure.WATER_IN).isPresent()

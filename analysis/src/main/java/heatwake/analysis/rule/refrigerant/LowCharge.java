@@ -2,7 +2,6 @@ package heatwake.analysis.rule.refrigerant;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -14,7 +13,6 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.EnumSet;
 import java.util.List;
@@ -37,14 +35,14 @@ public final class LowCharge implements Rule {
   /** Subcooling above this shows liquid held back before the expansion device; ours. */
   private static final double HELD_BACK_K = 9;
 
-  /** Condensing this far above the water, at full load, is not low; see condenser-approach. */
-  private static final double HIGH_CONDENSING_K = 10;
+  /** Condensing this far above the leaving water is not low, K; see condenser-approach. */
+  private static final double HIGH_CONDENSING_K = 11;
 
-  /** Evaporating this far below the air, at full load in humid air, is low. */
-  private static final double LOW_EVAPORATING_K = 12;
+  /** Evaporating this far below the air, at the rated heat in humid air, is low, K. */
+  private static final double LOW_EVAPORATING_K = 17;
 
-  /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low. */
-  private static final double HIGH_EVAPORATING_K = 8;
+  /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
+  private static final double HIGH_EVAPORATING_K = 9;
 
   @Override
   public String id() {
@@ -65,11 +63,11 @@ public final class LowCharge implements Rule {
 
   @Override
   public String limits() {
-    return "Raised when the condensing temperature is not high (at most 10 K above leaving water at"
-        + " full load) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
+    return "Raised when the condensing temperature is not high (at most 11 K above leaving"
+        + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
         + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 12 K below the air, with low heat; or, where heat is"
+        + " and the coil evaporates more than 17 K below the air (at the rated heat in humid air), with low heat; or, where heat is"
         + " not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
         + " evaporates low. For 10 min of steady running.";
   }
@@ -84,19 +82,18 @@ public final class LowCharge implements Rule {
     if (judged.isEmpty()) {
       return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");
     }
-    Heater heater = evidence.recording().rig().heater();
-    return Spell.where(judged, duty -> isStarved(duty, heater))
+    return Spell.where(judged, LowCharge::isStarved)
         .map(spell -> Outcome.flagged(flag(spell)))
         .orElseGet(Outcome::clear);
   }
 
-  private static boolean isStarved(Duty duty, Heater heater) {
-    if (isAbove(Symptom.CONDENSING.figure(duty, heater), HIGH_CONDENSING_K)
-        || isBelow(Symptom.EVAPORATING.figure(duty, heater), HIGH_EVAPORATING_K)) {
+  private static boolean isStarved(Duty duty) {
+    if (isAbove(duty.of(DutyFigure.CONDENSER_APPROACH), HIGH_CONDENSING_K)
+        || isBelow(duty.of(DutyFigure.STANDARD_APPROACH), HIGH_EVAPORATING_K)) {
       return false;
     }
     Optional<Estimate> superheat = duty.of(DutyFigure.SUPERHEAT);
-    boolean evaporatesLow = isAbove(Symptom.EVAPORATING.figure(duty, heater), LOW_EVAPORATING_K);
+    boolean evaporatesLow = isAbove(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K);
     boolean vapourInLiquid =
         duty.of(DutyFigure.SUBCOOLING)
             .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)

@@ -13,6 +13,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
@@ -24,16 +25,25 @@ import java.util.Set;
 /** Condensing temperature too far above the leaving water: scale, or too little water. */
 public final class CondenserApproach implements Rule {
   /**
-   * Greatest approach at full load that no sound heater exceeds, K. Pool heaters condense 4 to 10 K
+   * Greatest approach at full load that no sound heater exceeds, K. Pool heaters condense 4 to 11 K
    * above the leaving water; common practice.
    */
   private static final double HARD_LIMIT_K = 14;
 
   /** The same where COP or power bears it out, K; common practice. */
-  private static final double SOFT_LIMIT_K = 10;
+  private static final double SOFT_LIMIT_K = 11;
 
   /** Liquid this much below condensing is backed up in the condenser: charge or air, K; ours. */
   private static final double BACKED_UP_K = 10;
+
+  /** An approach that is unusual together with liquid backed up, K; ours. */
+  private static final double BACKED_UP_LIMIT_K = 9;
+
+  /**
+   * Standard uncertainties for a limit that another, independent figure bears out: the two together
+   * are as sure as one alone by {@link Doubt#FACTOR}.
+   */
+  private static final double BORNE_OUT_FACTOR = 2;
 
   @Override
   public String id() {
@@ -54,10 +64,12 @@ public final class CondenserApproach implements Rule {
 
   @Override
   public String limits() {
-    return "Brought to the greatest rated heat (an approach goes with the heat passed), 14 K; 10 K"
-        + " where COP below or power above the nameplate's bears it out (sound pool heaters:"
-        + " 4 to 10 K, common practice); each by more than 3 standard uncertainties, for 10 min of"
-        + " steady running. Subcooling above 10 K points to the refrigerant instead (ours).";
+    return "Brought to the greatest rated heat (an approach goes with the heat passed): 14 K by more"
+        + " than 3 standard uncertainties; 11 K by more than 2 where COP 5 % below or power 5 %"
+        + " above the nameplate's bears it out by 2.5 (sound pool heaters: 4 to 11 K, common"
+        + " practice); 9 K where subcooling above 10 K shows liquid backed up (ours). For 10 min of"
+        + " steady running. Silent where superheat and subcooling show a coil short of refrigerant"
+        + " (see low-charge).";
   }
 
   @Override
@@ -76,14 +88,23 @@ public final class CondenserApproach implements Rule {
 
   private static boolean tooFar(Duty duty, Heater heater) {
     Estimate approach = Symptom.CONDENSING.figure(duty, heater).orElseThrow();
-    return Doubt.above(approach, HARD_LIMIT_K)
-        || (Doubt.above(approach, SOFT_LIMIT_K) && Corroboration.ofHighHead(duty));
+    double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
+    return !Starvation.shows(duty)
+        && (Doubt.above(approach, HARD_LIMIT_K)
+            || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofHighHead(duty))
+            || (surelyAtLeast > BACKED_UP_LIMIT_K && isBackedUp(duty)));
+  }
+
+  private static boolean isBackedUp(Duty duty) {
+    return duty.of(DutyFigure.SUBCOOLING)
+        .filter(known -> Doubt.above(known, BACKED_UP_K))
+        .isPresent();
   }
 
   private Flag flag(Spell spell) {
     Estimate approach = spell.mean().of(DutyFigure.CONDENSER_APPROACH).orElseThrow();
     Optional<Estimate> subcooling = spell.mean().of(DutyFigure.SUBCOOLING);
-    boolean backedUp = subcooling.filter(known -> Doubt.above(known, BACKED_UP_K)).isPresent();
+    boolean backedUp = isBackedUp(spell.mean());
     StringBuilder evidence = new StringBuilder(160);
     evidence
         .append("Condensing ")
@@ -106,7 +127,7 @@ public final class CondenserApproach implements Rule {
                     .append(" of full load"));
     subcooling.ifPresent(
         known -> evidence.append(", subcooling ").append(Wording.kelvin(known.value())));
-    evidence.append("; sound heaters stay under 10 K at full load");
+    evidence.append("; sound heaters stay under 11 K at full load");
     return new Flag(
         id(),
         backedUp ? Side.REFRIGERANT : Side.WATER,

@@ -12,6 +12,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -38,8 +39,8 @@ public final class HighHeaterFlow implements Rule {
 
   @Override
   public String limits() {
-    return "heater.flow-max of the rig. Raised when the flow is above 103 % of it (ours) by more"
-        + " than 3 standard uncertainties.";
+    return "heater.flow-max of the rig. Raised when the flow is above it by more than 3 standard"
+        + " uncertainties and by 3 % (ours).";
   }
 
   @Override
@@ -54,12 +55,14 @@ public final class HighHeaterFlow implements Rule {
       return Outcome.notEnoughData("no flow through the heater known while it runs steadily");
     }
     return Spell.where(
-            measured,
-            duty ->
-                Doubt.above(
-                    duty.of(DutyFigure.FLOW).orElseThrow(), MATERIAL_FLOW * most.getAsDouble()))
+            measured, duty -> isHigh(duty.of(DutyFigure.FLOW).orElseThrow(), most.getAsDouble()))
         .map(spell -> Outcome.flagged(flag(spell, most.getAsDouble())))
         .orElseGet(Outcome::clear);
+  }
+
+  /** Above the maximum beyond doubt, and by enough to matter. */
+  private static boolean isHigh(Estimate flow, double mostM3PerS) {
+    return Doubt.above(flow, mostM3PerS) && flow.value() > MATERIAL_FLOW * mostM3PerS;
   }
 
   private Flag flag(Spell spell, double mostM3PerS) {

@@ -59,7 +59,7 @@ public final class LowHeaterFlow implements Rule {
   public String limits() {
     return "heater.flow-min of the rig; where it is absent, "
         + LeastFlow.LIMITS
-        + " Raised when the flow is below 97 % of it (ours) by more than 3 standard uncertainties,"
+        + " Raised when the flow is below it by more than 3 standard uncertainties and by 3 % (ours),"
         + " or, without a flow, when the rise exceeds the expected heat's rise at minimum flow by"
         + " 10 % (ours) and by more than 3 standard uncertainties.";
   }
@@ -86,11 +86,7 @@ public final class LowHeaterFlow implements Rule {
   }
 
   private Outcome byFlow(Evidence evidence, List<Duty> measured, LeastFlow least) {
-    return Spell.where(
-            measured,
-            duty ->
-                Doubt.below(
-                    duty.of(DutyFigure.FLOW).orElseThrow(), MATERIAL_FLOW * least.flowM3PerS()))
+    return Spell.where(measured, duty -> isLow(duty.of(DutyFigure.FLOW).orElseThrow(), least))
         .map(
             spell -> {
               double flow = spell.mean().of(DutyFigure.FLOW).orElseThrow().value();
@@ -144,6 +140,12 @@ public final class LowHeaterFlow implements Rule {
         .orElseGet(Outcome::clear);
   }
 
+  /** Below the minimum beyond doubt, and by enough to matter. */
+  private static boolean isLow(Estimate flow, LeastFlow least) {
+    return Doubt.below(flow, least.flowM3PerS())
+        && flow.value() < MATERIAL_FLOW * least.flowM3PerS();
+  }
+
   private static boolean riseTellsOfLowFlow(Duty duty, LeastFlow least) {
     Estimate rise = duty.of(DutyFigure.RISE).orElseThrow();
     Estimate limit = least.rise(duty.of(DutyFigure.EXPECTED_HEAT).orElseThrow());
@@ -165,7 +167,7 @@ public final class LowHeaterFlow implements Rule {
     }
     Estimate mean =
         new Estimate(flow.getAsDouble(), WaterRunning.uncertainty(evidence, flow.getAsDouble()));
-    if (!Doubt.below(mean, MATERIAL_FLOW * least.flowM3PerS())) {
+    if (!isLow(mean, least)) {
       return Outcome.clear();
     }
     return Outcome.flagged(

@@ -49,9 +49,10 @@ class LowHeatTest {
 
   @Test
   void isSilentAtTheLimitAndWithinItsUncertainty() {
-    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.92, 0).evidence());
-    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0401).evidence());
-    onlyFlag(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0399).evidence());
+    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.90, 0).evidence());
+    onlyFlag(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.899, 0).evidence());
+    assertClear(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0501).evidence());
+    onlyFlag(rule, AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.80, 0.0499).evidence());
   }
 
   @Test

@@ -1,0 +1,183 @@
+package heatwake.analysis.rule.airflow;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.uncertainty.Scatter;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/** Air entering the coil well below outdoor air while running, but not at rest. */
+public final class AirRecirculation implements Rule {
+  /** Air drawn in this much colder than outdoors costs noticeable heat: 2 % a kelvin; ours. */
+  private static final double MATERIAL_K = 2.0;
+
+  /** Without rest to compare with: sun on the outdoor probe can make up this much; ours. */
+  private static final double MATERIAL_WITHOUT_REST_K = 5.0;
+
+  /** Shade and sun shift two air probes against each other by this in a day; ours. */
+  private static final double WANDER_K = 0.4;
+
+  /** Air at the coil has settled this long after the compressor starts or stops; ours. */
+  private static final long SETTLING_MS = 600_000;
+
+  /** Less than this is no ground for a mean, s. */
+  private static final double SHORTEST_S = 300;
+
+  @Override
+  public String id() {
+    return "air-recirculation";
+  }
+
+  @Override
+  public String summary() {
+    return "The air entering the coil is well below the outdoor air while the heater runs, though"
+        + " not at rest: it draws in its own cold air.";
+  }
+
+  @Override
+  public String needs() {
+    return "air-in and air-ambient; surer where they are also seen at rest";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when, from 10 min after the start, the inlet is more than 2 K (ours) further"
+        + " below outdoor air than at rest; where no rest was seen, 5 K (ours) below outdoor air;"
+        + " by more than 3 standard uncertainties.";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    if (!timeline.has(Channel.AIR_IN) || !timeline.has(Channel.AIR_AMBIENT)) {
+      return Outcome.notEnoughData("no air-in and air-ambient to compare");
+    }
+    Optional<Deficit> running = deficit(evidence, Phase::compressorRuns);
+    if (running.isEmpty()) {
+      return Outcome.notEnoughData("the heater did not run for a quarter of an hour on end");
+    }
+    // While only the fan runs nothing is cooled, so that counts as rest; with fan and water
+    // standing the coil may hang in warm air of its own.
+    Optional<Deficit> rest =
+        deficit(evidence, phase -> phase == Phase.CIRCULATING || phase == Phase.OFF);
+    return rest.map(atRest -> compared(running.get(), atRest))
+        .orElseGet(() -> alone(evidence, running.get()));
+  }
+
+  /** How far the inlet lies below outdoor air, K, over the time it was looked at. */
+  private record Deficit(long startMs, long endMs, Estimate belowK, double inletK) {}
+
+  private static Optional<Deficit> deficit(Evidence evidence, Predicate<Phase> wanted) {
+    Timeline timeline = evidence.timeline();
+    double[] in = timeline.of(Channel.AIR_IN);
+    double[] ambient = timeline.of(Channel.AIR_AMBIENT);
+    double[] below = new double[timeline.size()];
+    int count = 0;
+    double inletSum = 0;
+    long startMs = 0;
+    long endMs = 0;
+    Phase before = null;
+    long sinceMs = 0;
+    for (PhaseSpan span : evidence.phases()) {
+      if (before == null) {
+        // Nothing ran before the run that would have to settle.
+        sinceMs = wanted.test(Phase.OFF) ? Long.MIN_VALUE / 2 : span.startMs();
+      } else if (wanted.test(before) != wanted.test(span.phase())) {
+        sinceMs = span.startMs();
+      }
+      before = span.phase();
+      if (!wanted.test(span.phase())) {
+        continue;
+      }
+      int from = timeline.firstAtOrAfter(Math.max(span.startMs(), sinceMs + SETTLING_MS));
+      int to = Math.min(timeline.size(), timeline.firstAtOrAfter(span.endMs()));
+      for (int i = from; i < to; i++) {
+        double difference = ambient[i] - in[i];
+        if (!Double.isNaN(difference)) {
+          startMs = count == 0 ? timeline.timeMs(i) : startMs;
+          endMs = timeline.timeMs(i);
+          below[count++] = difference;
+          inletSum += in[i];
+        }
+      }
+    }
+    return count * timeline.stepS() < SHORTEST_S
+        ? Optional.empty()
+        : Optional.of(new Deficit(startMs, endMs, Scatter.mean(below, 0, count), inletSum / count));
+  }
+
+  /** Two probes' errors are the same at rest, so they drop out. */
+  private Outcome compared(Deficit running, Deficit rest) {
+    Estimate more =
+        new Estimate(
+            running.belowK().value() - rest.belowK().value(),
+            Math.hypot(
+                WANDER_K, Math.hypot(running.belowK().standard(), rest.belowK().standard())));
+    if (!Doubt.above(more, 0) || more.value() <= MATERIAL_K || running.belowK().value() <= 0) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(
+        flag(
+            running,
+            said(running)
+                + " while running, "
+                + Wording.kelvin(Math.abs(rest.belowK().value()))
+                + (rest.belowK().value() < 0 ? " above" : " below")
+                + " it at rest"));
+  }
+
+  private Outcome alone(Evidence evidence, Deficit running) {
+    double pair =
+        Math.hypot(
+            ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_IN)
+                .atTemperatureK(running.inletK()),
+            ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_AMBIENT)
+                .atTemperatureK(running.inletK()));
+    Estimate below =
+        new Estimate(running.belowK().value(), Math.hypot(pair, running.belowK().standard()));
+    if (!Doubt.above(below, MATERIAL_WITHOUT_REST_K)) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(flag(running, said(running) + " while running; no rest to compare"));
+  }
+
+  private static String said(Deficit running) {
+    return "The coil draws in air of "
+        + Wording.celsius(running.inletK())
+        + ", "
+        + Wording.kelvin(running.belowK().value())
+        + " below outdoor air";
+  }
+
+  private Flag flag(Deficit running, String evidence) {
+    return new Flag(
+        id(),
+        Side.AIRFLOW,
+        Severity.WARNING,
+        running.startMs(),
+        running.endMs(),
+        evidence,
+        List.of(
+            "wall, fence or hedge that turns the outlet air back",
+            "heater standing in a shed or pit",
+            "another heater blowing at this one",
+            "outdoor probe in the sun or on a warm wall"),
+        "Hold a strip of paper at the outlet and follow the air; give the heater the free space its"
+            + " manual asks for.",
+        Set.of(Channel.AIR_IN, Channel.AIR_AMBIENT));
+  }
+}

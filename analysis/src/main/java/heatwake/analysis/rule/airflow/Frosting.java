@@ -1,0 +1,139 @@
+package heatwake.analysis.rule.airflow;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Evaporating below freezing with heat that falls until a defrost, or from start to start. */
+public final class Frosting implements Rule {
+
+  /** Loss of the best heat from one start to the last: ice that a defrost leaves behind; ours. */
+  private static final double LOSS_OF_PEAKS = 0.2;
+
+  private static final int FEWEST_STARTS = 3;
+
+  @Override
+  public String id() {
+    return "frosting";
+  }
+
+  @Override
+  public String summary() {
+    return "The coil evaporates below freezing and the heat falls until a defrost, or from start"
+        + " to start: ice that is not melted in time.";
+  }
+
+  @Override
+  public String needs() {
+    return "heat or the water's rise, and pressure-suction with heater.refrigerant (or air-in)";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when, evaporating below -0.5 °C (without suction pressure: in air below 7 °C),"
+        + " heat falls by more than 35 % between defrosts (sound controls defrost after 10 to"
+        + " 25 %: common practice), by more than 25 % in a stretch of 90 min without one, or its"
+        + " best by more than 20 % over three starts (ours), 2.5 % for each kelvin of air taken"
+        + " off, and the evaporating temperature falls away from the air by 2 K (ours).";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Optional<double[]> heat = trace(evidence, Trace.Kind.HEAT);
+    Optional<double[]> output = heat.isPresent() ? heat : trace(evidence, Trace.Kind.RISE);
+    Optional<double[]> evaporating = trace(evidence, Trace.Kind.EVAPORATING);
+    Channel air = evidence.timeline().has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    if (output.isEmpty()) {
+      return Outcome.notEnoughData("neither heat nor the water's rise known");
+    }
+    if (evaporating.isEmpty() && !evidence.timeline().has(air)) {
+      return Outcome.notEnoughData(
+          "neither evaporating temperature nor air temperature known, so ice cannot be told");
+    }
+    List<IcingStretch> stretches =
+        new IcingStretches(evidence.timeline(), output.get(), evaporating, air)
+            .of(evidence.phases());
+    List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
+    Optional<IcingStretch> worst =
+        icy.stream()
+            .filter(IcingStretch::isLost)
+            .reduce((one, other) -> other.loss() > one.loss() ? other : one);
+    if (worst.isPresent()) {
+      List<IcingStretch> lost = icy.stream().filter(IcingStretch::isLost).toList();
+      return Outcome.flagged(flag(lost, sentence(worst.get(), lost.size())));
+    }
+    return peaks(icy);
+  }
+
+  private Outcome peaks(List<IcingStretch> icy) {
+    if (icy.size() < FEWEST_STARTS) {
+      return Outcome.clear();
+    }
+    IcingStretch first = icy.get(0);
+    IcingStretch last = icy.get(icy.size() - 1);
+    int falls = 0;
+    for (int i = 1; i < icy.size(); i++) {
+      falls += icy.get(i).peak() < icy.get(i - 1).peak() ? 1 : -1;
+    }
+    double loss =
+        1 - last.peak() / first.peak() - IcingStretch.HEAT_PER_AIR_K * (first.airK() - last.airK());
+    if (loss < LOSS_OF_PEAKS || falls < icy.size() / 2) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(
+        flag(
+            icy,
+            "The best heat after a start fell by "
+                + Wording.percent(loss)
+                + " over "
+                + icy.size()
+                + " starts, evaporating at "
+                + Wording.celsius(last.evaporatingK())));
+  }
+
+  private static String sentence(IcingStretch worst, int count) {
+    return "Heat fell by "
+        + Wording.percent(worst.loss())
+        + " in "
+        + Wording.duration((worst.endMs() - worst.startMs()) / 1e3)
+        + (worst.defrosted() ? " before a defrost" : " without a defrost")
+        + (Double.isNaN(worst.evaporatingK())
+            ? " in air of " + Wording.celsius(worst.airK())
+            : ", evaporating at " + Wording.celsius(worst.evaporatingK()))
+        + (count > 1 ? "; the same " + count + " times" : "");
+  }
+
+  private static Optional<double[]> trace(Evidence evidence, Trace.Kind kind) {
+    return evidence.traces().stream()
+        .filter(trace -> trace.kind() == kind)
+        .map(Trace::values)
+        .findFirst();
+  }
+
+  private Flag flag(List<IcingStretch> icy, String evidence) {
+    return new Flag(
+        id(),
+        Side.AIRFLOW,
+        Severity.WARNING,
+        icy.get(0).startMs(),
+        icy.get(icy.size() - 1).endMs(),
+        evidence,
+        List.of(
+            "defrost that does not come: coil sensor loose or control faulty",
+            "dirty coil or weak fan, so that the coil runs colder than it should",
+            "reversing valve that does not change over",
+            "air colder than the heater is made for"),
+        "Look at the coil just before a defrost: ice right through the fins means that defrosts come"
+            + " too late. Check the defrost sensor's seat.",
+        Set.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.PRESSURE_SUCTION));
+  }
+}

@@ -1,0 +1,56 @@
+package heatwake.analysis.rule.airflow;
+
+/**
+ * Running from one start or defrost to the next stop or defrost.
+ *
+ * @param peak best block of output in its first half
+ * @param loss part of the peak that was lost at the end, the air's share taken off
+ * @param airK air at the end, NaN if not known
+ * @param evaporatingK evaporating temperature at the end, NaN if not known
+ * @param fallsAwayK how much further below the air it evaporates at the end, NaN if not known
+ */
+record IcingStretch(
+    long startMs,
+    long endMs,
+    double peak,
+    double loss,
+    double airK,
+    double evaporatingK,
+    double fallsAwayK,
+    boolean defrosted) {
+  private static final double FREEZING_K = 273.15;
+
+  /** Evaporating above this no ice grows; half a kelvin of doubt below freezing. */
+  private static final double ICES_BELOW_K = FREEZING_K - 0.5;
+
+  /** Without a suction pressure: ice is possible in air colder than this; common practice. */
+  private static final double COLD_AIR_K = FREEZING_K + 7;
+
+  /**
+   * Loss of heat between defrosts that no healthy defrost control lets happen. Sound ones defrost
+   * after losing 10 to 25 %; common practice.
+   */
+  private static final double GREATEST_LOSS = 0.35;
+
+  /** Loss of heat over a long stretch that no defrost ends; ours. */
+  private static final double LOSS_WITHOUT_DEFROST = 0.25;
+
+  private static final double LONG_STRETCH_S = 5400;
+
+  /** The evaporating temperature must fall away from the air too, by this; ours. */
+  private static final double FALLS_AWAY_K = 2;
+
+  /** Heat goes with the air by this share a kelvin; common practice (see the duty's load). */
+  static final double HEAT_PER_AIR_K = 0.025;
+
+  boolean ices() {
+    return Double.isNaN(evaporatingK) ? airK < COLD_AIR_K : evaporatingK < ICES_BELOW_K;
+  }
+
+  boolean isLost() {
+    boolean fallsAway = Double.isNaN(fallsAwayK) || fallsAwayK > FALLS_AWAY_K;
+    boolean isLong = (endMs - startMs) / 1e3 >= LONG_STRETCH_S;
+    return fallsAway
+        && (loss > GREATEST_LOSS || (isLong && !defrosted && loss > LOSS_WITHOUT_DEFROST));
+  }
+}

@@ -1,0 +1,106 @@
+package heatwake.analysis.rule.airflow;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads stretches of running off the grid. */
+final class IcingStretches {
+  private static final long SETTLING_MS = 360_000;
+  private static final double BLOCK_S = 180;
+  private static final int FEWEST_BLOCKS = 3;
+
+  private final Timeline timeline;
+  private final double[] output;
+  private final Optional<double[]> evaporating;
+  private final Channel air;
+
+  IcingStretches(Timeline timeline, double[] output, Optional<double[]> evaporating, Channel air) {
+    this.timeline = timeline;
+    this.output = output;
+    this.evaporating = evaporating;
+    this.air = air;
+  }
+
+  List<IcingStretch> of(List<PhaseSpan> phases) {
+    List<IcingStretch> found = new ArrayList<>();
+    long fromMs = -1;
+    for (int k = 0; k <= phases.size(); k++) {
+      Optional<PhaseSpan> span = k < phases.size() ? Optional.of(phases.get(k)) : Optional.empty();
+      boolean runs =
+          span.filter(s -> s.phase() == Phase.STARTING || s.phase() == Phase.STEADY).isPresent();
+      if (runs && fromMs < 0) {
+        fromMs = span.orElseThrow().startMs();
+      } else if (!runs && fromMs >= 0) {
+        boolean defrosted = span.filter(s -> s.phase() == Phase.DEFROST).isPresent();
+        stretch(fromMs + SETTLING_MS, phases.get(k - 1).endMs(), defrosted).ifPresent(found::add);
+        fromMs = -1;
+      }
+    }
+    return found;
+  }
+
+  private Optional<IcingStretch> stretch(long fromMs, long toMs, boolean defrosted) {
+    int from = timeline.firstAtOrAfter(fromMs);
+    int to = timeline.firstAtOrAfter(toMs);
+    int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
+    int blocks = (to - from) / block;
+    if (blocks < FEWEST_BLOCKS) {
+      return Optional.empty();
+    }
+    int at = best(from, block, blocks / 2);
+    double peak = mean(output, at, at + block);
+    // The last instants before a stop or defrost already belong to it.
+    int end = to - block / 3;
+    double last = mean(output, end - block, end);
+    if (!(peak > 0) || Double.isNaN(last)) {
+      return Optional.empty();
+    }
+    double[] airK = timeline.of(air);
+    double airThen = mean(airK, at, at + block);
+    double airNow = mean(airK, end - block, end);
+    double cooler = Double.isNaN(airThen - airNow) ? 0 : airThen - airNow;
+    double coilThen = evaporating.map(coil -> mean(coil, at, at + block)).orElse(Double.NaN);
+    double coilNow = evaporating.map(coil -> mean(coil, end - block, end)).orElse(Double.NaN);
+    return Optional.of(
+        new IcingStretch(
+            timeline.timeMs(at),
+            timeline.timeMs(end - 1),
+            peak,
+            1 - last / peak - IcingStretch.HEAT_PER_AIR_K * cooler,
+            airNow,
+            coilNow,
+            coilThen - coilNow - cooler,
+            defrosted));
+  }
+
+  /** Where the best block of output begins, among the first ones. */
+  private int best(int from, int block, int last) {
+    int at = from;
+    double peak = Double.NEGATIVE_INFINITY;
+    for (int b = 0; b <= last; b++) {
+      double mean = mean(output, from + b * block, from + (b + 1) * block);
+      if (mean > peak) {
+        peak = mean;
+        at = from + b * block;
+      }
+    }
+    return at;
+  }
+
+  private static double mean(double[] values, int from, int to) {
+    double sum = 0;
+    int count = 0;
+    for (int i = Math.max(0, from); i < Math.min(values.length, to); i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+}

@@ -1,0 +1,126 @@
+package heatwake.analysis.rule.pool;
+
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** The pool loses most of what the heater gives. */
+public final class HeatLoss implements Rule {
+  /** Most of the heat: more than half. */
+  private static final double MOST = 0.5;
+
+  /** A pool at its set temperature takes only what it loses; below this it is still asking, K. */
+  private static final double ASKING_K = 0.5;
+
+  /** The heater must have run for this part of the run, or it was not asked for heat; ours. */
+  private static final double LEAST_DUTY = 0.6;
+
+  /** Less heating than this tells nothing of a pool, s; ours. */
+  private static final double SHORTEST_S = 3 * 3600;
+
+  @Override
+  public String id() {
+    return "heat-loss";
+  }
+
+  @Override
+  public String summary() {
+    return "The pool, still below its set temperature, loses most of what the heater gives.";
+  }
+
+  @Override
+  public String needs() {
+    return "the delivered heat, water-pool (or water-in), pool.volume, and pool.setpoint; at least"
+        + " 3 h of heating";
+  }
+
+  @Override
+  public String limits() {
+    return "Raised when delivered less stored heat is more than half of the delivered heat by more"
+        + " than 3 standard uncertainties, while the pool stays 0.5 K below its set temperature"
+        + " and the heater ran for 60 % of the run (ours).";
+  }
+
+  @Override
+  public Outcome evaluate(Evidence evidence) {
+    Optional<Estimate> delivered = evidence.heat().deliveredJ();
+    Optional<Estimate> stored = evidence.pool().storedJ();
+    if (delivered.isEmpty() || stored.isEmpty()) {
+      return Outcome.notEnoughData(
+          evidence.recording().rig().pool().volumeM3().isEmpty()
+              ? "no pool.volume in the rig"
+              : "delivered heat or pool temperature not known");
+    }
+    HeatingTime heating = HeatingTime.of(evidence);
+    if (heating.onS() < SHORTEST_S) {
+      return Outcome.notEnoughData("the heater ran for less than three hours");
+    }
+    if (heating.share() < LEAST_DUTY || !isAsking(evidence) || delivered.get().value() <= 0) {
+      return Outcome.clear();
+    }
+    Estimate loss =
+        new Estimate(
+            delivered.get().value() - stored.get().value(),
+            Math.hypot(delivered.get().standard(), stored.get().standard()));
+    Estimate share = loss.dividedBy(delivered.get());
+    return Doubt.above(share, MOST)
+        ? Outcome.flagged(flag(evidence, delivered.get(), loss, share))
+        : Outcome.clear();
+  }
+
+  private static boolean isAsking(Evidence evidence) {
+    OptionalDouble setpoint = evidence.recording().rig().pool().setpointK();
+    Optional<Estimate> pool = evidence.pool().poolK();
+    return setpoint.isEmpty()
+        || pool.filter(
+                known -> known.value() < setpoint.getAsDouble() - ASKING_K - known.standard())
+            .isPresent();
+  }
+
+  private Flag flag(Evidence evidence, Estimate delivered, Estimate loss, Estimate share) {
+    String model =
+        evidence
+            .pool()
+            .lossModelW()
+            .map(
+                watts ->
+                    "; evaporation, convection and radiation account for "
+                        + Wording.kilowatts(watts.value()))
+            .orElse("");
+    double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
+    return new Flag(
+        id(),
+        Side.POOL,
+        Severity.WARNING,
+        evidence.recording().startMs(),
+        evidence.recording().endMs(),
+        "Of "
+            + Wording.kilowattHours(delivered.value())
+            + " given, the pool lost "
+            + Wording.kilowattHours(loss.value())
+            + " ("
+            + Wording.percent(share)
+            + "), "
+            + Wording.kilowatts(loss.value() / runS)
+            + " on average"
+            + model,
+        List.of(
+            "pool left uncovered, wind over the water",
+            "cold make-up water, or a leak that is topped up",
+            "pipes in wet ground, waterfall or spill-over running",
+            "pool volume in the rig too small"),
+        "Cover the pool for a night and compare; read the water meter of the make-up line.",
+        Set.of(Channel.WATER_POOL, Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER));
+  }
+}
