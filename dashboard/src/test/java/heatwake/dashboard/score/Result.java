@@ -23,8 +23,13 @@ record Result(
       return estimate.value() / truth - 1;
     }
 
+    /** Distance from the truth over the stated expanded uncertainty. */
+    double inExpanded() {
+      return Math.abs(estimate.value() - truth) / Math.max(1e-9, estimate.expanded());
+    }
+
     boolean covered() {
-      return Math.abs(estimate.value() - truth) <= estimate.expanded();
+      return inExpanded() <= 1;
     }
   }
 

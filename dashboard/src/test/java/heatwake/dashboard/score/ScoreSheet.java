@@ -3,6 +3,7 @@ package heatwake.dashboard.score;
 import heatwake.analysis.finding.Flag;
 import heatwake.dashboard.demo.plant.fault.Severity;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,6 +31,7 @@ final class ScoreSheet {
     sheet.outcomes();
     sheet.detection();
     sheet.figures();
+    sheet.worst();
     sheet.starts();
     sheet.falseFlagsByRule();
     sheet.line(
@@ -136,6 +138,24 @@ final class ScoreSheet {
   /** Broken probes make no promise about uncertainty. */
   private static boolean probesSound(Result result) {
     return result.one().night().troubles().isEmpty() && result.one().night().clockSteps().isEmpty();
+  }
+
+  private void worst() {
+    line("heat furthest from the truth, in stated expanded uncertainties:");
+    results.stream()
+        .filter(ScoreSheet::probesSound)
+        .filter(result -> result.heat().isPresent())
+        .sorted(Comparator.comparingDouble((Result result) -> -result.heat().get().inExpanded()))
+        .limit(8)
+        .forEach(
+            result ->
+                line(
+                    "  %.1f (%+.1f %%)  %s  %s",
+                    result.heat().get().inExpanded(),
+                    100 * result.heat().get().relativeError(),
+                    result.one().name(),
+                    result.findings().heat().flowWay().orElse("")));
+    line("");
   }
 
   private void starts() {

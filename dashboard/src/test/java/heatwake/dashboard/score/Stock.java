@@ -43,15 +43,15 @@ interface Stock {
     HeaterDesign.Choice choice =
         new HeaterDesign.Choice(
             heatW,
-            between(random, 11, 14),
-            between(random, 36.5, 41),
+            between(random, 12.5, 16.5),
+            between(random, 35, 38.5),
             between(random, 2.2, 3.6),
             between(random, 7.5e-5, 10e-5),
             between(random, 4, 8),
             between(random, 3, 6));
     HeaterDesign.Compressor like =
         new HeaterDesign.Compressor(
-            0, between(random, 0.02, 0.045), between(random, 0.58, 0.67), 2.8, inverter);
+            0, between(random, 0.02, 0.045), between(random, 0.53, 0.64), 2.8, inverter);
     boolean threePhase = heatW > 18e3;
     return HeaterDesign.sized(
         fluid,

@@ -102,7 +102,8 @@ public final class Plant {
             heatPump.condensingC(),
             heatPump.evaporatingC(),
             heatPump.iceKg(),
-            weather.airC()),
+            weather.airC(),
+            heatPump.dischargeC()),
         health);
     supply.step(
         dtS,

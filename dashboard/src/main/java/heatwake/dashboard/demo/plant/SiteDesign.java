@@ -44,6 +44,66 @@ public record SiteDesign(
     heaterSpells = List.copyOf(heaterSpells);
   }
 
+  /** The same site in other weather. */
+  public SiteDesign in(Climate other) {
+    return new SiteDesign(
+        other,
+        altitudeM,
+        basin,
+        circuit,
+        heater,
+        setpointC,
+        pumpSpells,
+        heaterSpells,
+        startHour,
+        runS);
+  }
+
+  /** The same site with another pool. */
+  public SiteDesign with(Basin other) {
+    return new SiteDesign(
+        climate,
+        altitudeM,
+        other,
+        circuit,
+        heater,
+        setpointC,
+        pumpSpells,
+        heaterSpells,
+        startHour,
+        runS);
+  }
+
+  /** The same site with the pump timer set otherwise. */
+  public SiteDesign pumped(List<Spell> spells) {
+    return new SiteDesign(
+        climate,
+        altitudeM,
+        basin,
+        circuit,
+        heater,
+        setpointC,
+        spells,
+        heaterSpells,
+        startHour,
+        runS);
+  }
+
+  /** The same site watched for another time. */
+  public SiteDesign lasting(double seconds) {
+    return new SiteDesign(
+        climate,
+        altitudeM,
+        basin,
+        circuit,
+        heater,
+        setpointC,
+        pumpSpells,
+        heaterSpells,
+        startHour,
+        seconds);
+  }
+
   static boolean within(List<Spell> spells, double timeS) {
     for (Spell spell : spells) {
       if (spell.holds(timeS)) {

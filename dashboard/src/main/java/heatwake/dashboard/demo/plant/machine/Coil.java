@@ -32,13 +32,20 @@ final class Coil {
   }
 
   /** Air with the fan off: a breath of natural draught. */
-  Exchange rest(HeatPump.Surroundings around, double coilC) {
+  Exchange rest(double dtS, HeatPump.Surroundings around, double coilC) {
     started = false;
     airOutC = 0.8 * around.airC() + 0.2 * coilC;
     outRatio = around.humidityRatio();
-    if (around.airC() > 1) {
-      melt((around.airC() - 0.5) * design.finTransferWPerK() * 0.01);
-    }
+    melt(around.airC() * design.finTransferWPerK() * 0.05 * dtS);
+    return new Exchange(0, around.airC(), around.humidityRatio(), airOutC);
+  }
+
+  /** Air blown through a coil whose compressor rests: it thaws. */
+  Exchange thaw(double dtS, HeatPump.Surroundings around, double coilC) {
+    started = false;
+    melt(around.airC() * design.finTransferWPerK() * 0.8 * dtS);
+    airOutC += (0.5 * (around.airC() + coilC) - airOutC) * Math.min(1, dtS / 8);
+    outRatio = around.humidityRatio();
     return new Exchange(0, around.airC(), around.humidityRatio(), airOutC);
   }
 

@@ -22,9 +22,15 @@ public final class Controller {
 
   private static final double SENSOR_LAG_S = 75;
   private static final double CUT_OUT_C = 62;
+  private static final double TOO_LOW_C = -27;
+  private static final double TOO_HOT_C = 125;
+  private static final double LOW_PRESSURE_BLIND_S = 120;
   private static final double CUT_OUT_REST_S = 300;
   private static final double DEFROSTS_BELOW_C = 12;
   private static final double FROZEN_C = -1.5;
+  private static final double TOO_COLD_TO_THAW_C = 4;
+  private static final double CLEAN_AFTER_S = 360;
+  private static final double CHOKED_K = 4;
   private static final double LONGEST_DEFROST_S = 480;
   private static final double HUM_EVERY_S = 180;
   private static final double HUM_S = 4;
@@ -38,6 +44,9 @@ public final class Controller {
   private double stageS;
   private double restedS = 1e6;
   private double frozenS;
+  private double sinceDefrostS;
+  private boolean tooCold;
+  private double cleanC;
   private double lockoutS;
   private double sensedC = Double.NaN;
   private double speed;
@@ -57,7 +66,8 @@ public final class Controller {
       double condensingC,
       double evaporatingC,
       double iceKg,
-      double airC) {}
+      double airC,
+      double dischargeC) {}
 
   /** Moves on. */
   public void step(double dtS, Sight sight, Health health) {
@@ -70,13 +80,18 @@ public final class Controller {
     }
     lockoutS = Math.max(0, lockoutS - dtS);
     boolean may = sight.enabled() && sight.flowSwitch() && calls && lockoutS <= 0;
+    if (sequence.defrost() == HeaterDesign.Defrost.AIR) {
+      double least = tooCold ? TOO_COLD_TO_THAW_C + 2 : TOO_COLD_TO_THAW_C;
+      tooCold = sight.airC() < least;
+      may &= !tooCold;
+    }
     stageS += dtS;
     if (compressorCalled()) {
       restedS = 0;
     } else {
       restedS += dtS;
     }
-    if (sight.condensingC() > CUT_OUT_C && compressorCalled()) {
+    if (compressorCalled() && isBeyondLimits(sight)) {
       lockoutS = CUT_OUT_REST_S;
       may = false;
     }
@@ -123,12 +138,15 @@ public final class Controller {
       }
       case RUNNING -> {
         frozenS = sight.evaporatingC() < FROZEN_C ? frozenS + dtS : Math.max(0, frozenS - dtS);
+        sinceDefrostS += dtS;
+        if (sinceDefrostS < CLEAN_AFTER_S) {
+          cleanC = sight.evaporatingC();
+        }
         if (!may) {
           enter(Stage.RUN_ON);
-        } else if (health.defrosts
-            && sight.airC() < DEFROSTS_BELOW_C
-            && frozenS > sequence.defrostAfterS()) {
+        } else if (health.defrosts && sight.airC() < DEFROSTS_BELOW_C && isChoked(sight)) {
           frozenS = 0;
+          sinceDefrostS = 0;
           enter(Stage.DEFROST);
         }
       }
@@ -146,6 +164,19 @@ public final class Controller {
         }
       }
     }
+  }
+
+  /** High pressure, low pressure once running for a while, or hot discharge gas. */
+  private boolean isBeyondLimits(Sight sight) {
+    boolean lowPressure =
+        stage == Stage.RUNNING && stageS > LOW_PRESSURE_BLIND_S && sight.evaporatingC() < TOO_LOW_C;
+    return sight.condensingC() > CUT_OUT_C || lowPressure || sight.dischargeC() > TOO_HOT_C;
+  }
+
+  /** Frozen for long, or evaporating much colder than just after the last defrost. */
+  private boolean isChoked(Sight sight) {
+    return frozenS > sequence.defrostAfterS()
+        || (frozenS > 2 * CLEAN_AFTER_S && sight.evaporatingC() < cleanC - CHOKED_K);
   }
 
   private void enter(Stage next) {

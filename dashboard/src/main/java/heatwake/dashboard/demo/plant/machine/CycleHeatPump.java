@@ -10,6 +10,8 @@ import heatwake.dashboard.demo.plant.water.PoolWater;
 public final class CycleHeatPump implements HeatPump {
   private static final double SHELL_LAG_S = 90;
   private static final double LINE_LAG_S = 15;
+  private static final double MET_K = 1;
+  private static final double SHELL_CONDUCTS = 0.003;
   private static final double COIL_RETURNS_S = 260;
   private static final double DEFROST_TURNS_S = 25;
 
@@ -114,17 +116,17 @@ public final class CycleHeatPump implements HeatPump {
     if (stream <= 0) {
       return 0;
     }
-    // At rest below the water's temperature there is only vapour in the condenser.
-    double vapourOnly = condensingC < around.waterInC() ? 0.01 : 1;
-    return stream
-        * (1 - Math.exp(-transfer * vapourOnly / stream))
-        * (condensingC - around.waterInC());
+    // Once the pressures have met there is nothing left to condense, and what liquid gathers in the
+    // colder exchanger cannot get back: only the shell conducts.
+    boolean condenses = condensingC > around.waterInC() && condensingC - evaporatingC > MET_K;
+    double wetted = compressorW > 0 || condenses ? 1 : SHELL_CONDUCTS;
+    return stream * (1 - Math.exp(-transfer * wetted / stream)) * (condensingC - around.waterInC());
   }
 
   private void rest(double dtS, boolean fan, Surroundings around, Health health) {
     compressorW = 0;
     settled = Math.max(0, settled - dtS / design.sequence().equaliseS());
-    air = fan ? coil.blow(dtS, around, evaporatingC, 0.3, health) : coil.rest(around, evaporatingC);
+    air = fan ? coil.thaw(dtS, around, evaporatingC) : coil.rest(dtS, around, evaporatingC);
     heatW = condenserHeat(around, health.condenserTransfer);
     double meeting = (condensingC - evaporatingC) / design.sequence().equaliseS();
     condensingC -= (meeting + heatW / design.condenser().heatJPerK()) * dtS;
@@ -147,7 +149,7 @@ public final class CycleHeatPump implements HeatPump {
     boolean flows = around.waterM3PerS() > 0.1 * design.waterM3PerS();
     heatW = flows ? -0.45 * design.ratedHeatW() : 0;
     coil.melt((0.45 * design.ratedHeatW() + 0.9 * compressorW) * 0.7 * dtS);
-    air = coil.rest(around, coilTowards);
+    air = coil.rest(dtS, around, coilTowards);
     dischargeC += (condensingC + 15 - dischargeC) * dtS / SHELL_LAG_S;
     liquidC += (5 - liquidC) * dtS / LINE_LAG_S;
     suctionC += (evaporatingC + 3 - suctionC) * dtS / LINE_LAG_S;

@@ -237,7 +237,7 @@ public record HeaterDesign(
             slope * wetTransfer / (1 - finShare),
             1.6 * choice.heatW(),
             choice.superheatK(),
-            1.4e-4 * choice.heatW()),
+            2.2e-4 * choice.heatW()),
         new Compressor(
             displacement, like.clearance(), like.efficiency(), like.bestRatio(), like.inverter()),
         sequence,

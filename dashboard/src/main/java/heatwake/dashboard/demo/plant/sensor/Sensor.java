@@ -29,8 +29,9 @@ public final class Sensor {
     this.troubles = List.copyOf(troubles);
     this.random = random;
     this.systematic = SYSTEMATIC * random.nextGaussian();
-    this.phaseMs = random.nextInt(1000);
-    this.nextS = random.nextDouble() * spec.intervalS();
+    boolean strict = spec.jitter() == 0;
+    this.phaseMs = strict ? 0 : random.nextInt(1000);
+    this.nextS = strict ? spec.intervalS() : random.nextDouble() * spec.intervalS();
   }
 
   /** Where it is clipped. */
@@ -116,6 +117,9 @@ public final class Sensor {
     }
     if (spec.resolution() > 0) {
       value = Math.rint(value / spec.resolution()) * spec.resolution();
+    }
+    if (spec.tap() == Tap.WIND_SPEED) {
+      value = Math.max(0, value);
     }
     if (spec.tap() == Tap.HUMIDITY_IN) {
       value = Math.min(100, value);

@@ -10,7 +10,8 @@ import heatwake.dashboard.demo.plant.Tap;
  *     or as a share
  * @param relative whether {@code stated} is a share of the reading
  * @param intervalS time between readings
- * @param jitter random part of the interval, a share of it
+ * @param jitter random part of the interval, a share of it; without any, all probes of one interval
+ *     report together
  * @param lagS first-order lag
  * @param resolution smallest step it reports
  * @param lossRate part of its readings that never arrive

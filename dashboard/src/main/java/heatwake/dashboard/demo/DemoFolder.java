@@ -1,0 +1,87 @@
+package heatwake.dashboard.demo;
+
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.series.Recording;
+import heatwake.collector.mistake.MistakeException;
+import heatwake.dashboard.chart.ChartPicture;
+import heatwake.dashboard.chart.ChartStyle;
+import heatwake.dashboard.chart.RunCharts;
+import heatwake.dashboard.chart.Strip;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.UnitChoice;
+import heatwake.dashboard.report.ReportPdf;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The folder in which the demo leaves what it made. */
+public final class DemoFolder {
+  private static final int PICTURE_WIDTH = 1200;
+  private static final int PICTURE_HEIGHT = 340;
+  private static final int OVERVIEW_HEIGHT = 150;
+
+  private final Path folder;
+
+  /**
+   * Takes a folder, and makes it if need be.
+   *
+   * @throws MistakeException if it cannot be made or written
+   */
+  public DemoFolder(Path folder) {
+    this.folder = folder;
+    if (Files.exists(folder) && !Files.isDirectory(folder)) {
+      throw new MistakeException("--out " + folder + " is a file; name a folder");
+    }
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException fault) {
+      throw new MistakeException(
+          "--out " + folder + " cannot be made; name a folder that you may write", fault);
+    }
+    if (!Files.isWritable(folder)) {
+      throw new MistakeException(
+          "--out " + folder + " cannot be written; name a folder that you may write");
+    }
+  }
+
+  /** The database, which may hold earlier runs of the demo. */
+  public Path database() {
+    return folder.resolve("heatwake.db");
+  }
+
+  Path rig() {
+    return folder.resolve("rig.toml");
+  }
+
+  /** Writes report and charts of a run, and returns the files written. */
+  public List<Path> write(Recording recording, Findings findings, UnitChoice units, Moment moment)
+      throws IOException {
+    List<Path> written = new ArrayList<>();
+    Path report = folder.resolve("report.pdf");
+    new ReportPdf(recording, findings, units, moment).writeTo(report);
+    written.add(report);
+    RunCharts charts = RunCharts.of(recording, findings, units, moment);
+    Path overview = folder.resolve("overview.png");
+    int height = OVERVIEW_HEIGHT * (charts.strips().size() + 1);
+    ChartPicture.writePng(
+        overview,
+        charts.stack(charts.strips(), charts.whole(), ChartStyle.SCREEN),
+        PICTURE_WIDTH,
+        height);
+    written.add(overview);
+    for (Strip strip : charts.strips()) {
+      Path picture =
+          folder.resolve(strip.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".png");
+      ChartPicture.writePng(
+          picture,
+          charts.chart(strip, charts.whole(), ChartStyle.SCREEN),
+          PICTURE_WIDTH,
+          PICTURE_HEIGHT);
+      written.add(picture);
+    }
+    return written;
+  }
+}

@@ -1,0 +1,2 @@
+/** The demo: a simulated site whose probes are recorded like real ones. */
+package heatwake.dashboard.demo;
