@@ -125,4 +125,12 @@ public enum Strip {
   boolean isPercent() {
     return this == SHARE || this == HUMIDITY;
   }
+
+  /** Whether its axis always shows zero, because how much of it there is matters. */
+  boolean isFromZero() {
+    return switch (this) {
+      case HEAT, FLOW, CURRENT, FILTER, WIND -> true;
+      default -> false;
+    };
+  }
 }

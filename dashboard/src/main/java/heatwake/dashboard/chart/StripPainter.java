@@ -24,6 +24,9 @@ import org.knowm.xchart.style.markers.SeriesMarkers;
 final class StripPainter {
   private static final Color CLEAR = new Color(255, 255, 255, 0);
 
+  /** Heights of a label from one label to the next, at least. */
+  private static final double LABEL_SPACING = 1.5;
+
   private final StripStack stack;
   private final Strip strip;
   private final Rectangle heading;
@@ -78,8 +81,8 @@ final class StripPainter {
     if (strip.isPercent()) {
       return ValueAxis.percent();
     }
-    double least = Double.POSITIVE_INFINITY;
-    double greatest = Double.NEGATIVE_INFINITY;
+    double least = strip.isFromZero() ? 0 : Double.POSITIVE_INFINITY;
+    double greatest = strip.isFromZero() ? 0 : Double.NEGATIVE_INFINITY;
     for (Polyline line : lines.values()) {
       least = Math.min(least, line.least());
       greatest = Math.max(greatest, line.greatest());
@@ -145,12 +148,12 @@ final class StripPainter {
     g.setStroke(style.thin());
     FontMetrics metrics = g.getFontMetrics();
     double perMark = plot.getHeight() / values.steps();
-    int every = (int) Math.max(1, Math.ceil((metrics.getAscent() + 1) / perMark));
+    int every = (int) Math.max(1, Math.ceil(LABEL_SPACING * metrics.getAscent() / perMark));
     for (int i = 0; i <= values.steps(); i += every) {
       double y = y(values.mark(i), values);
       g.setColor(Palette.GRID);
       g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));
-      String label = values.label(i);
+      String label = values.label(i, every);
       g.setColor(Palette.FAINT_INK);
       g.drawString(
           label,

@@ -12,7 +12,7 @@ import heatwake.dashboard.present.Figure;
  */
 public record ValueAxis(double low, double high, double step) {
   /** Marks a strip of ordinary height has room for. */
-  private static final int USUAL_STEPS = 4;
+  private static final int USUAL_STEPS = 5;
 
   /** Part of a step by which a value may stick out before the axis moves for it. */
   private static final double OVERSHOOT = 0.03;
@@ -73,9 +73,17 @@ public record ValueAxis(double low, double high, double step) {
     return low + i * step;
   }
 
-  /** What is written at mark {@code i}: as many decimals as the step needs. */
-  public String label(int i) {
-    int decimals = (int) Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  /**
+   * What is written at mark {@code i} when every so many marks are written: as many decimals as
+   * tell those apart.
+   */
+  public String label(int i, int every) {
+    double written = every * step;
+    int decimals = 0;
+    while (decimals < 6 && Math.abs(written - Math.rint(written)) > 1e-6 * written) {
+      written *= 10;
+      decimals++;
+    }
     return Figure.fixed(mark(i), decimals);
   }
 }

@@ -39,14 +39,8 @@ public final class EndedTiles {
             });
     long starts = findings.cycles().stream().filter(Cycle::startSeen).count();
     if (!findings.cycles().isEmpty()) {
-      tiles.add(new Tile("Compressor starts", Long.toString(starts), "", "", Tone.PLAIN));
+      tiles.add(new Tile("Starts seen", Long.toString(starts), "", "", Tone.PLAIN));
     }
-    add(
-        tiles,
-        "Zero of the pair",
-        heat.zeroOffsetK(),
-        units.of(Quantity.TEMPERATURE_DIFFERENCE).unit(),
-        "");
     Tile lead =
         new Tile(
             "Run over",

@@ -11,15 +11,23 @@ class ValueAxisTest {
   void endsAreRound() {
     ValueAxis axis = ValueAxis.holding(26.31, 29.2, 2);
     assertThat(axis).isEqualTo(new ValueAxis(26, 30, 1));
-    assertThat(IntStream.rangeClosed(0, axis.steps()).mapToObj(axis::label))
+    assertThat(IntStream.rangeClosed(0, axis.steps()).mapToObj(i -> axis.label(i, 1)))
         .containsExactly("26", "27", "28", "29", "30");
   }
 
   @Test
   void labelsHaveTheDecimalsOfTheStep() {
     ValueAxis axis = ValueAxis.holding(0.1, 1.7, 1);
-    assertThat(IntStream.rangeClosed(0, axis.steps()).mapToObj(axis::label))
+    assertThat(IntStream.rangeClosed(0, axis.steps()).mapToObj(i -> axis.label(i, 1)))
         .containsExactly("0.0", "0.5", "1.0", "1.5", "2.0");
+  }
+
+  @Test
+  void aLabelHasNoDecimalThatEveryWrittenMarkLacks() {
+    ValueAxis axis = new ValueAxis(26, 29, 0.5);
+    assertThat(axis.label(2, 2)).isEqualTo("27");
+    assertThat(axis.label(1, 1)).isEqualTo("26.5");
+    assertThat(new ValueAxis(0, 0.1, 0.02).label(1, 1)).isEqualTo("0.02");
   }
 
   @Test

@@ -57,7 +57,7 @@ class TilesTest {
         .isEqualTo(plain("Heat delivered", "61", "kWh", "± 3"));
     assertThat(tile(tiles, "Of nameplate"))
         .isEqualTo(plain("Of nameplate", "96", "%", "± 5, steady"));
-    assertThat(tile(tiles, "Compressor starts").value()).isEqualTo("1");
+    assertThat(tile(tiles, "Starts seen").value()).isEqualTo("1");
   }
 
   @Test
