@@ -93,11 +93,13 @@ public final class ReadingMaker {
       double sent,
       long timeMs,
       boolean stampedByProbe) {
-    ProbeConversion.Converted converted = conversion.convert(sent);
+    ProbeConversion.Converted converted = conversion.convert(sent, timeMs);
     if (converted instanceof ProbeConversion.Converted.Value value) {
       return Optional.of(new Reading(channel, timeMs, value.stored(), stampedByProbe));
     }
-    fault(channel, ((ProbeConversion.Converted.Fault) converted).reason());
+    if (converted instanceof ProbeConversion.Converted.Fault fault) {
+      fault(channel, fault.reason());
+    }
     return Optional.empty();
   }
 

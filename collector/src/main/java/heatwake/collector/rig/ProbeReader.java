@@ -6,6 +6,7 @@ import heatwake.analysis.quantity.Measure;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.quantity.UnknownUnitException;
+import heatwake.analysis.sensor.SensorLoop;
 import heatwake.analysis.site.Probe;
 import heatwake.analysis.site.ReadingUncertainty;
 import heatwake.collector.mistake.NearestWord;
@@ -28,7 +29,7 @@ final class ProbeReader {
   private static final List<String> REGISTER_KEYS =
       List.of("unit-id", "register", "type", "word-order", "table");
   private static final List<String> PLAIN_KEYS =
-      List.of("channel", "source", "unit", "scale", "uncertainty", "every");
+      List.of("channel", "source", "unit", "scale", "uncertainty", "every", "sensor");
   private static final List<String> KEYS = keys();
 
   private final List<SourceSpec> sources;
@@ -46,6 +47,7 @@ final class ProbeReader {
     keys.add("topic");
     keys.addAll(FIELD_KEYS);
     keys.addAll(REGISTER_KEYS);
+    keys.addAll(SensorReader.keys());
     return List.copyOf(keys);
   }
 
@@ -68,15 +70,17 @@ final class ProbeReader {
     }
     Optional<String> source = table.text("source");
     OptionalDouble intervalS = table.measure("every", Quantity.DURATION, 0.01, 86_400);
+    Optional<SensorLoop> sensor = SensorReader.sensor(table, channel);
     ProbeSpec spec =
         new ProbeSpec(
             channel,
             source,
             address(table, source),
-            unit(table, channel, source.isPresent()),
+            unit(table, channel, sensor, source.isPresent()),
             scale(table),
             table.text("time"),
-            intervalS);
+            intervalS,
+            sensor);
     specs.add(spec);
     analysed.put(channel, new Probe(uncertainty(table, channel.quantity()), intervalS));
   }
@@ -95,24 +99,29 @@ final class ProbeReader {
                             id, Arrays.stream(Channel.values()).map(Channel::id).toList())));
   }
 
-  private static Unit unit(TomlTable table, Channel channel, boolean hasSource) {
+  private static Unit unit(
+      TomlTable table, Channel channel, Optional<SensorLoop> sensor, boolean hasSource) {
+    Quantity sent = sensor.map(SensorLoop::raw).orElse(channel.quantity());
     Optional<String> text = table.text("unit");
-    if (text.isEmpty()) {
-      if (hasSource && channel.quantity() != Quantity.STATE) {
-        throw table.mistake(
-            "no unit for channel "
-                + channel
-                + "; add unit = \""
-                + channel.storedUnit().code()
-                + "\"");
+    if (text.isPresent()) {
+      try {
+        return Unit.of(sent, text.get());
+      } catch (UnknownUnitException e) {
+        throw table.mistake("unit", "channel " + channel + ": " + e.getMessage());
       }
-      return channel.storedUnit();
     }
-    try {
-      return Unit.of(channel.quantity(), text.get());
-    } catch (UnknownUnitException e) {
-      throw table.mistake("unit", "channel " + channel + ": " + e.getMessage());
+    if (sensor.isPresent()) {
+      return SensorReader.usualUnit(sensor.get());
     }
+    if (hasSource && channel.quantity() != Quantity.STATE) {
+      throw table.mistake(
+          "no unit for channel "
+              + channel
+              + "; add unit = \""
+              + channel.storedUnit().code()
+              + "\"");
+    }
+    return channel.storedUnit();
   }
 
   private static double scale(TomlTable table) {
@@ -170,7 +179,10 @@ final class ProbeReader {
 
   private static void refuseOthers(TomlTable table, List<String> allowed, String kind) {
     for (String key : KEYS) {
-      if (table.has(key) && !PLAIN_KEYS.contains(key) && !allowed.contains(key)) {
+      if (table.has(key)
+          && !PLAIN_KEYS.contains(key)
+          && !SensorReader.keys().contains(key)
+          && !allowed.contains(key)) {
         throw table.mistake(
             key,
             key

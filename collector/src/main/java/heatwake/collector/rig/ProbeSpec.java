@@ -2,6 +2,7 @@ package heatwake.collector.rig;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.sensor.SensorLoop;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -11,10 +12,12 @@ import java.util.OptionalDouble;
  * @param channel what it measures
  * @param source name of its source; empty in a rig for import
  * @param address where in the source its value is
- * @param unit unit of the value as sent
+ * @param unit unit of the value as sent; of the raw value where there is a sensor
  * @param scale factor applied to the number as sent before the unit (1 where not stated)
  * @param time where in a message the probe's own time stamp is, as a key, column or JSON pointer
  * @param intervalS stated time between readings
+ * @param sensor what turns the raw value of a sensor loop into the quantity; empty where the probe
+ *     sends the quantity itself
  */
 public record ProbeSpec(
     Channel channel,
@@ -23,7 +26,20 @@ public record ProbeSpec(
     Unit unit,
     double scale,
     Optional<String> time,
-    OptionalDouble intervalS) {
+    OptionalDouble intervalS,
+    Optional<SensorLoop> sensor) {
+
+  /** A probe that sends its quantity itself. */
+  public ProbeSpec(
+      Channel channel,
+      Optional<String> source,
+      Address address,
+      Unit unit,
+      double scale,
+      Optional<String> time,
+      OptionalDouble intervalS) {
+    this(channel, source, address, unit, scale, time, intervalS, Optional.empty());
+  }
 
   /** Where in its source a probe's value is. */
   public sealed interface Address {

@@ -123,6 +123,21 @@ final class TomlTable {
     return OptionalDouble.of(value.doubleValue());
   }
 
+  /** A list of bare numbers; empty if it is not there. */
+  List<Double> numbers(String key) {
+    if (!node.has(key)) {
+      return List.of();
+    }
+    List<Double> numbers = new ArrayList<>();
+    for (JsonNode value : node.get(key)) {
+      numbers.add(value.isNumber() ? value.doubleValue() : Double.NaN);
+    }
+    if (numbers.isEmpty() || !numbers.stream().allMatch(Double::isFinite)) {
+      throw mistake(key, key + " must be a list of numbers without quotes, like [1.0, 2.0]");
+    }
+    return numbers;
+  }
+
   /** A whole number within limits. */
   OptionalInt whole(String key, int least, int greatest) {
     if (!node.has(key)) {
