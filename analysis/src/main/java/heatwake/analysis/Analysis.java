@@ -3,6 +3,7 @@ package heatwake.analysis;
 import heatwake.analysis.bypass.BypassHelp;
 import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.cost.Cost;
+import heatwake.analysis.coverage.Assumed;
 import heatwake.analysis.coverage.Coverage;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Nameplate;
@@ -78,6 +79,7 @@ public final class Analysis {
                 Nameplate.missing(timeline, recording.rig()),
                 circuit.missing(),
                 pool.missing(),
+                Assumed.uncertainties(recording),
                 judgement.missing())),
         evidence.traces());
   }

@@ -15,7 +15,7 @@ final class Traces {
     List<Trace> traces = new ArrayList<>();
     water.heat().ifPresent(heat -> traces.add(trace(Trace.Kind.HEAT, timeline, heat.heatW())));
     if (water.pair().isPresent()) {
-      traces.add(trace(Trace.Kind.RISE, timeline, water.riseK(timeline)));
+      traces.add(trace(Trace.Kind.RISE, timeline, water.riseK()));
     }
     water
         .heaterFlowTrace()

@@ -47,14 +47,14 @@ public final class BypassHelp {
     return new BypassFigures(
         timeline.timeMs(Math.max(from, to - 1)),
         water.share().flatMap(share -> share.over(from, to)),
-        rise(timeline, water, from, to),
+        rise(water, from, to),
         expected,
         riseAt(expected, rig.heater().flowMaxM3PerS()),
         riseAt(expected, rig.heater().flowMinM3PerS()));
   }
 
-  private static Optional<Estimate> rise(Timeline timeline, WaterSide water, int from, int to) {
-    double rise = new MovingMean(water.riseK(timeline)).mean(from, to);
+  private static Optional<Estimate> rise(WaterSide water, int from, int to) {
+    double rise = new MovingMean(water.riseK()).mean(from, to);
     return Double.isNaN(rise)
         ? Optional.empty()
         : water.pair().map(pair -> new Estimate(rise, pair.ofRiseK(rise)));

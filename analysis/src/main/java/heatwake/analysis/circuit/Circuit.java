@@ -8,7 +8,6 @@ import heatwake.analysis.refrigerant.Saturation;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,8 +39,7 @@ public record Circuit(
     boolean low = timeline.has(Channel.PRESSURE_SUCTION);
     Optional<Refrigerant> refrigerant = rig.heater().refrigerant();
     List<String> missing = missing(high, low, refrigerant.isPresent());
-    double[] nothing = new double[timeline.size()];
-    Arrays.fill(nothing, Double.NaN);
+    double[] nothing = Timeline.unknown(timeline.size());
     if (refrigerant.isEmpty()) {
       return new Circuit(nothing, nothing, nothing, nothing, missing);
     }

@@ -12,6 +12,7 @@ import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.water.PoolWater;
+import heatwake.analysis.zero.Alignment;
 import heatwake.analysis.zero.Pair;
 import heatwake.analysis.zero.Zeroing;
 import java.util.ArrayList;
@@ -23,14 +24,18 @@ import java.util.Optional;
  *
  * @param zero zero of {@code water-out} against {@code water-in}
  * @param pair that pair as it is used
+ * @param riseK zeroed rise through the heater at every instant, all NaN without the pair; shared,
+ *     not to be written to
  * @param share part of the total flow that goes through the heater
  * @param flow what heat is computed from
  * @param heat heat at every instant
  * @param missing what could not be had and what would give it, one sentence each
  */
+@SuppressWarnings("ArrayRecordComponent") // a large array, shared on purpose
 public record WaterSide(
     Optional<ProbeZero> zero,
     Optional<Pair> pair,
+    double[] riseK,
     Optional<HeaterShare> share,
     Optional<FlowBasis> flow,
     Optional<HeatStream> heat,
@@ -40,23 +45,21 @@ public record WaterSide(
   private static final double USUAL_GAUGE_PA = 70e3;
 
   /** Finds all that the probes allow. */
-  public static WaterSide of(Timeline timeline, Rig rig, Phases phases) {
+  public static WaterSide of(Timeline recorded, Rig rig, Phases phases) {
+    Timeline timeline = Alignment.of(recorded, phases.spans());
     List<String> missing = new ArrayList<>();
     Optional<ProbeZero> zero = zero(timeline, rig, phases, Channel.WATER_OUT);
     Optional<Pair> out = pair(timeline, rig, Channel.WATER_OUT, zero);
     if (zero.isEmpty() && out.isPresent()) {
       missing.add(Zeroing.whyNone(timeline));
     }
+    zero.flatMap(Zeroing::driftInWords).ifPresent(missing::add);
     Optional<Pair> mixed =
         pair(
             timeline, rig, Channel.WATER_RETURN, zero(timeline, rig, phases, Channel.WATER_RETURN));
     Optional<HeaterShare> share = HeaterShare.of(timeline, rig, out, mixed);
     Optional<FlowBasis> flow = FlowWays.best(timeline, rig, phases.spans());
-    if (flow.isEmpty()) {
-      missing.add(
-          "flow: no probe and no nameplate tells it; clip flow-heater, or flow-total and"
-              + " water-return, or state flow-min and flow-max in [heater]");
-    }
+    missing.addAll(missingFlow(timeline, flow, share));
     Optional<HeatStream> heat =
         flow.flatMap(
             basis ->
@@ -65,13 +68,33 @@ public record WaterSide(
     if (flow.isPresent() && heat.isEmpty()) {
       missing.add("heat: water-in and water-out are needed; clip both to the heater's pipes");
     }
-    return new WaterSide(zero, out, share, flow, heat, missing);
+    return new WaterSide(zero, out, riseK(timeline, out), share, flow, heat, missing);
   }
 
-  /** Zeroed rise through the heater at every instant; all NaN without the pair. */
-  public double[] riseK(Timeline timeline) {
+  private static List<String> missingFlow(
+      Timeline timeline, Optional<FlowBasis> flow, Optional<HeaterShare> share) {
+    List<String> missing = new ArrayList<>();
+    if (flow.isEmpty()) {
+      missing.add(
+          "flow: no probe and no nameplate tells it; clip flow-heater, or flow-total and"
+              + " water-return, or state flow-min and flow-max in [heater]");
+    } else if (!timeline.has(Channel.FLOW_HEATER) && flow.get().hot() == Channel.WATER_OUT) {
+      missing.add(
+          "flow through the heater: not measured, "
+              + flow.get().way()
+              + "; clip flow-heater, or flow-total and water-return");
+    }
+    if (share.isEmpty()) {
+      missing.add(
+          "heater share: clip water-return beside water-in and water-out, or flow-total beside"
+              + " flow-heater");
+    }
+    return missing;
+  }
+
+  private static double[] riseK(Timeline timeline, Optional<Pair> pair) {
     return pair.map(one -> HeaterShare.rise(timeline, one))
-        .orElseGet(() -> timeline.of(Channel.WATER_OUT));
+        .orElseGet(() -> Timeline.unknown(timeline.size()));
   }
 
   /**

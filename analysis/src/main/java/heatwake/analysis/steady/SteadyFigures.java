@@ -40,7 +40,7 @@ public final class SteadyFigures {
     this.electricity = electricity;
     this.circuit = circuit;
     this.nameplate = Nameplate.of(rig);
-    this.riseK = water.riseK(timeline);
+    this.riseK = water.riseK();
   }
 
   /** Figures of one span. */

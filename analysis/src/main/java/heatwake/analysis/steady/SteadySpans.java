@@ -25,7 +25,7 @@ public final class SteadySpans {
                     Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
     if (water.heat().isEmpty() && water.pair().isPresent()) {
       watched.add(
-          Watched.output(water.riseK(timeline), interval(timeline, Channel.WATER_OUT), 0.05));
+          Watched.output(water.riseK(), interval(timeline, Channel.WATER_OUT), 0.05));
     }
     electricity
         .power()

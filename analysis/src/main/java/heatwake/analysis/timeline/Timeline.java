@@ -46,8 +46,14 @@ public final class Timeline {
     this.size = size;
     this.values = values;
     this.intervalMs = intervalMs;
-    this.nothing = new double[size];
-    Arrays.fill(nothing, Double.NaN);
+    this.nothing = unknown(size);
+  }
+
+  /** Values of which none is known. */
+  public static double[] unknown(int size) {
+    double[] unknown = new double[size];
+    Arrays.fill(unknown, Double.NaN);
+    return unknown;
   }
 
   /** Brings a recording onto a grid. Readings that cannot be true of their channel are left out. */
@@ -92,6 +98,16 @@ public final class Timeline {
    */
   public static long usualIntervalMs(Series series) {
     return Interval.usualMs(series);
+  }
+
+  /** The same timeline with one channel's values moved to later instants. */
+  public Timeline delayed(Channel channel, int instants) {
+    double[] moved = new double[size];
+    Arrays.fill(moved, 0, Math.min(size, instants), Double.NaN);
+    System.arraycopy(of(channel), 0, moved, Math.min(size, instants), Math.max(0, size - instants));
+    Map<Channel, double[]> changed = new EnumMap<>(values);
+    changed.put(channel, moved);
+    return new Timeline(startMs, stepMs, size, changed, intervalMs);
   }
 
   /** First instant, UTC milliseconds. */

@@ -38,7 +38,7 @@ public record ProbeUncertainty(double absolute, double share, boolean stated) {
    * What is taken where the rig states nothing; ours, set so that a usual clip-on probe is not
    * flattered.
    */
-  static ProbeUncertainty unstated(Quantity quantity) {
+  public static ProbeUncertainty unstated(Quantity quantity) {
     return switch (quantity) {
       // IEC 60751 class B at 27 Cel is +-0.435 K; rectangular, so divided by the root of three
       // (GUM 4.3.7).

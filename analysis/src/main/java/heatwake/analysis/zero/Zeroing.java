@@ -11,6 +11,7 @@ import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -41,6 +42,9 @@ public final class Zeroing {
   /** Heat exchanged between two clips with nothing running; ours. */
   static final double AT_REST_K = 0.005;
 
+  /** A drift under this is not worth a sentence; ours. */
+  static final double WORTH_SAYING_K = 0.05;
+
   private final Timeline timeline;
   private final Rig rig;
   private final Channel hot;
@@ -70,6 +74,20 @@ public final class Zeroing {
       return Optional.empty();
     }
     return new Zeroing(timeline, rig, hot).zero(phases, cycles);
+  }
+
+  /** What to say of a zero that moved over the run; empty if it held. */
+  public static Optional<String> driftInWords(ProbeZero zero) {
+    Estimate drift = zero.driftK();
+    boolean moved = Math.abs(drift.value()) > Math.max(WORTH_SAYING_K, drift.expanded());
+    return moved
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "zero of the pair: it moved by %+.2f K between its first and last stretch, which"
+                    + " widens the heat's uncertainty; see whether a clip sits loose",
+                drift.value()))
+        : Optional.empty();
   }
 
   /**
