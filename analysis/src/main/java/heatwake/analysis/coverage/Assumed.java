@@ -41,8 +41,7 @@ public final class Assumed {
     return switch (quantity) {
       case TEMPERATURE -> String.format(Locale.ROOT, "%.2f K", taken.absolute());
       case RATIO -> String.format(Locale.ROOT, "%.0f %% of humidity", taken.absolute() * 100);
-      case PRESSURE ->
-          String.format(Locale.ROOT, "%.0f kPa and %s", taken.absolute() / 1e3, share);
+      case PRESSURE -> String.format(Locale.ROOT, "%.0f kPa and %s", taken.absolute() / 1e3, share);
       case SPEED -> String.format(Locale.ROOT, "%.1f m/s and %s", taken.absolute(), share);
       default -> share;
     };

@@ -24,8 +24,7 @@ public final class SteadySpans {
                 watched.add(
                     Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
     if (water.heat().isEmpty() && water.pair().isPresent()) {
-      watched.add(
-          Watched.output(water.riseK(), interval(timeline, Channel.WATER_OUT), 0.05));
+      watched.add(Watched.output(water.riseK(), interval(timeline, Channel.WATER_OUT), 0.05));
     }
     electricity
         .power()
