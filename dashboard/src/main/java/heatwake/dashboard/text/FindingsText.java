@@ -24,7 +24,7 @@ import java.util.Map;
 /** Writes the findings of a run for a person at a terminal, the verdict on top. */
 public final class FindingsText {
   private static final int MOST_SPANS = 12;
-  private static final int NAME_WIDTH = 30;
+  private static final int NAME_WIDTH = 36;
 
   private final Recording recording;
   private final Findings findings;
