@@ -19,11 +19,11 @@ public record ChartStyle(float textSize, float lineWidth, double columnsPerUnit)
   public static final ChartStyle PRINT = new ChartStyle(7f, 0.7f, 2);
 
   Font plain() {
-    return new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(textSize);
+    return ChartType.REGULAR.deriveFont(textSize);
   }
 
   Font bold() {
-    return new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(textSize);
+    return ChartType.BOLD.deriveFont(textSize);
   }
 
   BasicStroke thin() {

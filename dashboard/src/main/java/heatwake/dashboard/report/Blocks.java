@@ -29,7 +29,8 @@ final class Blocks {
 
   Paragraph heading(String text) {
     Paragraph paragraph = new Paragraph(text, fonts.heading());
-    paragraph.setSpacingBefore(2 * SPACE);
+    paragraph.setLeading(fonts.heading().getSize() * 1.2f);
+    paragraph.setSpacingBefore(2.5f * SPACE);
     paragraph.setSpacingAfter(SPACE / 2);
     paragraph.setKeepTogether(true);
     return paragraph;
@@ -85,7 +86,7 @@ final class Blocks {
   /** A box with a bar of colour at its left, for what must not be overlooked. */
   PdfPTable box(Tone tone) {
     PdfPTable table = table(1);
-    table.setSpacingBefore(SPACE);
+    table.setSpacingBefore(1.5f * SPACE);
     PdfPCell cell = table.getDefaultCell();
     cell.setBorder(Rectangle.LEFT);
     cell.setBorderWidthLeft(4);

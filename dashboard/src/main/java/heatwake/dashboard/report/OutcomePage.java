@@ -50,6 +50,7 @@ final class OutcomePage {
   void addTo(Document document) {
     Paragraph title = new Paragraph(recording.rig().site().name(), fonts.title());
     title.setLeading(22);
+    title.setSpacingAfter(4);
     document.add(title);
     document.add(blocks.paragraph(what(), fonts.soft()));
     document.add(blocks.paragraph(plate(), fonts.soft()));
@@ -62,9 +63,9 @@ final class OutcomePage {
     return "Pool heat-pump report  ·  run "
         + findings.run()
         + "  ·  "
-        + moment.date(findings.startMs())
-        + ", "
-        + moment.span(findings.startMs(), findings.endMs())
+        + moment.dayAndTime(findings.startMs())
+        + " to "
+        + moment.dayAndTime(findings.endMs())
         + " ("
         + Moment.duration(findings.endMs() - findings.startMs())
         + ")  ·  times in "
@@ -99,7 +100,7 @@ final class OutcomePage {
     VerdictWords words = VerdictWords.of(findings.verdict());
     PdfPTable box = blocks.box(words.tone());
     PdfPCell cell = new PdfPCell(box.getDefaultCell());
-    cell.addElement(new Paragraph(words.headline(), fonts.figure()));
+    cell.addElement(blocks.paragraph(words.headline(), fonts.figure()));
     if (!words.sureness().isEmpty()) {
       cell.addElement(blocks.paragraph(words.sureness(), fonts.soft()));
     }

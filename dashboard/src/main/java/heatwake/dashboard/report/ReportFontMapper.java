@@ -3,6 +3,7 @@ package heatwake.dashboard.report;
 import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.FontMapper;
 import java.awt.Font;
+import java.util.Locale;
 
 /** Prints the charts' text in the report's own embedded fonts. */
 final class ReportFontMapper implements FontMapper {
@@ -14,7 +15,10 @@ final class ReportFontMapper implements FontMapper {
 
   @Override
   public BaseFont awtToPdf(Font font) {
-    return font.isBold() ? fonts.bold() : fonts.regular();
+    // A font made from a file of bold letters does not call itself bold.
+    return font.isBold() || font.getFontName(Locale.ROOT).endsWith("Bold")
+        ? fonts.bold()
+        : fonts.regular();
   }
 
   @Override
