@@ -2,11 +2,14 @@ package heatwake.analysis.pool;
 
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.phase.Phases;
+import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.water.PoolWater;
+import heatwake.analysis.water.Salt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -21,11 +24,21 @@ import java.util.OptionalLong;
  * @param missing what could not be had and what would give it, one sentence each
  */
 public record PoolWitness(PoolFigures figures, List<String> missing) {
-  /** Heat per volume and kelvin of pool water about 27 Cel (IF97, 0.1 to 0.2 MPa). */
-  private static final double HEAT_PER_M3_K = 4.166e6;
+  /** Where no reading tells the pool's temperature, its heat capacity is taken at this; ours. */
+  private static final double USUAL_POOL_K = 300.15;
+
+  /**
+   * By how much the loss grows per area and kelvin where the weather is not known: between still
+   * and windy nights by {@link SurfaceLoss}; ASHRAE's rule of thumb for the whole loss is 60 (from
+   * memory).
+   */
+  private static final Estimate USUAL_SLOPE_W_PER_M2_K = new Estimate(40, 15);
 
   /** How well a stated volume is known; ours. */
   private static final double VOLUME_SHARE = 0.03;
+
+  /** How well the growth of the loss is known from the weather of a run; ours. */
+  private static final double SLOPE_SHARE = 0.25;
 
   /** A forecast beyond this is no forecast; ours. */
   private static final double FURTHEST_S = 30 * 86_400.0;
@@ -37,11 +50,14 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
           PoolFigures.NONE, List.of("pool: no temperature of it; clip water-pool or water-in"));
     }
     PoolPace pace = PoolPace.of(timeline, phases.spans());
-    Optional<Estimate> capacity = capacityJPerK(rig);
     Optional<Estimate> heating = pace.heatingKPerS();
     Optional<Estimate> resting = pace.restingKPerS();
     Optional<Double> first = pace.firstK();
     Optional<Double> last = pace.lastK();
+    Optional<Estimate> capacity = capacityJPerK(rig, last.orElse(USUAL_POOL_K));
+    Optional<Estimate> poolK = last.map(value -> new Estimate(value, probeK(timeline, rig, value)));
+    Optional<SurfaceLoss> loss = poolK.flatMap(estimate -> WeatherLoss.of(timeline, rig, estimate));
+    Optional<HeatUp> heatUp = heatUp(rig, capacity, heating, loss);
     Optional<Estimate> gain =
         first.flatMap(
             from -> last.map(to -> new Estimate(to - from, Math.sqrt(2) * PoolPace.MIXING_K)));
@@ -50,22 +66,51 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
         new PoolFigures(
             gain.flatMap(kelvin -> capacity.map(kelvin::times)),
             resting.flatMap(kPerS -> capacity.map(kPerS.times(-1)::times)),
-            Optional.empty(),
+            loss.map(SurfaceLoss::totalW),
             heating,
-            last.map(value -> new Estimate(value, probeK(timeline, rig, value))),
-            reachedMs(timeline, last, heating, setpoint),
-            isUnreachable(last, heating, setpoint));
-    return new PoolWitness(figures, missing(rig));
+            poolK,
+            reachedMs(timeline, last, heatUp, setpoint),
+            isUnreachable(last, heatUp, setpoint));
+    return new PoolWitness(figures, missing(timeline, rig));
   }
 
-  private static Optional<Estimate> capacityJPerK(Rig rig) {
+  private static Optional<Estimate> capacityJPerK(Rig rig, double poolK) {
     OptionalDouble volume = rig.pool().volumeM3();
-    return volume.isPresent()
-        ? Optional.of(
-            new Estimate(
-                volume.getAsDouble() * HEAT_PER_M3_K,
-                VOLUME_SHARE * volume.getAsDouble() * HEAT_PER_M3_K))
-        : Optional.empty();
+    if (volume.isEmpty() || !PoolWater.covers(poolK)) {
+      return Optional.empty();
+    }
+    double m3 = volume.getAsDouble();
+    PoolWater water =
+        PoolWater.of(
+            Math.min(rig.pool().saltKgPerKg(), Salt.HIGHEST_KG_PER_KG),
+            AbsolutePressure.STANDARD_ATMOSPHERE.pa());
+    return Optional.of(
+        new PoolBody(new Estimate(m3, VOLUME_SHARE * m3), water).capacityJPerK(poolK));
+  }
+
+  /**
+   * How the pool will warm: the pace seen, slowed as the loss grows. Without a volume the pool is
+   * counted per joule of capacity and its loss taken as constant.
+   */
+  private static Optional<HeatUp> heatUp(
+      Rig rig,
+      Optional<Estimate> capacity,
+      Optional<Estimate> heating,
+      Optional<SurfaceLoss> loss) {
+    if (heating.isEmpty()) {
+      return Optional.empty();
+    }
+    OptionalDouble surface = rig.pool().surfaceM2();
+    if (capacity.isEmpty() || surface.isEmpty()) {
+      return Optional.of(new HeatUp(Estimate.exact(1), heating.get(), Estimate.exact(0)));
+    }
+    double joulePerK = capacity.get().value();
+    Estimate slope =
+        loss.map(one -> new Estimate(one.slopeWPerK(), SLOPE_SHARE * one.slopeWPerK()))
+            .orElse(USUAL_SLOPE_W_PER_M2_K.times(surface.getAsDouble()));
+    // The pace was seen, so the volume's uncertainty reaches the time only through the slope.
+    return Optional.of(
+        new HeatUp(Estimate.exact(joulePerK), heating.get().times(joulePerK), slope));
   }
 
   private static double probeK(Timeline timeline, Rig rig, double readingK) {
@@ -77,7 +122,7 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
   private static OptionalLong reachedMs(
       Timeline timeline,
       Optional<Double> lastK,
-      Optional<Estimate> heating,
+      Optional<HeatUp> heatUp,
       OptionalDouble setpointK) {
     if (lastK.isEmpty() || setpointK.isEmpty()) {
       return OptionalLong.empty();
@@ -87,30 +132,35 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
     if (wantedK <= 0) {
       return OptionalLong.of(nowMs);
     }
-    if (heating.isEmpty() || heating.get().value() * FURTHEST_S < wantedK) {
-      return OptionalLong.empty();
+    if (heatUp.isPresent()
+        && heatUp.get().to(wantedK) instanceof HeatUp.Answer.Reached reached
+        && reached.seconds() < FURTHEST_S) {
+      return OptionalLong.of(nowMs + Math.round(reached.seconds() * 1e3));
     }
-    return OptionalLong.of(nowMs + Math.round(wantedK / heating.get().value() * 1e3));
+    return OptionalLong.empty();
   }
 
-  /** Whether even the upper end of the pace is no warming to speak of. */
+  /** Whether even the earliest end of the forecast lies beyond all patience. */
   private static boolean isUnreachable(
-      Optional<Double> lastK, Optional<Estimate> heating, OptionalDouble setpointK) {
-    return lastK.isPresent()
-        && setpointK.isPresent()
-        && lastK.get() < setpointK.getAsDouble()
-        && heating.isPresent()
-        && (heating.get().value() + heating.get().expanded()) * FURTHEST_S
-            < setpointK.getAsDouble() - lastK.get();
+      Optional<Double> lastK, Optional<HeatUp> heatUp, OptionalDouble setpointK) {
+    if (lastK.isEmpty() || setpointK.isEmpty() || heatUp.isEmpty()) {
+      return false;
+    }
+    double wantedK = setpointK.getAsDouble() - lastK.get();
+    return wantedK > 0 && heatUp.get().atBest().seconds(wantedK) > FURTHEST_S;
   }
 
-  private static List<String> missing(Rig rig) {
+  private static List<String> missing(Timeline timeline, Rig rig) {
     List<String> missing = new ArrayList<>();
     if (rig.pool().volumeM3().isEmpty()) {
       missing.add("pool's own heat and loss: no volume in [pool]");
     }
     if (rig.pool().setpointK().isEmpty()) {
       missing.add("time until the pool is warm: no setpoint in [pool]");
+    }
+    List<String> forLoss = WeatherLoss.missing(timeline, rig);
+    if (!forLoss.isEmpty()) {
+      missing.add("pool loss from the weather: no " + String.join(", no ", forLoss));
     }
     return missing;
   }

@@ -5,6 +5,7 @@ import heatwake.analysis.site.Pool;
 import heatwake.analysis.site.PumpPoint;
 import heatwake.analysis.site.Site;
 import heatwake.analysis.site.Tariff;
+import heatwake.analysis.water.Salt;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -41,7 +42,7 @@ final class SiteReader {
                   pool.measure("volume", Quantity.VOLUME, 0.1, 20_000),
                   pool.measure("surface", Quantity.AREA, 0.1, 20_000),
                   pool.flag("covered", false),
-                  pool.measure("salt", Quantity.SALINITY, 0, 0.3).orElse(0),
+                  pool.measure("salt", Quantity.SALINITY, 0, Salt.HIGHEST_KG_PER_KG).orElse(0),
                   pool.measure("setpoint", Quantity.TEMPERATURE, 274.15, 333.15));
             })
         .orElse(Pool.UNKNOWN);
