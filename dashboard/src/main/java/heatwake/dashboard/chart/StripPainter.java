@@ -149,7 +149,7 @@ final class StripPainter {
     FontMetrics metrics = g.getFontMetrics();
     double perMark = plot.getHeight() / values.steps();
     int every = (int) Math.max(1, Math.ceil(LABEL_SPACING * metrics.getAscent() / perMark));
-    for (int i = 0; i <= values.steps(); i += every) {
+    for (int i = values.firstWritten(every); i <= values.steps(); i += every) {
       double y = y(values.mark(i), values);
       g.setColor(Palette.GRID);
       g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));

@@ -74,6 +74,14 @@ public record ValueAxis(double low, double high, double step) {
   }
 
   /**
+   * The first mark written when every so many marks are written: a multiple of what lies between
+   * those, so that what is written is round.
+   */
+  int firstWritten(int every) {
+    return (int) Math.floorMod(-Math.round(low / step), (long) every);
+  }
+
+  /**
    * What is written at mark {@code i} when every so many marks are written: as many decimals as
    * tell those apart.
    */

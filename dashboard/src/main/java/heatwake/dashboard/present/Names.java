@@ -86,7 +86,7 @@ public final class Names {
       case HEATER_FLOW -> "Heater flow and bypass";
       case CURRENT -> "Current";
       case VOLTAGE -> "Voltage";
-      case RATED_HEAT -> "Rated heat at today's conditions";
+      case RATED_HEAT -> "Rated heat today";
       case FLOW_LOSS_STOP -> "Stops when flow is lost";
       case RESTART_DELAY -> "Restart delay kept";
       case SETPOINT_STOP -> "Stops at the set temperature";

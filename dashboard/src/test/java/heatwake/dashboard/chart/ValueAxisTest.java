@@ -1,6 +1,7 @@
 package heatwake.dashboard.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -28,6 +29,23 @@ class ValueAxisTest {
     assertThat(axis.label(2, 2)).isEqualTo("27");
     assertThat(axis.label(1, 1)).isEqualTo("26.5");
     assertThat(new ValueAxis(0, 0.1, 0.02).label(1, 1)).isEqualTo("0.02");
+  }
+
+  /** A label that was rounded would put the curve in the wrong place. */
+  @Test
+  void everyLabelIsItsMarksValue() {
+    Random random = new Random(2);
+    for (int n = 0; n < 2000; n++) {
+      double least = 1000 * random.nextGaussian() * Math.pow(10, -random.nextInt(6));
+      double length = Math.pow(10, 3 - random.nextInt(6)) * random.nextDouble();
+      ValueAxis axis = ValueAxis.holding(least, least + length, 1e-3);
+      for (int every = 1; every <= 4; every++) {
+        for (int i = axis.firstWritten(every); i <= axis.steps(); i += every) {
+          double read = Double.parseDouble(axis.label(i, every).replace('−', '-'));
+          assertThat(read).isCloseTo(axis.mark(i), within(1e-3 * axis.step()));
+        }
+      }
+    }
   }
 
   @Test

@@ -8,7 +8,6 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.RigReader;
 import heatwake.collector.store.Store;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -68,22 +67,24 @@ public final class InventedStore {
 
   /** Stores the readings of some minutes of the night. */
   public static void append(Store store, long run, double fromMinute, double toMinute) {
+    append(
+        store,
+        run,
+        InventedNight.recording(),
+        InventedNight.minute(fromMinute),
+        InventedNight.minute(toMinute));
+  }
+
+  /** Stores the readings that a recording holds from one moment up to another. */
+  public static void append(Store store, long run, Recording recording, long fromMs, long toMs) {
     List<Reading> batch = new ArrayList<>();
-    for (Series series : InventedNight.recording().series().values()) {
-      int end = series.firstAtOrAfter(InventedNight.minute(toMinute));
-      for (int i = series.firstAtOrAfter(InventedNight.minute(fromMinute)); i < end; i++) {
+    for (Series series : recording.series().values()) {
+      int end = series.firstAtOrAfter(toMs);
+      for (int i = series.firstAtOrAfter(fromMs); i < end; i++) {
         double stored = series.channel().storedUnit().fromSi(series.value(i));
         batch.add(new Reading(series.channel(), series.timeMs(i), stored, true));
       }
     }
     store.append(run, batch);
-  }
-
-  public static void main(String[] arguments) {
-    try (Store store = Store.open(Path.of(arguments[0]))) {
-      long run = begin(store, 720);
-      store.endRun(run, InventedNight.minute(720));
-      begin(store, 200);
-    }
   }
 }
