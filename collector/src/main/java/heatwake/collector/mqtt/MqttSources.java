@@ -36,17 +36,44 @@ public final class MqttSources {
       List<ProbeSpec> probes,
       String site,
       UnaryOperator<String> environment) {
-    URI uri = uri(source);
     probes.forEach(MqttSources::checkTopic);
-    BrokerAccess access =
-        new BrokerAccess(
-            uri,
-            clientId(site, source),
-            credentials(source, environment),
-            BrokerSocket.isTls(uri)
-                ? Optional.of(TrustedAuthority.sockets(source.ca().map(Path::of)))
-                : Optional.empty());
+    BrokerAccess access = access(source, clientId(site, source, ""), environment);
     return new MqttSource(source.name(), probes, listener -> new Mqtt311Link(access, listener));
+  }
+
+  /**
+   * A topic to keep our latest word on, at the broker of a source.
+   *
+   * @param lastWill what the broker is to say for us when we vanish
+   * @throws MistakeException if the address, the topic, the authority's file or the password's
+   *     variable will not do
+   */
+  public static RetainedTopic retained(
+      SourceSpec.Mqtt source,
+      String site,
+      String topic,
+      String lastWill,
+      UnaryOperator<String> environment) {
+    try {
+      MqttTopic.validate(topic, false);
+    } catch (IllegalArgumentException bad) {
+      throw new MistakeException(
+          "\"" + topic + "\" is not an MQTT topic to publish on; it has no + and no #", bad);
+    }
+    return new RetainedTopic(
+        access(source, clientId(site, source, topic), environment), topic, lastWill);
+  }
+
+  private static BrokerAccess access(
+      SourceSpec.Mqtt source, String clientId, UnaryOperator<String> environment) {
+    URI uri = uri(source);
+    return new BrokerAccess(
+        uri,
+        clientId,
+        credentials(source, environment),
+        BrokerSocket.isTls(uri)
+            ? Optional.of(TrustedAuthority.sockets(source.ca().map(Path::of)))
+            : Optional.empty());
   }
 
   private static URI uri(SourceSpec.Mqtt source) {
@@ -109,8 +136,8 @@ public final class MqttSources {
    * The name of our session at the broker: the same at every start of the same source on the same
    * machine, at most 23 characters (MQTT 3.1.1, 3.1.3-5).
    */
-  private static String clientId(String site, SourceSpec.Mqtt source) {
-    String seed = String.join("\n", host(), site, source.name(), source.url());
+  private static String clientId(String site, SourceSpec.Mqtt source, String use) {
+    String seed = String.join("\n", host(), site, source.name(), source.url()) + use;
     try {
       byte[] digest =
           MessageDigest.getInstance("SHA-256").digest(seed.getBytes(StandardCharsets.UTF_8));

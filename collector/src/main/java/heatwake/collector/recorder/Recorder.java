@@ -54,6 +54,7 @@ public final class Recorder implements AutoCloseable {
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
+  private volatile long movedNs = System.nanoTime();
   private long closingSinceNs;
   private long lastLookNs;
   private volatile Optional<String> blocked = Optional.empty();
@@ -116,6 +117,16 @@ public final class Recorder implements AutoCloseable {
   /** Why the database cannot be written now, if it cannot. */
   public Optional<String> blocked() {
     return blocked;
+  }
+
+  /** The database it records into. */
+  public Path database() {
+    return store.file();
+  }
+
+  /** Time since the writer thread did something, be it trying in vain. */
+  public Duration sinceWriterMoved() {
+    return Duration.ofNanos(System.nanoTime() - movedNs);
   }
 
   /** Readings in memory that are not on disk yet. */
@@ -200,6 +211,7 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void workOnce() throws InterruptedException {
+    movedNs = System.nanoTime();
     Gathering gathering = new Gathering();
     Optional<Work.Call> call = gather(gathering);
     if (!gathering.isEmpty()) {
@@ -305,6 +317,7 @@ public final class Recorder implements AutoCloseable {
 
   private void pauseBeforeRetry(StoreBlockedException fault) {
     long nowNs = System.nanoTime();
+    movedNs = nowNs;
     if (closing && closingSinceNs == 0) {
       closingSinceNs = nowNs;
     }

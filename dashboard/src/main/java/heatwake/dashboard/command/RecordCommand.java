@@ -7,25 +7,42 @@ import heatwake.collector.recorder.RecorderSettings;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.RigReader;
 import heatwake.collector.source.ProbeSources;
+import heatwake.collector.unattended.Attendant;
+import heatwake.collector.unattended.DiskForecast;
+import heatwake.collector.unattended.StatusOutlet;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
+import java.util.stream.Collectors;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Records the probes of one or more sites until stopped. */
 @Command(name = "record", description = "Records a site's probes until stopped.")
 final class RecordCommand implements Callable<Integer> {
+  private static final Logger LOG = LoggerFactory.getLogger(RecordCommand.class);
+
   @Spec private CommandSpec spec;
   @Mixin private StoreOption database;
+  @Mixin private UnattendedOption unattended;
+
+  @Option(
+      names = "--print-unit",
+      description = "Records nothing; prints a systemd unit that records like this.")
+  private boolean printUnit;
 
   @Parameters(
       paramLabel = "RIG.toml",
@@ -41,7 +58,14 @@ final class RecordCommand implements Callable<Integer> {
       RigReader.requireRecordable(rig);
       sites.put(rig, ProbeSources.of(rig));
     }
-    Recorder recorder = Recorder.open(database.file(), RecorderSettings.USUAL);
+    if (printUnit) {
+      printUnit(sites.keySet());
+      return Main.DONE;
+    }
+    List<StatusOutlet> outlets = unattended.outlets(List.copyOf(sites.keySet()));
+    Recorder recorder =
+        Recorder.open(database.file(), RecorderSettings.USUAL.with(unattended.cut()));
+    LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
     List<ProbeSource> started = new ArrayList<>();
     StopSignal stop = StopSignal.watch();
     try {
@@ -55,12 +79,44 @@ final class RecordCommand implements Callable<Integer> {
         out.println("recording run " + run.id());
         out.flush();
       }
-      stop.awaitOr(recorder.ended());
+      try (Attendant attendant = unattended.attendant(recorder, outlets)) {
+        attendant.start();
+        stop.awaitOr(recorder.ended());
+      }
       return Main.DONE;
     } finally {
       started.forEach(ProbeSource::close);
       recorder.close();
       stop.handled();
     }
+  }
+
+  private void printUnit(Collection<RigFile> sites) {
+    String names =
+        sites.stream().map(rig -> rig.rig().site().name()).collect(Collectors.joining(", "));
+    List<String> words = new ArrayList<>();
+    for (String word : spec.root().commandLine().getParseResult().originalArgs()) {
+      if (!word.equals("--print-unit")) {
+        words.add(withAbsolutePath(word));
+      }
+    }
+    if (words.stream().noneMatch(word -> word.startsWith("--db"))) {
+      words.addAll(List.of("--db", database.file().toAbsolutePath().toString()));
+    }
+    spec.commandLine().getOut().print(SystemdUnit.text(names, words));
+    spec.commandLine().getOut().flush();
+  }
+
+  /** A service starts in another folder: what is a path here must be one there. */
+  private String withAbsolutePath(String word) {
+    int equals = word.startsWith("--") ? word.indexOf('=') + 1 : 0;
+    String value = word.substring(equals);
+    boolean path =
+        !value.isEmpty()
+            && !value.startsWith("--")
+            && (Files.exists(Path.of(value))
+                || Path.of(value).equals(database.file())
+                || unattended.isStatusFile(Path.of(value)));
+    return path ? word.substring(0, equals) + Path.of(value).toAbsolutePath().normalize() : word;
   }
 }

@@ -1,0 +1,12 @@
+package heatwake.collector.unattended;
+
+import java.io.IOException;
+
+/** Where the status goes. */
+public interface StatusOutlet extends AutoCloseable {
+  /** Replaces the status before. */
+  void put(String json) throws IOException;
+
+  @Override
+  default void close() {}
+}

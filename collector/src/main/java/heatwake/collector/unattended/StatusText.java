@@ -1,0 +1,64 @@
+package heatwake.collector.unattended;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import heatwake.analysis.finding.Flag;
+import heatwake.collector.recorder.RecordedRun;
+import heatwake.collector.recorder.Recorder;
+import java.time.Instant;
+import java.util.List;
+import java.util.function.LongFunction;
+
+/** The state of a recorder as JSON. */
+final class StatusText {
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  private StatusText() {}
+
+  static String of(Recorder recorder, long freeBytes, LongFunction<List<Flag>> flags, long nowMs) {
+    ObjectNode status = MAPPER.createObjectNode();
+    status.put("state", recorder.blocked().isPresent() ? "blocked" : "recording");
+    status.put("time", iso(nowMs));
+    status.put("database", recorder.database().toString());
+    recorder.blocked().ifPresent(reason -> status.put("blocked", reason));
+    status.put("readings_waiting", recorder.waiting());
+    status.put("disk_free_bytes", freeBytes);
+    ArrayNode runs = status.putArray("runs");
+    for (RecordedRun run : recorder.runs()) {
+      ObjectNode one = runs.addObject();
+      one.put("run", run.id());
+      one.put("site", run.rig().rig().site().name());
+      one.put("began", iso(run.beganMs()));
+      one.put("readings", run.stored());
+      ObjectNode latest = one.putObject("latest");
+      run.latest()
+          .forEach(
+              (channel, reading) -> {
+                ObjectNode value = latest.putObject(channel.id());
+                value.put("value", reading.value());
+                value.put("unit", channel.storedUnit().code());
+                value.put("time", iso(reading.timeMs()));
+              });
+      ArrayNode raised = one.putArray("flags");
+      for (Flag flag : flags.apply(run.id())) {
+        ObjectNode object = raised.addObject();
+        object.put("rule", flag.rule());
+        object.put("severity", flag.severity().id());
+        object.put("start", iso(flag.startMs()));
+        object.put("end", iso(flag.endMs()));
+        object.put("evidence", flag.evidence());
+      }
+    }
+    try {
+      return MAPPER.writeValueAsString(status);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static String iso(long timeMs) {
+    return Instant.ofEpochMilli(timeMs).toString();
+  }
+}
