@@ -54,8 +54,7 @@ class WorkedExamplesTest {
                 .heating(90)
                 .circulating(20)
                 .recording());
-    assertThat(findings.heat().zeroOffsetK().orElseThrow().value())
-        .isCloseTo(0.12, within(0.005));
+    assertThat(findings.heat().zeroOffsetK().orElseThrow().value()).isCloseTo(0.12, within(0.005));
     Estimate heat = findings.steady().get(0).heatW().orElseThrow();
     assertThat(heat.value()).isCloseTo(35_480.58, within(0.002 * 35_480));
     assertThat(heat.standard()).isCloseTo(436, within(6.0));

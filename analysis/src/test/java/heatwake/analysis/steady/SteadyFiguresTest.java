@@ -82,8 +82,7 @@ class SteadyFiguresTest {
     // Cel and 95 %: W 0.013947 (0.95 x 2338.8 Pa), h 20 120 + W x 2 538 200 = 55 520 J/kg. 13 kW
     // from the air: 13 000 / 17 628 = 0.7375 kg/s of dry air, 0.7375 x 0.004078 = 3.01 g/s.
     double rate =
-        Condensate.kgPerS(
-            16_000, 3_000, 300.15, 0.8, 293.15, AbsolutePressure.STANDARD_ATMOSPHERE);
+        Condensate.kgPerS(16_000, 3_000, 300.15, 0.8, 293.15, AbsolutePressure.STANDARD_ATMOSPHERE);
     assertThat(rate * 1e3).isCloseTo(3.01, within(0.03));
     assertThat(
             Condensate.kgPerS(
