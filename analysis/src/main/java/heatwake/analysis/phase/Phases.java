@@ -28,11 +28,9 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
   public static Phases of(Timeline timeline, Recording recording) {
     int size = timeline.size();
     Track waterMoves = WaterMovement.of(timeline);
+    Optional<ElectricDraw> draw = ElectricDraw.of(timeline, recording.rig().heater(), waterMoves);
     Optional<Track> lift = RefrigerantLift.compressor(timeline);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
-    Optional<ElectricDraw> draw =
-        ElectricDraw.of(
-            timeline, recording.rig().heater(), waterMoves, showNoCompressor(lift, rise));
     Track compressor = CompressorRun.of(size, timeline.stepMs(), draw, lift, rise);
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);
@@ -45,14 +43,6 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
     markRunning(phase, compressor, timeline, rise);
     List<PhaseSpan> spans = spans(phase, timeline, recording.endMs());
     return new Phases(spans, CycleFinder.of(spans));
-  }
-
-  /** Whether at least one effect of a compressor could be seen, and none was. */
-  private static boolean showNoCompressor(Optional<Track> lift, Optional<WaterRise> rise) {
-    boolean couldBeSeen = lift.isPresent() || rise.isPresent();
-    boolean lifts = lift.isPresent() && lift.get().everYes();
-    boolean heats = rise.isPresent() && rise.get().heats().everYes();
-    return couldBeSeen && !lifts && !heats;
   }
 
   private static Phase resting(byte compressor, boolean fan, byte waterMoves) {

@@ -3,6 +3,7 @@ package heatwake.dashboard.score;
 import heatwake.dashboard.demo.plant.SiteDesign;
 import heatwake.dashboard.demo.plant.air.Climate;
 import heatwake.dashboard.demo.plant.fault.Ailment;
+import heatwake.dashboard.demo.plant.machine.HeaterDesign;
 import heatwake.dashboard.demo.plant.night.Night;
 import heatwake.dashboard.demo.plant.sensor.Kit;
 import heatwake.dashboard.demo.plant.sensor.ProbeTrouble;
@@ -42,6 +43,11 @@ final class Draft {
     this.name = name;
     this.seed = seed;
     this.piece = stock.draw(new SplittableRandom(seed));
+  }
+
+  /** A heater that takes heat from the water to melt its ice, or not. */
+  boolean thawsByReversedCycle() {
+    return piece.design().sequence().defrost() == HeaterDesign.Defrost.REVERSED_CYCLE;
   }
 
   Draft climate(Climate value) {

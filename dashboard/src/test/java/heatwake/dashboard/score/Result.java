@@ -17,6 +17,9 @@ import java.util.Optional;
 record Result(
     Case one, Findings findings, Truth truth, Outcome outcome, double playS, double analyseS) {
 
+  /** Below this a span is no heating. */
+  private static final double HEATS_W = 500;
+
   /** An estimate and what it should have been. */
   record Compared(Estimate estimate, double truth) {
     double relativeError() {
@@ -85,6 +88,7 @@ record Result(
   Optional<Compared> steadyHeat() {
     return findings.steady().stream()
         .filter(span -> span.heatW().isPresent())
+        .filter(span -> truth.meanHeatW(seconds(span, true), seconds(span, false)) > HEATS_W)
         .max(Comparator.comparingLong(span -> span.endMs() - span.startMs()))
         .map(
             span ->

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
  */
 class ScoredBench {
   private static final long HEALTHY_SEED = 20_310_504;
+  private static final long UNSEEN_SEED = 770_192;
   private static final long FAULT_SEED = 40_513_002;
 
   @Test
@@ -23,6 +24,13 @@ class ScoredBench {
     List<Case> cases = new ArrayList<>(HealthyCases.of(Stock.seen(), HEALTHY_SEED));
     cases.addAll(FaultCases.of(Stock.seen(), FAULT_SEED));
     score("Heaters of the seen family", "score.txt", cases);
+  }
+
+  @Test
+  void unseen() throws IOException {
+    List<Case> cases = new ArrayList<>(HealthyCases.of(Stock.unseen(), UNSEEN_SEED));
+    cases.addAll(FaultCases.of(Stock.unseen(), UNSEEN_SEED + 1));
+    score("Heaters of the unseen family", "score-unseen.txt", cases);
   }
 
   private static void score(String title, String file, List<Case> cases) throws IOException {

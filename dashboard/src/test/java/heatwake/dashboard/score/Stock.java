@@ -36,6 +36,64 @@ interface Stock {
     };
   }
 
+  /**
+   * Another stock, built otherwise and run otherwise, that nobody looks at while writing rules:
+   * used for the final check.
+   */
+  static Stock unseen() {
+    return random -> {
+      HeaterDesign design = otherDesign(random);
+      MappedHeatPump.Temper temper =
+          new MappedHeatPump.Temper(
+              between(random, 0.017, 0.026),
+              between(random, 0.44, 0.54),
+              between(random, 8.5, 13.5),
+              between(random, 4.5, 8.5),
+              between(random, 10, 40),
+              between(random, 30, 90),
+              between(random, 0, 1.5));
+      Nameplate plate = Nameplate.of(design, () -> new MappedHeatPump(design, temper, 20, 0.009));
+      return new Piece(
+          design,
+          plate,
+          (site, airC, moisture) -> new MappedHeatPump(design, temper, airC, moisture));
+    };
+  }
+
+  private static HeaterDesign otherDesign(SplittableRandom random) {
+    double heatW = 6e3 * Math.pow(5, random.nextDouble());
+    HeaterDesign.Choice usual = HeaterDesign.Choice.usual(heatW);
+    boolean threePhase = heatW > 15e3;
+    return HeaterDesign.sized(
+        List.of(Fluid.values()).get(random.nextInt(Fluid.values().length)),
+        new HeaterDesign.Choice(
+            heatW,
+            usual.evaporatingC(),
+            usual.condensingC(),
+            between(random, 2, 4.5),
+            usual.airKgPerSPerW(),
+            between(random, 4, 9),
+            between(random, 2.5, 8)),
+        new HeaterDesign.Compressor(0, 0.03, 0.6, 2.8, random.nextDouble() < 0.4),
+        new HeaterDesign.Sequence(
+            between(random, 5, 75),
+            between(random, 2, 25),
+            between(random, 0, 90),
+            Math.rint(between(random, 2, 8)) * 60,
+            between(random, 0.4, 1.8),
+            between(random, 60, 150),
+            between(random, 90, 300),
+            random.nextBoolean() ? HeaterDesign.Defrost.REVERSED_CYCLE : HeaterDesign.Defrost.AIR,
+            between(random, 1500, 4000)),
+        new HeaterDesign.Electric(
+            threePhase ? 400 : 230,
+            threePhase ? 3 : 1,
+            between(random, 0.85, 0.99),
+            between(random, 0.006, 0.014) * heatW,
+            between(random, 2, 25),
+            random.nextBoolean() ? 60 : 0));
+  }
+
   private static HeaterDesign design(SplittableRandom random) {
     double heatW = 5e3 * Math.pow(8, random.nextDouble());
     Fluid fluid = List.of(Fluid.values()).get(random.nextInt(Fluid.values().length));

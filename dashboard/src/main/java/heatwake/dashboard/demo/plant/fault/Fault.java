@@ -14,7 +14,7 @@ public enum Fault {
     }
   },
   /** Strainer basket full of leaves. */
-  STRAINER_BLOCKED(8, 20, 60) {
+  STRAINER_BLOCKED(10, 32, 80) {
     @Override
     void bear(Health health, double level, Onset onset) {
       health.strainer = level;
@@ -113,7 +113,7 @@ public enum Fault {
     @Override
     void bear(Health health, double level, Onset onset) {
       health.restartDelay = level;
-      health.controlSeesRise = 1.1 - 0.5 * level;
+      health.controlSeesRise = 1.2;
     }
   },
   /** Thermostat that reads low and so heats past the set temperature. */

@@ -35,6 +35,7 @@ public final class Controller {
   private static final double HUM_EVERY_S = 180;
   private static final double HUM_S = 4;
   private static final double SLOWEST = 0.4;
+  private static final double FIRST_SPEED = 0.3;
 
   private final HeaterDesign.Sequence sequence;
   private final boolean inverter;
@@ -98,7 +99,10 @@ public final class Controller {
     move(dtS, may, sight, health);
     double wanted =
         inverter ? Math.max(SLOWEST, Math.min(1, SLOWEST + (setpointC - reading) / 0.8)) : 1;
-    speed = stage == Stage.RUNNING ? speed + (wanted - speed) * Math.min(1, dtS / rampS()) : 0;
+    speed =
+        stage == Stage.RUNNING
+            ? Math.max(FIRST_SPEED, speed + (wanted - speed) * Math.min(1, dtS / rampS()))
+            : 0;
   }
 
   private double rampS() {
@@ -205,7 +209,7 @@ public final class Controller {
     boolean fan =
         stage == Stage.FAN || stage == Stage.RUNNING || stage == Stage.RUN_ON || airDefrost;
     return new HeatPump.Orders(
-        fan, compressorCalled() && health.compressorStarts, defrost, Math.max(speed, 0.15));
+        fan, compressorCalled() && health.compressorStarts, defrost, Math.max(speed, FIRST_SPEED));
   }
 
   /** Whether the motor stands and hums at this moment. */
