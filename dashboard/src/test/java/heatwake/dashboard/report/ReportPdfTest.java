@@ -41,7 +41,7 @@ class ReportPdfTest {
   void holdsSiteFiguresFlagsNextChecksAndCautions() throws IOException {
     Findings findings = InventedNight.findings();
 
-    String text = textOf(InventedNight.recording(), findings, 4);
+    String text = textOf(InventedNight.recording(), findings, 3);
 
     assertThat(text).contains("Heron Lane", "k = 2", "±");
     assertThat(findings.flags())
@@ -70,7 +70,7 @@ class ReportPdfTest {
             List.of(),
             List.of(new Note(night.startMs(), "=1+1 <script> (naïve)")));
 
-    assertThat(textOf(foreign, InventedNight.findings(), 4))
+    assertThat(textOf(foreign, InventedNight.findings(), 3))
         .contains("Ποτάμι Ручей <b>", "=1+1 <script> (naïve)");
   }
 
@@ -81,13 +81,13 @@ class ReportPdfTest {
         new Recording(
             1, night.rig(), night.startMs(), night.endMs(), Map.of(), List.of(), List.of());
 
-    assertThat(textOf(nothing, heatwake.analysis.Analysis.of(nothing), 2))
+    assertThat(textOf(nothing, heatwake.analysis.Analysis.of(nothing), 3))
         .contains("Not known, and what to clip or state for it");
   }
 
   @Test
   void leavesNoDraftBehind() throws IOException {
-    textOf(InventedNight.recording(), InventedNight.findings(), 4);
+    textOf(InventedNight.recording(), InventedNight.findings(), 3);
 
     try (var files = Files.list(folder)) {
       assertThat(files.map(file -> file.getFileName().toString())).containsExactly("report.pdf");
