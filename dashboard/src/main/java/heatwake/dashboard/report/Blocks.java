@@ -30,7 +30,7 @@ final class Blocks {
   Paragraph heading(String text) {
     Paragraph paragraph = new Paragraph(text, fonts.heading());
     paragraph.setLeading(fonts.heading().getSize() * 1.2f);
-    paragraph.setSpacingBefore(2.5f * SPACE);
+    paragraph.setSpacingBefore(SPACE);
     paragraph.setSpacingAfter(SPACE / 2);
     paragraph.setKeepTogether(true);
     return paragraph;

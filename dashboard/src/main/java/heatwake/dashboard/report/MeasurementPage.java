@@ -26,6 +26,7 @@ import java.util.Optional;
 /** The last page: start-up list, what was clipped, what happened to the recording, cautions. */
 final class MeasurementPage {
   private static final int MOST_EVENTS = 12;
+  private static final int PROBE_COLUMNS = 3;
 
   private final Blocks blocks;
   private final ReportFonts fonts;
@@ -83,23 +84,34 @@ final class MeasurementPage {
   }
 
   private void probes(Document document) {
-    document.add(blocks.heading("What was measured"));
-    PdfPTable table = blocks.table(24, 52, 18, 26, 26);
-    for (String head : List.of("Channel", "Place", "Readings", "Covered", "One reading, k = 1")) {
-      table.addCell(blocks.cell(head, fonts.soft()));
+    document.add(
+        blocks.heading(
+            "What was measured: readings, share of the run covered, standard uncertainty of one reading"));
+    PdfPTable table = blocks.table(32, 24, 20, 4, 32, 24, 20);
+    List<Channel> channels = List.copyOf(findings.channels().keySet());
+    int half = (channels.size() + 1) / 2;
+    for (int i = 0; i < half; i++) {
+      addProbe(table, channels.get(i));
+      table.addCell(blocks.frame());
+      if (half + i < channels.size()) {
+        addProbe(table, channels.get(half + i));
+      } else {
+        for (int column = 0; column < PROBE_COLUMNS; column++) {
+          table.addCell(blocks.frame());
+        }
+      }
     }
-    table.setHeaderRows(1);
-    findings.channels().forEach((channel, coverage) -> addProbe(table, channel, coverage));
     document.add(table);
   }
 
-  private void addProbe(PdfPTable table, Channel channel, ChannelCoverage coverage) {
-    table.addCell(blocks.cell(channel.id(), fonts.text()));
-    table.addCell(blocks.cell(channel.place(), fonts.soft()));
-    table.addCell(blocks.cell(String.valueOf(coverage.readings()), fonts.text()));
+  private void addProbe(PdfPTable table, Channel channel) {
+    ChannelCoverage coverage = findings.channels().get(channel);
+    table.addCell(blocks.cell(channel.id(), fonts.soft()));
     table.addCell(
-        blocks.cell(Figure.fixed(coverage.coverage() * 100, 1) + " % of the run", fonts.text()));
-    table.addCell(blocks.cell(uncertainty(channel), fonts.text()));
+        blocks.cell(
+            coverage.readings() + ", " + Figure.fixed(coverage.coverage() * 100, 1) + " %",
+            fonts.soft()));
+    table.addCell(blocks.cell(uncertainty(channel), fonts.soft()));
   }
 
   private String uncertainty(Channel channel) {

@@ -4,6 +4,8 @@ import heatwake.analysis.finding.ChannelCoverage;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.Phase;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
 import heatwake.dashboard.present.Cautions;
@@ -17,13 +19,16 @@ import heatwake.dashboard.present.StartupRow;
 import heatwake.dashboard.present.UnitChoice;
 import heatwake.dashboard.present.VerdictWords;
 import java.io.PrintWriter;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 
 /** Writes the findings of a run for a person at a terminal, the verdict on top. */
 public final class FindingsText {
-  private static final int MOST_SPANS = 12;
+  private static final int MOST_SPANS = 20;
+  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
   private static final int NAME_WIDTH = 36;
 
   private final Recording recording;
@@ -118,17 +123,34 @@ public final class FindingsText {
     if (spans.isEmpty()) {
       return;
     }
-    layout.heading("Steady spans");
-    for (SteadySpan span : spans.subList(0, Math.min(MOST_SPANS, spans.size()))) {
-      layout.line(
-          moment.span(span.startMs(), span.endMs())
-              + ", "
-              + Moment.duration(span.endMs() - span.startMs()));
-      FigureRows.ofSteady(span, units).forEach(row -> figure(layout, row));
+    SteadySpan longest =
+        Collections.max(spans, Comparator.comparingLong(span -> span.endMs() - span.startMs()));
+    layout.heading(
+        "Steady running, "
+            + moment.span(longest.startMs(), longest.endMs())
+            + " (the longest of "
+            + spans.size()
+            + ")");
+    FigureRows.ofSteady(longest, units).forEach(row -> figure(layout, row));
+    if (spans.size() > 1) {
+      layout.heading("All steady spans");
+      spans
+          .subList(0, Math.min(MOST_SPANS, spans.size()))
+          .forEach(span -> layout.paragraph("  ", inOneLine(span)));
     }
     if (spans.size() > MOST_SPANS) {
-      layout.line("and " + (spans.size() - MOST_SPANS) + " more; --json has them all");
+      layout.line("  and " + (spans.size() - MOST_SPANS) + " more; --json has them all");
     }
+  }
+
+  private String inOneLine(SteadySpan span) {
+    StringBuilder line = new StringBuilder(moment.span(span.startMs(), span.endMs()));
+    span.heatW().ifPresent(heat -> line.append(", ").append(units.of(Quantity.POWER).text(heat)));
+    span.cop().ifPresent(cop -> line.append(", COP ").append(Figure.of(cop, ONE)));
+    span.ratio()
+        .ifPresent(
+            ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));
+    return line.toString();
   }
 
   private void startup(Layout layout) {
