@@ -1,0 +1,2 @@
+/** Benchmarks of what is computed at every reading of a run. */
+package heatwake.bench;
