@@ -54,7 +54,7 @@ public final class BypassHelp {
   }
 
   private static Optional<Estimate> rise(WaterSide water, int from, int to) {
-    double rise = new MovingMean(water.riseK()).mean(from, to);
+    double rise = MovingMean.once(water.riseK(), from, to);
     return Double.isNaN(rise)
         ? Optional.empty()
         : water.pair().map(pair -> new Estimate(rise, pair.ofRiseK(rise)));

@@ -86,6 +86,6 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
   }
 
   private static double mean(Timeline timeline, Channel channel, int from, int to) {
-    return new MovingMean(timeline.of(channel)).mean(from, to);
+    return MovingMean.once(timeline.of(channel), from, to);
   }
 }

@@ -105,7 +105,7 @@ public record WaterSide(
     if (flow.isEmpty()) {
       return Optional.empty();
     }
-    double mean = new MovingMean(flow.get().flowM3PerS()).mean(from, to);
+    double mean = MovingMean.once(flow.get().flowM3PerS(), from, to);
     if (Double.isNaN(mean)) {
       return Optional.empty();
     }

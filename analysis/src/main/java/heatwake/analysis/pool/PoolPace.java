@@ -84,7 +84,7 @@ final class PoolPace {
       first++;
     }
     int to = Math.min(poolK.length, first + (int) Math.ceil(END_S / timeline.stepS()));
-    return known(new MovingMean(poolK).mean(Math.min(first, poolK.length), to));
+    return known(MovingMean.once(poolK, Math.min(first, poolK.length), to));
   }
 
   /** Mean over the last ten minutes that tell it. */
@@ -94,7 +94,7 @@ final class PoolPace {
       end--;
     }
     int from = Math.max(0, end - (int) Math.ceil(END_S / timeline.stepS()));
-    return known(new MovingMean(poolK).mean(from, end));
+    return known(MovingMean.once(poolK, from, end));
   }
 
   private static Optional<Double> known(double value) {

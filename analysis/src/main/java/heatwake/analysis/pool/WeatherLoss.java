@@ -89,7 +89,7 @@ final class WeatherLoss {
   }
 
   private static Optional<Estimate> mean(Timeline timeline, Rig rig, Channel channel) {
-    double value = new MovingMean(timeline.of(channel)).mean(0, timeline.size());
+    double value = MovingMean.once(timeline.of(channel), 0, timeline.size());
     if (Double.isNaN(value)) {
       return Optional.empty();
     }

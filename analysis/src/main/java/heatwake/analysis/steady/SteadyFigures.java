@@ -15,6 +15,7 @@ import heatwake.analysis.heat.Windows;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.steady.SteadyFinder.Span;
+import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.Scatter;
@@ -132,14 +133,7 @@ public final class SteadyFigures {
   }
 
   private static OptionalDouble mean(double[] values, Span span) {
-    double sum = 0;
-    int known = 0;
-    for (int i = span.from(); i < span.to(); i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        known++;
-      }
-    }
-    return known == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / known);
+    double mean = MovingMean.once(values, span.from(), span.to());
+    return Double.isNaN(mean) ? OptionalDouble.empty() : OptionalDouble.of(mean);
   }
 }

@@ -4,6 +4,7 @@ package heatwake.analysis.timeline;
 public final class MovingMean {
   private final double[] sums;
   private final int[] counts;
+  private final double base;
 
   public MovingMean(double[] values) {
     sums = new double[values.length + 1];
@@ -18,8 +19,6 @@ public final class MovingMean {
     base = offset;
   }
 
-  private final double base;
-
   private static double firstOf(double[] values) {
     for (double value : values) {
       if (!Double.isNaN(value)) {
@@ -27,6 +26,19 @@ public final class MovingMean {
       }
     }
     return 0;
+  }
+
+  /** One mean without the sums; NaN if nothing is known from {@code from} up to {@code to}. */
+  public static double once(double[] values, int from, int to) {
+    double sum = 0;
+    int known = 0;
+    for (int i = from; i < to; i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        known++;
+      }
+    }
+    return known == 0 ? Double.NaN : sum / known;
   }
 
   /** Number of known values from {@code from} up to but not including {@code to}. */
