@@ -62,6 +62,44 @@ class AnalysisTest {
   }
 
   @Test
+  void aPairThatCoolsTheWaterGivesNoHeat() {
+    Findings findings =
+        Analysis.of(
+            RunBuilder.run()
+                .change(Channel.WATER_OUT, (atS, value) -> 52 - value)
+                .circulating(15)
+                .heating(60)
+                .recording());
+    assertThat(findings.heat().deliveredJ()).isEmpty();
+    assertThat(findings.heat().cop()).isEmpty();
+    assertThat(findings.heat().electricJ()).isPresent();
+    assertThat(findings.missing())
+        .anyMatch(sentence -> sentence.startsWith("heat: water-out reads colder"));
+  }
+
+  @Test
+  void silenceIsLeftOutOfBothAndSaid() {
+    Recording recording =
+        RunBuilder.run()
+            .circulating(15)
+            .heating(30)
+            .silent(Channel.WATER_OUT)
+            .heating(30)
+            .free(Channel.WATER_OUT)
+            .heating(30)
+            .recording();
+    Findings findings = Analysis.of(recording);
+    // An hour of 16.67 kW is known, half an hour is not; the energy of it is.
+    assertThat(findings.heat().deliveredJ().orElseThrow().value() / 3.6e6)
+        .isCloseTo(16.67, within(0.2));
+    assertThat(findings.heat().electricJ().orElseThrow().value() / 3.6e6)
+        .isCloseTo(1.5 * 2.7, within(0.02));
+    assertThat(findings.heat().cop().orElseThrow().value()).isCloseTo(16.67 / 2.7, within(0.06));
+    assertThat(findings.missing())
+        .anyMatch(sentence -> sentence.startsWith("heat: 30 min of the 90 min"));
+  }
+
+  @Test
   void nothingRecordedIsNoFailure() {
     Recording empty = new Recording(1, Rigs.bare(), 0, 0, Map.of(), List.of(), List.of());
     Findings findings = Analysis.of(empty);

@@ -15,6 +15,9 @@ record Glide(Saturation saturation) {
   /** Flash gas enters the coil, so that it begins some way up from the bubble point; ours. */
   private static final double EVAPORATING_SHARE = 0.4;
 
+  /** Wider than any glide, so that the bubble point of a dew point is always on the line. */
+  private static final double WIDEST_K = 15;
+
   static Glide of(Refrigerant refrigerant) {
     return new Glide(Saturation.of(refrigerant));
   }
@@ -30,7 +33,7 @@ record Glide(Saturation saturation) {
   }
 
   private double widthK(double dewK) {
-    if (!(dewK > Saturation.LOWEST_K && dewK < saturation.highestK())) {
+    if (!(dewK > Saturation.LOWEST_K + WIDEST_K && dewK < saturation.highestK())) {
       return 0;
     }
     return Math.max(0, dewK - saturation.bubbleTemperatureK(saturation.dewPressure(dewK)));

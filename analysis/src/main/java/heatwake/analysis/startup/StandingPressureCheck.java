@@ -81,12 +81,15 @@ final class StandingPressureCheck implements Check {
     if (Double.isNaN(airK)) {
       airK = rest.mean(timeline.of(Channel.AIR_IN));
     }
+    if (Double.isNaN(airK)) {
+      return notMeasured("no air-in or air-ambient reading while the compressor rested");
+    }
     double waterK = rest.mean(timeline.of(Channel.WATER_IN));
     double warmerK = Double.isNaN(waterK) ? airK : Math.max(airK, waterK);
     double colderK = Double.isNaN(waterK) ? airK : Math.min(airK, waterK);
-    double lowPa = saturation.dewPressure(colderK - COLDER_K).pa() - atmosphere.pa();
-    double highPa = saturation.bubblePressure(warmerK + WARMER_K).pa() - atmosphere.pa();
-    double atAirPa = saturation.bubblePressure(airK).pa() - atmosphere.pa();
+    double lowPa = saturation.dewPressure(within(saturation, colderK - COLDER_K)).pa() - atmosphere.pa();
+    double highPa = saturation.bubblePressure(within(saturation, warmerK + WARMER_K)).pa() - atmosphere.pa();
+    double atAirPa = saturation.bubblePressure(within(saturation, airK)).pa() - atmosphere.pa();
     String text =
         Wording.megapascals(standingPa)
             + " standing; saturation at "
@@ -99,5 +102,10 @@ final class StandingPressureCheck implements Check {
             + Wording.megapascals(highPa);
     long atMs = timeline.timeMs(rest.to() - 1);
     return standingPa >= lowPa && standingPa <= highPa ? pass(atMs, text) : fail(atMs, text);
+  }
+
+  /** A temperature kept within the refrigerant's lines: a wild reading is no failure. */
+  private static double within(Saturation saturation, double tK) {
+    return Math.max(Saturation.LOWEST_K, Math.min(saturation.highestK(), tK));
   }
 }

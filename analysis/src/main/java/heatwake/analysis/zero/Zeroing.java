@@ -94,7 +94,7 @@ public final class Zeroing {
    * Whether some probe other than the pair itself tells that the compressor rests: a zero taken
    * where the pair alone says so would be proved by itself.
    */
-  static boolean restIsSeen(Timeline timeline) {
+  public static boolean restIsSeen(Timeline timeline) {
     return timeline.has(Channel.POWER)
         || timeline.has(Channel.CURRENT)
         || timeline.has(Channel.PRESSURE_DISCHARGE);
