@@ -19,6 +19,9 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** Subject of the broker's events. */
   public static final String SUBJECT = "broker";
 
+  /** Commands a client may pile up before the broker drops them. */
+  private static final int COMMANDS_QUEUED = 16_384;
+
   private final Server server;
   private final BrokerWatch watch;
   private final String address;
@@ -48,6 +51,7 @@ public final class EmbeddedBroker implements AutoCloseable {
         Integer.toString(config.limits().longestPacketBytes()));
     // At once: waiting to fill a buffer would hold readings back.
     properties.setProperty(IConfig.BUFFER_FLUSH_MS_PROPERTY_NAME, "0");
+    properties.setProperty(IConfig.SESSION_QUEUE_SIZE, Integer.toString(COMMANDS_QUEUED));
     MemoryConfig settings = new MemoryConfig(properties);
 
     BrokerWatch watch = new BrokerWatch(config.users(), config.limits());

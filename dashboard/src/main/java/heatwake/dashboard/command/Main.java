@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       PortsCommand.class,
       RecordCommand.class,
+      BrokerUserCommand.class,
       ImportCommand.class,
       ExportCommand.class,
       RunsCommand.class,

@@ -1,5 +1,6 @@
 package heatwake.dashboard.command;
 
+import heatwake.collector.broker.EmbeddedBroker;
 import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
@@ -18,6 +19,7 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
@@ -38,6 +40,7 @@ final class RecordCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private StoreOption database;
   @Mixin private UnattendedOption unattended;
+  @Mixin private BrokerOption broker;
 
   @Option(
       names = "--print-unit",
@@ -68,10 +71,13 @@ final class RecordCommand implements Callable<Integer> {
     LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
     List<ProbeSource> started = new ArrayList<>();
     StopSignal stop = StopSignal.watch();
+    Optional<EmbeddedBroker> embedded = Optional.empty();
     try {
+      embedded = broker.start();
       PrintWriter out = spec.commandLine().getOut();
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
+        embedded.ifPresent(one -> one.reportTo(run));
         for (ProbeSource source : site.getValue()) {
           started.add(source);
           source.start(run);
@@ -86,6 +92,7 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     } finally {
       started.forEach(ProbeSource::close);
+      embedded.ifPresent(EmbeddedBroker::close);
       recorder.close();
       stop.handled();
     }
