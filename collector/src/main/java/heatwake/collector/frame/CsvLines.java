@@ -3,12 +3,13 @@ package heatwake.collector.frame;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * Rows of values, set apart by semicolon, tab or comma (RFC 4180 otherwise). A column is named by
@@ -40,7 +41,7 @@ final class CsvLines implements LineDecoder {
     }
     if (isHeading(cells)) {
       columns = cells.size();
-      heading = new HashMap<>();
+      heading = new LinkedHashMap<>();
       for (int i = 0; i < cells.size(); i++) {
         heading.putIfAbsent(cells.get(i).strip(), i);
       }
@@ -54,7 +55,7 @@ final class CsvLines implements LineDecoder {
           "no heading has come yet to tell its columns apart; name them by number in the rig, the"
               + " first is 1");
     }
-    return new Line.Fields(name -> cell(cells, name), Optional.empty());
+    return new Line.Fields(new Row(cells, heading), Optional.empty());
   }
 
   private static List<String> cells(String text) {
@@ -96,13 +97,23 @@ final class CsvLines implements LineDecoder {
     return true;
   }
 
-  private Optional<String> cell(List<String> cells, String name) {
-    Integer index =
-        NUMBER.matcher(name).matches()
-            ? Integer.valueOf(Integer.parseInt(name) - 1)
-            : heading.get(name);
-    return index == null || index < 0 || index >= cells.size() || cells.get(index).isBlank()
-        ? Optional.empty()
-        : Optional.of(cells.get(index).strip());
+  private record Row(List<String> cells, Map<String, Integer> heading) implements Message {
+    @Override
+    public Optional<String> field(String name) {
+      Integer index =
+          NUMBER.matcher(name).matches()
+              ? Integer.valueOf(Integer.parseInt(name) - 1)
+              : heading.get(name);
+      return index == null || index < 0 || index >= cells.size() || cells.get(index).isBlank()
+          ? Optional.empty()
+          : Optional.of(cells.get(index).strip());
+    }
+
+    @Override
+    public List<String> names() {
+      return heading.isEmpty()
+          ? IntStream.rangeClosed(1, cells.size()).mapToObj(String::valueOf).toList()
+          : List.copyOf(heading.keySet());
+    }
   }
 }

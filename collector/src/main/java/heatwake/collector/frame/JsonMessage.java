@@ -6,6 +6,8 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -16,6 +18,7 @@ import java.util.concurrent.ConcurrentHashMap;
  */
 public final class JsonMessage implements Message {
   private static final int DEEPEST = 50;
+  private static final int MOST_NAMES = 100;
 
   private static final ObjectMapper MAPPER = mapper();
 
@@ -60,6 +63,35 @@ public final class JsonMessage implements Message {
   public Optional<String> field(String name) {
     JsonNode node = name.startsWith("/") ? root.at(pointer(name)) : root.path(name);
     return node.isValueNode() ? Optional.of(node.asText()) : Optional.empty();
+  }
+
+  @Override
+  public List<String> names() {
+    List<String> names = new ArrayList<>();
+    collect(root, "", names);
+    return names;
+  }
+
+  private static void collect(JsonNode node, String pointer, List<String> names) {
+    if (names.size() >= MOST_NAMES) {
+      return;
+    }
+    if (node.isValueNode()) {
+      names.add(pointer);
+    }
+    node.properties()
+        .forEach(
+            child -> collect(child.getValue(), pointer + "/" + escaped(child.getKey()), names));
+    if (node.isArray()) {
+      for (int i = 0; i < node.size(); i++) {
+        collect(node.get(i), pointer + "/" + i, names);
+      }
+    }
+  }
+
+  /** RFC 6901, section 3. */
+  private static String escaped(String key) {
+    return key.replace("~", "~0").replace("/", "~1");
   }
 
   private static JsonPointer pointer(String name) {

@@ -1,6 +1,7 @@
 package heatwake.collector.frame;
 
-import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -20,9 +21,21 @@ final class KeyValueLines implements LineDecoder {
   /** Words with nothing strange in them. */
   private static final Pattern HARMLESS = Pattern.compile("[\\p{L}\\p{N}%°_./#*|()\\s,;-]*");
 
+  private record Pairs(Map<String, String> values) implements Message {
+    @Override
+    public Optional<String> field(String name) {
+      return Optional.ofNullable(values.get(name));
+    }
+
+    @Override
+    public List<String> names() {
+      return List.copyOf(values.keySet());
+    }
+  }
+
   @Override
   public Line decode(String text) {
-    Map<String, String> pairs = new HashMap<>();
+    Map<String, String> pairs = new LinkedHashMap<>();
     Matcher match = PAIR.matcher(text);
     StringBuilder rest = new StringBuilder();
     boolean contradiction = false;
@@ -39,7 +52,7 @@ final class KeyValueLines implements LineDecoder {
       return new Line.Garbage("one key with two values");
     }
     return new Line.Fields(
-        name -> Optional.ofNullable(pairs.get(name)),
+        new Pairs(pairs),
         HARMLESS.matcher(rest).matches()
             ? Optional.empty()
             : Optional.of("not all of it is keys and values"));

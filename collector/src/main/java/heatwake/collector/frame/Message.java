@@ -1,5 +1,6 @@
 package heatwake.collector.frame;
 
+import java.util.List;
 import java.util.Optional;
 
 /** One message, taken apart into named fields. */
@@ -10,4 +11,7 @@ public interface Message {
    * @param name a key, a column's name or number, or a JSON pointer, as the format has it
    */
   Optional<String> field(String name);
+
+  /** Names of the fields that hold a value, in order. */
+  List<String> names();
 }

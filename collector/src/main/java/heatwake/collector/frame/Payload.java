@@ -3,6 +3,7 @@ package heatwake.collector.frame;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -41,9 +42,18 @@ public final class Payload implements Message {
     if (name.equals(WHOLE)) {
       return Optional.of(text);
     }
+    return json().flatMap(message -> message.field(name));
+  }
+
+  @Override
+  public List<String> names() {
+    return json().filter(JsonMessage::isObject).map(JsonMessage::names).orElse(List.of(WHOLE));
+  }
+
+  private Optional<JsonMessage> json() {
     if (json == null) {
       json = JsonMessage.parse(text);
     }
-    return json.flatMap(message -> message.field(name));
+    return json;
   }
 }

@@ -23,6 +23,7 @@ final class Mqtt311Link implements BrokerLink, MqttCallback {
   private final BrokerAccess access;
   private final Listener listener;
   private final MqttAsyncClient client;
+  private boolean closed;
 
   Mqtt311Link(BrokerAccess access, Listener listener) throws BrokerException {
     this.access = access;
@@ -64,10 +65,10 @@ final class Mqtt311Link implements BrokerLink, MqttCallback {
 
   private BrokerException told(MqttException fault) {
     return switch (fault.getReasonCode()) {
-      case MqttException.REASON_CODE_FAILED_AUTHENTICATION ->
-          BrokerException.refused(access.refusal("wrong user name or password"));
-      case MqttException.REASON_CODE_NOT_AUTHORIZED ->
-          BrokerException.refused(access.refusal("not authorised"));
+      // Brokers answer a wrong password with either.
+      case MqttException.REASON_CODE_FAILED_AUTHENTICATION,
+          MqttException.REASON_CODE_NOT_AUTHORIZED ->
+          BrokerException.refused(access.refusal("not authorised; check user and password"));
       case MqttException.REASON_CODE_INVALID_CLIENT_ID ->
           BrokerException.refused(access.refusal("client identifier not accepted"));
       case MqttException.REASON_CODE_INVALID_PROTOCOL_VERSION ->
@@ -96,7 +97,10 @@ final class Mqtt311Link implements BrokerLink, MqttCallback {
   }
 
   @Override
-  public void acknowledge(int packetId) {
+  public synchronized void acknowledge(int packetId) {
+    if (closed) {
+      return;
+    }
     try {
       client.messageArrivedComplete(packetId, 1);
     } catch (MqttException gone) {
@@ -106,6 +110,10 @@ final class Mqtt311Link implements BrokerLink, MqttCallback {
 
   @Override
   public void close() {
+    synchronized (this) {
+      // The client has nothing to acknowledge with from here on.
+      closed = true;
+    }
     try {
       if (client.isConnected()) {
         client.disconnect(0).waitForCompletion(1000);

@@ -38,7 +38,11 @@ public final class MqttSources {
       UnaryOperator<String> environment) {
     probes.forEach(MqttSources::checkTopic);
     BrokerAccess access = access(source, clientId(site, source, ""), environment);
-    return new MqttSource(source.name(), probes, listener -> new Mqtt311Link(access, listener));
+    MqttSource.Dialler dialler =
+        source.version() == 5
+            ? listener -> new Mqtt5Link(access, listener)
+            : listener -> new Mqtt311Link(access, listener);
+    return new MqttSource(source.name(), probes, dialler);
   }
 
   /**

@@ -93,6 +93,24 @@ public final class Mosquitto implements AutoCloseable {
     publishTo(folder, port, topic, payloads, options);
   }
 
+  /** Publishes bytes as one message. */
+  public void publishFile(String topic, byte[] payload) throws Exception {
+    Path file = Files.write(Files.createTempFile(folder, "payload", ".bin"), payload);
+    RealProgram.run(
+        folder,
+        "mosquitto_pub",
+        "-h",
+        "127.0.0.1",
+        "-p",
+        Integer.toString(port),
+        "-q",
+        "1",
+        "-t",
+        topic,
+        "-f",
+        file.toString());
+  }
+
   /** Publishes to any broker with Mosquitto's client. */
   public static void publishTo(
       Path folder, int port, String topic, List<String> payloads, String... options)
