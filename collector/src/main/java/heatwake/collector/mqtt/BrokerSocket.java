@@ -25,13 +25,16 @@ final class BrokerSocket {
   private final URI uri;
   private final SocketFactory factory;
   private final int connectTimeoutMs;
+  private final PacketLimitStream.Witness witness;
   private Socket socket;
   private InputStream input;
 
   /**
    * @param factory of sockets; for {@code mqtts} one that makes TLS sockets
    */
-  BrokerSocket(URI uri, SocketFactory factory, int connectTimeoutMs) {
+  BrokerSocket(
+      URI uri, SocketFactory factory, int connectTimeoutMs, PacketLimitStream.Witness witness) {
+    this.witness = witness;
     this.uri = uri;
     this.factory = factory;
     this.connectTimeoutMs = connectTimeoutMs;
@@ -65,7 +68,7 @@ final class BrokerSocket {
       tls.startHandshake();
     }
     socket.setSoTimeout(READ_TIMEOUT_MS);
-    input = new PacketLimitStream(socket.getInputStream());
+    input = new PacketLimitStream(socket.getInputStream(), witness);
   }
 
   InputStream input() {

@@ -26,7 +26,11 @@ public final class Mqtt311Transport implements NetworkModuleFactory {
   @Override
   public NetworkModule createNetworkModule(URI uri, MqttConnectOptions options, String clientId) {
     BrokerSocket socket =
-        new BrokerSocket(uri, options.getSocketFactory(), options.getConnectionTimeout() * 1000);
+        new BrokerSocket(
+            uri,
+            options.getSocketFactory(),
+            options.getConnectionTimeout() * 1000,
+            duplicate -> {});
     return new NetworkModule() {
       @Override
       public void start() throws IOException {

@@ -6,7 +6,6 @@ import java.util.List;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
 import org.eclipse.paho.mqttv5.client.MqttCallback;
-import org.eclipse.paho.mqttv5.client.MqttConnectionOptions;
 import org.eclipse.paho.mqttv5.client.MqttDisconnectResponse;
 import org.eclipse.paho.mqttv5.client.persist.MemoryPersistence;
 import org.eclipse.paho.mqttv5.common.MqttException;
@@ -36,6 +35,7 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
   private final BrokerAccess access;
   private final Listener listener;
   private final MqttAsyncClient client;
+  private final Mqtt5Transport.Witnessed options = new Mqtt5Transport.Witnessed();
   private boolean closed;
 
   Mqtt5Link(BrokerAccess access, Listener listener) throws BrokerException {
@@ -53,7 +53,6 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
 
   @Override
   public boolean connect() throws BrokerException {
-    MqttConnectionOptions options = new MqttConnectionOptions();
     options.setCleanStart(false);
     options.setSessionExpiryInterval(SESSION_EXPIRY_S);
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
@@ -163,7 +162,7 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
             topic,
             message.getPayload(),
             message.isRetained(),
-            message.isDuplicate()));
+            options.nextIsDuplicate()));
   }
 
   @Override

@@ -21,7 +21,16 @@ final class PacketLimitStream extends InputStream {
   private static final int PUBLISH = 3;
   private static final int LONGEST_HEADER = 5;
 
+  private static final int DUPLICATE_FLAG = 0x08;
+
+  /** Hears of each PUBLISH that passes. */
+  interface Witness {
+    /** A PUBLISH begins, marked as a duplicate or not. */
+    void publish(boolean duplicate);
+  }
+
   private final InputStream in;
+  private final Witness witness;
   private final byte[] header = new byte[LONGEST_HEADER];
 
   /** Bytes of the header read from the peer so far, while it is incomplete. */
@@ -34,8 +43,9 @@ final class PacketLimitStream extends InputStream {
   private long bodyLeft;
   private long skipLeft;
 
-  PacketLimitStream(InputStream in) {
+  PacketLimitStream(InputStream in, Witness witness) {
     this.in = in;
+    this.witness = witness;
   }
 
   @Override
@@ -79,7 +89,11 @@ final class PacketLimitStream extends InputStream {
       header[headerLength++] = (byte) next;
     }
     long length = remainingLength();
-    if (length > LONGEST_BODY && (header[0] & 0xF0) >> 4 != PUBLISH) {
+    boolean publish = (header[0] & 0xF0) >> 4 == PUBLISH;
+    if (publish) {
+      witness.publish((header[0] & DUPLICATE_FLAG) != 0);
+    }
+    if (length > LONGEST_BODY && !publish) {
       throw new IOException("the broker sends a packet of " + length + " bytes");
     }
     ready =
