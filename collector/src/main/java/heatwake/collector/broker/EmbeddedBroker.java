@@ -8,8 +8,11 @@ import io.moquette.broker.Server;
 import io.moquette.broker.config.IConfig;
 import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.util.List;
 import java.util.Properties;
+import java.util.Set;
 
 /**
  * An MQTT 3.1.1 broker in this process. It keeps sessions and retained messages as long as it runs,
@@ -19,17 +22,22 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** Subject of the broker's events. */
   public static final String SUBJECT = "broker";
 
+  private static final int ATTEMPTS_AT_A_FREE_PORT = 10;
+  private static final Set<String> ALL_ADDRESSES = Set.of("0.0.0.0", "::");
+
   /** Commands a client may pile up before the broker drops them. */
   private static final int COMMANDS_QUEUED = 16_384;
 
   private final Server server;
   private final BrokerWatch watch;
   private final String address;
+  private final int port;
 
-  private EmbeddedBroker(Server server, BrokerWatch watch, String address) {
+  private EmbeddedBroker(Server server, BrokerWatch watch, String address, int port) {
     this.server = server;
     this.watch = watch;
     this.address = address;
+    this.port = port;
   }
 
   /**
@@ -38,9 +46,32 @@ public final class EmbeddedBroker implements AutoCloseable {
    * @throws MistakeException if the port is taken
    */
   public static EmbeddedBroker start(BrokerConfig config) {
+    if (config.port() > 0) {
+      return start(config, config.port());
+    }
+    // Moquette learns late, and unsafely, which free port it was given: choose one for it.
+    for (int attempt = 1; attempt < ATTEMPTS_AT_A_FREE_PORT; attempt++) {
+      try {
+        return start(config, freePort(config.address()));
+      } catch (MistakeException takenMeanwhile) {
+        // Somebody was faster: the next round takes another.
+      }
+    }
+    return start(config, freePort(config.address()));
+  }
+
+  private static int freePort(String address) {
+    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getByName(address))) {
+      return socket.getLocalPort();
+    } catch (IOException fault) {
+      throw new MistakeException("--broker-listen " + address + ": cannot listen there", fault);
+    }
+  }
+
+  private static EmbeddedBroker start(BrokerConfig config, int port) {
     Properties properties = new Properties();
     properties.setProperty(IConfig.HOST_PROPERTY_NAME, config.address());
-    properties.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(config.port()));
+    properties.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(port));
     properties.setProperty(
         IConfig.ALLOW_ANONYMOUS_PROPERTY_NAME, Boolean.toString(config.users().isEmpty()));
     properties.setProperty(BrokerConstants.ALLOW_ZERO_BYTE_CLIENT_ID_PROPERTY_NAME, "true");
@@ -63,22 +94,26 @@ public final class EmbeddedBroker implements AutoCloseable {
           "--broker: cannot listen on "
               + config.address()
               + " port "
-              + config.port()
+              + port
               + "; another program may have it: choose another with --broker=PORT",
           fault);
     }
     watch.disconnectBy(server::disconnectClient);
-    return new EmbeddedBroker(server, watch, config.address());
+    return new EmbeddedBroker(server, watch, config.address(), port);
   }
 
   /** The port it listens on. */
   public int port() {
-    return server.getPort();
+    return port;
   }
 
-  /** Its address for a source in a rig, {@code mqtt://127.0.0.1:1883}. */
+  /**
+   * Its address for a source on this machine, {@code mqtt://127.0.0.1:1883}. A broker that listens
+   * on all addresses is reached on loopback.
+   */
   public String url() {
-    return "mqtt://" + address + ":" + port();
+    String host = ALL_ADDRESSES.contains(address) ? BrokerConfig.LOOPBACK : address;
+    return "mqtt://" + host + ":" + port;
   }
 
   /** From now on, tells of refused and flooding clients. */

@@ -17,7 +17,7 @@ import java.util.stream.Stream;
  * @param fields fields with a number in them and the last text of each, in order of appearance
  * @param time field that holds a time stamp, if one does
  * @param readableLines lines that fit
- * @param lines all lines
+ * @param lines all lines but headings
  */
 public record LineGuess(
     LineFormat format,
@@ -58,12 +58,13 @@ public record LineGuess(
     Map<String, String> numbers = new LinkedHashMap<>();
     Optional<String> time = Optional.empty();
     int readable = 0;
+    int headings = 0;
     for (String text : lines) {
       Line line = decoder.decode(text);
       if (line instanceof Line.Heading) {
         // What was called by number so far has a name from here on.
         numbers.clear();
-        readable++;
+        headings++;
       } else if (line instanceof Line.Fields fields && fields.complaint().isEmpty()) {
         boolean any = false;
         for (String name : fields.message().names()) {
@@ -78,7 +79,7 @@ public record LineGuess(
         readable += any ? 1 : 0;
       }
     }
-    return new LineGuess(format, numbers, time, readable, lines.size());
+    return new LineGuess(format, numbers, time, readable, lines.size() - headings);
   }
 
   private static boolean isTime(String text) {

@@ -25,6 +25,8 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   static final int LONGEST_PAYLOAD = 64 * 1024;
 
   private static final long LAST_COMMIT_TIMEOUT_MS = 3000;
+  private static final int GREETINGS = 3;
+  private static final long GREETING_PAUSE_MS = 100;
 
   /** Makes a connection object for one attempt. */
   interface Dialler {
@@ -44,6 +46,11 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   private Intake intake;
   private ReadingMaker readings;
   private volatile boolean closing;
+
+  /** Connected, but not subscribed yet. For the connecting thread alone. */
+  private boolean inGreeting;
+
+  private int greetingsLeft = GREETINGS;
 
   /** Guarded by this. */
   private BrokerLink current;
@@ -84,9 +91,7 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
           }
         } catch (BrokerException fault) {
           if (!closing) {
-            intake.began(EventKind.SOURCE_LOST, name, fault.getMessage());
-            firstAttempt.countDown();
-            Thread.sleep((fault.isRefusal() ? whenRefused : whenUnreachable).next().toMillis());
+            lost(fault);
           }
         }
       }
@@ -97,16 +102,31 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
     }
   }
 
+  private void lost(BrokerException fault) throws InterruptedException {
+    if (inGreeting && !fault.isRefusal() && greetingsLeft-- > 0) {
+      // Some brokers hang up on a client that subscribes at once; that is not worth an event.
+      Thread.sleep(GREETING_PAUSE_MS);
+      return;
+    }
+    intake.began(EventKind.SOURCE_LOST, name, fault.getMessage());
+    firstAttempt.countDown();
+    Thread.sleep((fault.isRefusal() ? whenRefused : whenUnreachable).next().toMillis());
+  }
+
   private void converse(BrokerLink link) throws BrokerException, InterruptedException {
     synchronized (this) {
       current = link;
       lostBecause = null;
     }
+    inGreeting = false;
     boolean resumed = link.connect();
     if (!resumed) {
       ledger.forget();
     }
+    inGreeting = true;
     link.subscribe(taps.filters());
+    inGreeting = false;
+    greetingsLeft = GREETINGS;
     intake.ended(EventKind.SOURCE_LOST, name);
     whenUnreachable.reset();
     whenRefused.reset();

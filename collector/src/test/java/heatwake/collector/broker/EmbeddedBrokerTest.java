@@ -1,15 +1,19 @@
 package heatwake.collector.broker;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.mqtt.MqttSources;
 import heatwake.collector.peer.Eventually;
 import heatwake.collector.peer.Mosquitto;
 import heatwake.collector.peer.Probes;
+import heatwake.collector.peer.RealProgram;
 import heatwake.collector.peer.RememberingIntake;
 import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.SourceSpec;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -21,17 +25,20 @@ import org.junit.jupiter.api.io.TempDir;
 class EmbeddedBrokerTest {
   @TempDir private Path folder;
 
+  private static ProbeSource source(EmbeddedBroker broker) {
+    return MqttSources.of(
+        new SourceSpec.Mqtt(
+            "wifi", broker.url(), Optional.empty(), Optional.empty(), Optional.empty(), 3),
+        List.of(Probes.topic(Channel.WATER_IN, "heron/in")),
+        "Heron Lane",
+        variable -> null);
+  }
+
   @Test
   void carriesWhatAProbePublishes() throws Exception {
     RememberingIntake intake = new RememberingIntake();
     try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0));
-        ProbeSource source =
-            MqttSources.of(
-                new SourceSpec.Mqtt(
-                    "wifi", broker.url(), Optional.empty(), Optional.empty(), Optional.empty(), 3),
-                List.of(Probes.topic(Channel.WATER_IN, "heron/in")),
-                "Heron Lane",
-                variable -> null)) {
+        ProbeSource source = source(broker)) {
       source.start(intake);
       List<Double> values = IntStream.range(0, 500).mapToObj(i -> 20 + i / 64.0).toList();
       Mosquitto.publishTo(
@@ -39,5 +46,127 @@ class EmbeddedBrokerTest {
       Eventually.that("all readings", () -> intake.readings().size() >= values.size());
       assertThat(intake.values(Channel.WATER_IN)).containsExactlyElementsOf(values);
     }
+  }
+
+  private BrokerConfig withUsers(BrokerLimits limits) throws Exception {
+    // A file made by Mosquitto's own tool is read as it is.
+    Path users = folder.resolve("users");
+    RealProgram.run(folder, "mosquitto_passwd", "-c", "-b", users.toString(), "probe", "s3cret");
+    return new BrokerConfig("127.0.0.1", 0, Optional.of(BrokerUsers.read(users)), limits);
+  }
+
+  @Test
+  void withUsersNobodyElseGetsIn() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(withUsers(BrokerLimits.SITE))) {
+      broker.reportTo(intake);
+      Mosquitto.publishTo(
+          folder, broker.port(), "heron/in", List.of("20"), "-u", "probe", "-P", "s3cret");
+      assertRefused(broker);
+      assertRefused(broker, "-u", "probe", "-P", "guess");
+      assertRefused(broker, "-u", "probe");
+      assertRefused(broker, "-u", "stranger", "-P", "s3cret");
+      assertThat(intake.happened())
+          .filteredOn(event -> event.contains("user \"probe\": wrong password"))
+          .allMatch(event -> event.startsWith("CLIENT_REFUSED broker: client"))
+          .hasSize(1);
+    }
+  }
+
+  private void assertRefused(EmbeddedBroker broker, String... options) {
+    assertThatThrownBy(
+            () -> Mosquitto.publishTo(folder, broker.port(), "heron/in", List.of("20"), options))
+        .isInstanceOf(AssertionError.class)
+        .hasMessageContaining("Connection Refused");
+  }
+
+  @Test
+  void clientThatSendsTooMuchIsToldOfAndTheOthersAreNot() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    BrokerLimits tight = new BrokerLimits(64 * 1024, 10, 1);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0).with(tight));
+        ProbeSource source = source(broker)) {
+      broker.reportTo(intake);
+      source.start(intake);
+      List<String> flood = IntStream.range(0, 500).mapToObj(String::valueOf).toList();
+      Mosquitto.publishTo(folder, broker.port(), "heron/in", flood, "-q", "0", "-i", "flooder");
+      Eventually.that("told of", () -> !intake.happened().isEmpty());
+      Mosquitto.publishTo(folder, broker.port(), "heron/in", List.of("1000"), "-i", "calm");
+      Eventually.that("calm", () -> intake.values(Channel.WATER_IN).contains(1000.0));
+      assertThat(intake.happened().get(0))
+          .isEqualTo(
+              "FLOODING broker: client \"flooder\" sends more than 1 messages a second; the rest"
+                  + " is dropped");
+      // Ten seconds' worth in one go, and what time gave while it sent.
+      assertThat(intake.readings()).hasSizeBetween(11, 100);
+    }
+  }
+
+  @Test
+  void packetThatIsTooLongEndsItsConnectionAndNoOther() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      RealProgram.start(
+              folder,
+              "mosquitto_pub",
+              "-p",
+              "" + broker.port(),
+              "-t",
+              "heron/in",
+              "-q",
+              "1",
+              "-m",
+              "x".repeat(100_000))
+          .close();
+      Mosquitto.publishTo(folder, broker.port(), "heron/in", List.of("20.5"));
+      Eventually.that("the good one", () -> intake.values(Channel.WATER_IN).contains(20.5));
+      assertThat(intake.readings()).hasSize(1);
+      assertThat(intake.begun()).isEmpty();
+    }
+  }
+
+  @Test
+  void noMoreClientsThanAllowed() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    BrokerLimits two = new BrokerLimits(64 * 1024, 2, 100);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0).with(two));
+        ProbeSource source = source(broker);
+        RealProgram first = subscriber(broker, "first")) {
+      broker.reportTo(intake);
+      source.start(intake);
+      Eventually.that("a second is in", () -> first.isRunning());
+      try (RealProgram second = subscriber(broker, "second");
+          RealProgram third = subscriber(broker, "third")) {
+        Eventually.that(
+            "one too many is told of",
+            () -> intake.happened().stream().anyMatch(e -> e.contains("2 are connected already")));
+        assertThat(second.isRunning() || third.isRunning()).isTrue();
+      }
+    }
+  }
+
+  private RealProgram subscriber(EmbeddedBroker broker, String name) throws Exception {
+    return RealProgram.start(
+        folder, "mosquitto_sub", "-p", "" + broker.port(), "-t", "none", "-i", name);
+  }
+
+  @Test
+  void portThatIsTakenIsAMistake() {
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+      BrokerConfig same = BrokerConfig.loopback(broker.port());
+      assertThatThrownBy(() -> EmbeddedBroker.start(same))
+          .isInstanceOf(MistakeException.class)
+          .hasMessageContaining("choose another with --broker=PORT");
+    }
+  }
+
+  @Test
+  void usersFileThatIsNoneNamesFileAndLine() throws Exception {
+    Path users = Files.writeString(folder.resolve("users"), "# who\nprobe:s3cret\n");
+    assertThatThrownBy(() -> BrokerUsers.read(users))
+        .isInstanceOf(MistakeException.class)
+        .hasMessageStartingWith(users + ":2: not a user and a hashed password");
   }
 }
