@@ -26,10 +26,7 @@ class AnalysisOfAnythingTest {
     for (int run = 0; run < RUNS; run++) {
       Rig rig = random.nextBoolean() ? Rigs.typical() : Rigs.bare();
       Findings findings = Analysis.of(anything(random, rig));
-      findings
-          .heat()
-          .deliveredJ()
-          .ifPresent(heat -> assertThat(heat.value()).isFinite());
+      findings.heat().deliveredJ().ifPresent(heat -> assertThat(heat.value()).isFinite());
       findings.heat().cop().ifPresent(cop -> assertThat(cop.standard()).isFinite());
       findings.steady().forEach(span -> assertThat(span.endMs()).isGreaterThan(span.startMs()));
       assertThat(findings.missing()).doesNotHaveDuplicates();

@@ -87,8 +87,10 @@ final class StandingPressureCheck implements Check {
     double waterK = rest.mean(timeline.of(Channel.WATER_IN));
     double warmerK = Double.isNaN(waterK) ? airK : Math.max(airK, waterK);
     double colderK = Double.isNaN(waterK) ? airK : Math.min(airK, waterK);
-    double lowPa = saturation.dewPressure(within(saturation, colderK - COLDER_K)).pa() - atmosphere.pa();
-    double highPa = saturation.bubblePressure(within(saturation, warmerK + WARMER_K)).pa() - atmosphere.pa();
+    double lowPa =
+        saturation.dewPressure(within(saturation, colderK - COLDER_K)).pa() - atmosphere.pa();
+    double highPa =
+        saturation.bubblePressure(within(saturation, warmerK + WARMER_K)).pa() - atmosphere.pa();
     double atAirPa = saturation.bubblePressure(within(saturation, airK)).pa() - atmosphere.pa();
     String text =
         Wording.megapascals(standingPa)
