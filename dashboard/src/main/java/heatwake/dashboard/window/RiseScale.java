@@ -40,7 +40,7 @@ final class RiseScale extends JComponent {
     g.fill(
         new Rectangle2D.Double(
             x(scale.least()), bar, x(scale.greatest()) - x(scale.least()), height));
-    g.setFont(new Font(Font.SANS_SERIF, Font.PLAIN, 13));
+    g.setFont(Theme.font(Font.PLAIN, 13f));
     FontMetrics metrics = g.getFontMetrics();
     g.setColor(Palette.FAINT_INK);
     float below = (float) (bar + height + metrics.getAscent() + 4);

@@ -20,7 +20,7 @@ final class Text {
     JLabel label = new JLabel();
     plainText(label);
     label.setText(text);
-    label.setFont(new Font(Font.SANS_SERIF, style, 1).deriveFont(size));
+    label.setFont(Theme.font(style, size));
     label.setForeground(color);
     return label;
   }
@@ -44,7 +44,7 @@ final class Text {
     area.setOpaque(false);
     area.setBorder(null);
     area.setMargin(new Insets(0, 0, 0, 0));
-    area.setFont(new Font(Font.SANS_SERIF, style, 1).deriveFont(size));
+    area.setFont(Theme.font(style, size));
     area.setForeground(color);
     area.setHighlighter(null);
     // A caret that follows its text would scroll the panel about.

@@ -1,6 +1,7 @@
 package heatwake.dashboard.window;
 
 import com.formdev.flatlaf.FlatLightLaf;
+import com.formdev.flatlaf.fonts.roboto.FlatRobotoFont;
 import heatwake.dashboard.chart.Palette;
 import heatwake.dashboard.present.Tone;
 import java.awt.Color;
@@ -8,6 +9,8 @@ import java.awt.Font;
 import java.awt.Insets;
 import java.util.Map;
 import javax.swing.UIManager;
+import javax.swing.plaf.FontUIResource;
+import javax.swing.text.StyleContext;
 
 /**
  * How the window looks: dark ink on light ground, large enough for a wet screen in daylight, every
@@ -33,9 +36,10 @@ final class Theme {
 
   /** Sets the look and feel of the whole process. Call before the first component is made. */
   static void install() {
+    FlatRobotoFont.install();
     FlatLightLaf.setGlobalExtraDefaults(Map.of("@accentColor", "#0F6E93"));
     FlatLightLaf.setup();
-    UIManager.put("defaultFont", new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(TEXT));
+    UIManager.put("defaultFont", new FontUIResource(font(Font.PLAIN, TEXT)));
     UIManager.put("Component.arc", 8);
     UIManager.put("Button.arc", 8);
     UIManager.put("Button.margin", new Insets(7, 14, 7, 14));
@@ -46,9 +50,16 @@ final class Theme {
     UIManager.put("ScrollBar.thumbArc", 8);
     UIManager.put("TabbedPane.tabHeight", 42);
     UIManager.put("TabbedPane.tabInsets", new Insets(4, 7, 4, 7));
-    UIManager.put("TabbedPane.font", new Font(Font.SANS_SERIF, Font.PLAIN, 14));
+    UIManager.put("TabbedPane.font", new FontUIResource(font(Font.PLAIN, 15f)));
     UIManager.put("TabbedPane.selectedBackground", CARD);
     UIManager.put("Panel.background", GROUND);
+  }
+
+  /** The charts' type, with the machine's own fonts for letters that it lacks. */
+  static Font font(int style, float size) {
+    return StyleContext.getDefaultStyleContext()
+        .getFont(FlatRobotoFont.FAMILY, style, Math.round(size))
+        .deriveFont(size);
   }
 
   static Color of(Tone tone) {
