@@ -23,7 +23,6 @@ import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -88,7 +87,7 @@ final class DemoCommand implements Callable<Integer> {
     Findings findings = Analysis.of(recording);
     Moment moment = new Moment(zone);
     PrintWriter text = spec.commandLine().getOut();
-    new FindingsText(recording, findings, units.choice(), moment).writeTo(text);
+    new FindingsText(recording, findings, units.choice(), moment).writeGistTo(text);
     sayWhereItIs(folder, folder.write(recording, findings, units.choice(), moment), text);
     if (!noWindow && Display.isThere()) {
       Dashboard.open(folder.database(), units.choice()).awaitClosed();
@@ -138,15 +137,11 @@ final class DemoCommand implements Callable<Integer> {
 
   private static void sayWhereItIs(DemoFolder folder, List<Path> written, PrintWriter text) {
     text.println();
-    text.println("Database: " + folder.database());
-    text.println("Report:   " + written.get(0));
-    text.println(
-        "Charts:   "
-            + written.stream()
-                .skip(1)
-                .map(path -> path.getFileName().toString())
-                .collect(Collectors.joining(", ")));
-    text.println("See it:   heatwake window --db " + folder.database());
+    text.println("Report:    " + written.get(0));
+    text.println("Charts:    " + written.get(1) + " and one for each quantity beside it");
+    text.println("Database:  " + folder.database());
+    text.println("All there is to read:  heatwake analyse --db " + folder.database());
+    text.println("The window:            heatwake window --db " + folder.database());
     text.flush();
   }
 }

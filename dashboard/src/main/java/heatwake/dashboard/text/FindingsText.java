@@ -62,6 +62,18 @@ public final class FindingsText {
     out.flush();
   }
 
+  /** Writes what a person wants to know first: verdict, flags, figures of the run. Flushes. */
+  public void writeGistTo(PrintWriter out) {
+    Layout layout = new Layout(out);
+    head(layout);
+    verdict(layout);
+    flags(layout);
+    figures(layout);
+    layout.blank();
+    layout.paragraph("", "Before you touch anything: " + Cautions.all().get(0));
+    out.flush();
+  }
+
   private void head(Layout layout) {
     layout.line(
         "Run "

@@ -22,6 +22,9 @@ import java.util.SplittableRandom;
  * look at.
  */
 final class FaultCases {
+  /** What follows when the low-pressure switch stops the heater again and again. */
+  private static final Set<String> CUTS_OUT = Set.of("short-cycling");
+
   private final Stock stock;
   private final SplittableRandom random;
   private final List<Case> cases = new ArrayList<>();
@@ -116,7 +119,7 @@ final class FaultCases {
           truth(
               severity,
               Set.of("evaporator-approach"),
-              Set.of("low-heat", "low-cop", "frosting"),
+              both(CUTS_OUT, Set.of("low-heat", "low-cop", "frosting")),
               Side.AIRFLOW);
       case RECIRCULATION ->
           truth(
@@ -128,7 +131,9 @@ final class FaultCases {
           truth(
               severity,
               Set.of("low-charge"),
-              Set.of("low-heat", "low-cop", "evaporator-approach", "no-pressure-rise"),
+              both(
+                  CUTS_OUT,
+                  Set.of("low-heat", "low-cop", "evaporator-approach", "no-pressure-rise")),
               Side.REFRIGERANT);
       case OVERCHARGE, NON_CONDENSABLES ->
           truth(
@@ -146,7 +151,7 @@ final class FaultCases {
           truth(
               severity,
               Set.of("frosting"),
-              Set.of("evaporator-approach", "low-heat", "low-cop"),
+              both(CUTS_OUT, Set.of("evaporator-approach", "low-heat", "low-cop")),
               Side.AIRFLOW);
       case SHORT_CYCLING ->
           truth(severity, Set.of("short-cycling"), Set.of("restart-too-soon"), Side.CONTROL);

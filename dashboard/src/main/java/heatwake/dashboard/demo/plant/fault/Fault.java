@@ -100,11 +100,12 @@ public enum Fault {
       health.defrosts = false;
     }
   },
-  /** Controller's sensor that feels the heater's own heat, so that it stops and starts. */
+  /** Controller's sensor that feels the heater's own heat, and too small a difference set. */
   SHORT_CYCLING(0.5, 0.8, 1.1) {
     @Override
     void bear(Health health, double level, Onset onset) {
       health.controlSeesRise = level;
+      health.hysteresis = 0.5;
       health.restartDelay = 0.5;
     }
   },
@@ -114,6 +115,7 @@ public enum Fault {
     void bear(Health health, double level, Onset onset) {
       health.restartDelay = level;
       health.controlSeesRise = 1.2;
+      health.hysteresis = 0.5;
     }
   },
   /** Thermostat that reads low and so heats past the set temperature. */

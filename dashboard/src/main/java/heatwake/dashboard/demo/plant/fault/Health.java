@@ -53,6 +53,11 @@ public final class Health {
   /** Part of the heater's own temperature rise that reaches the controller's sensor. */
   public double controlSeesRise;
 
+  /**
+   * Difference between the controller's stop and start temperatures, a multiple of the right one.
+   */
+  public double hysteresis = 1;
+
   /** Time the controller waits between stop and start, a multiple of the right one. */
   public double restartDelay = 1;
 

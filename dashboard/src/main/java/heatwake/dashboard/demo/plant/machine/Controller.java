@@ -76,7 +76,7 @@ public final class Controller {
     double reading = sensedC + health.controlShiftK;
     if (reading >= setpointC) {
       calls = false;
-    } else if (reading <= setpointC - sequence.hysteresisK()) {
+    } else if (reading <= setpointC - sequence.hysteresisK() * health.hysteresis) {
       calls = true;
     }
     lockoutS = Math.max(0, lockoutS - dtS);

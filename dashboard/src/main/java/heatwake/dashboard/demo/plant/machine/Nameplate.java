@@ -48,7 +48,7 @@ public record Nameplate(
   }
 
   private static double litres(double m3PerS) {
-    return Math.rint(m3PerS * 6e4 / 5) * 5 / 6e4;
+    return Math.rint(m3PerS * 6e4) / 6e4;
   }
 
   private static double breaker(double leastA) {
