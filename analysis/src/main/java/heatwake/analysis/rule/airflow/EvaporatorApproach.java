@@ -79,7 +79,15 @@ public final class EvaporatorApproach implements Rule {
   @Override
   public Outcome evaluate(Evidence evidence) {
     List<Duty> judged =
-        evidence.duty().stream().filter(duty -> duty.has(DutyFigure.EVAPORATOR_APPROACH)).toList();
+        evidence.duty().stream()
+            .filter(
+                duty ->
+                    duty.has(
+                        DutyFigure.STANDARD_APPROACH,
+                        DutyFigure.EVAPORATOR_APPROACH,
+                        DutyFigure.EVAPORATING,
+                        DutyFigure.AIR))
+            .toList();
     if (judged.isEmpty()) {
       return Outcome.notEnoughData(
           "evaporating temperature or entering air not known while running steadily");

@@ -73,7 +73,8 @@ public final class HeatLoss implements Rule {
         new Estimate(
             delivered.get().value() - stored.get().value(),
             Math.hypot(delivered.get().standard(), stored.get().standard()));
-    Estimate share = loss.dividedBy(delivered.get());
+    Estimate kept = stored.get().dividedBy(delivered.get());
+    Estimate share = new Estimate(1 - kept.value(), kept.standard());
     return Doubt.above(share, MOST)
         ? Outcome.flagged(flag(evidence, delivered.get(), loss, share))
         : Outcome.clear();

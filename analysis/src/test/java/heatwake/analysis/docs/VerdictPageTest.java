@@ -1,0 +1,167 @@
+package heatwake.analysis.docs;
+
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.verdict.Cause;
+import heatwake.analysis.verdict.Consequences;
+import heatwake.analysis.verdict.FlagWeight;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** The page of the reasoning is made from its tables; {@link Page} tells how to make it anew. */
+class VerdictPageTest {
+  private static final Page PAGE = new Page("verdict.md");
+
+  @Test
+  void isUpToDate() {
+    PAGE.assertSame(text());
+  }
+
+  private static String text() {
+    StringBuilder text = new StringBuilder(20_000);
+    text.append(INTRODUCTION.formatted(PAGE.command("VerdictPageTest")));
+    text.append("| explains | what follows from it |\n|---|---|\n");
+    Consequences.explained()
+        .forEach(
+            (cause, following) ->
+                text.append(
+                    "| `%s` | %s |%n"
+                        .formatted(
+                            cause,
+                            following.stream()
+                                .sorted()
+                                .map("`%s`"::formatted)
+                                .collect(Collectors.joining(", ")))));
+    text.append(SYMPTOMS);
+    text.append("| symptom | sound from | to |\n|---|---|---|\n");
+    for (Symptom symptom : Symptom.values()) {
+      text.append(
+          "| %s | %s | %s |%n"
+              .formatted(
+                  symptom.words(), number(symptom.normalFrom()), number(symptom.normalTo())));
+    }
+    text.append(CAUSES);
+    text.append(
+        "| cause | side | %s | head start |%n"
+            .formatted(
+                Cause.columns().stream()
+                    .map(symptom -> symptom.name().toLowerCase(java.util.Locale.ROOT))
+                    .map(name -> name.replace('_', ' '))
+                    .collect(Collectors.joining(" | "))));
+    text.append("|---|---|").append("---|".repeat(Cause.columns().size() + 1)).append('\n');
+    for (Cause cause : Cause.values()) {
+      text.append(
+          "| %s | %s | %s | %s |%n"
+              .formatted(
+                  cause.words(),
+                  cause.side().id(),
+                  cause.row().values().stream()
+                      .map(cell -> cell.sign())
+                      .collect(Collectors.joining(" | ")),
+                  number(cause.frequency())));
+    }
+    text.append(WEIGHTS);
+    text.append("| flag | weight |\n|---|---|\n");
+    FlagWeight.byRule()
+        .forEach((rule, weight) -> text.append("| `%s` | %.2f |%n".formatted(rule, weight)));
+    text.append(HEALTH);
+    return text.toString();
+  }
+
+  private static String number(double value) {
+    return value == Math.rint(value) ? "%.0f".formatted(value) : String.valueOf(value);
+  }
+
+  private static final String INTRODUCTION =
+      """
+      # From flags to a verdict
+
+      Made from the tables in the code (package `heatwake.analysis.verdict`); %s
+
+      The verdict is reached in five steps. Each is a table, so that a reader can check the code against this
+      page line by line.
+
+      1. Every rule is put before the evidence ([rules.md](rules.md)).
+      2. **A doubtful probe silences what rests on it.** `probes-swapped`, `probe-slipped`, `probe-stuck` and
+         `probe-fault` silence every machine flag that rests on the readings they accuse and stands for at least
+         30 %% of its time together with them. `clock-step` silences `short-cycling`, `restart-too-soon` and
+         `data-gap` around the jump. `probe-offset` silences nothing: the offset is subtracted. The measurement
+         flag says what it silenced.
+      3. **Low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
+      4. **One cause, one flag.** A flag that another explains is named in that one's evidence:
+
+      """;
+
+  private static final String SYMPTOMS =
+      """
+
+      A flag of probes explains only flags that accuse the same probe; `falling-flow` explains
+      `low-heater-flow` only if the flow was enough to begin with.
+
+      5. The flags that are left are weighed.
+
+      ## Symptoms
+
+      Each figure of the running heater is held against the band in which it lies on sound heaters. The bands are
+      common practice and wide, because heaters differ. A figure counts only by as much as it lies outside its
+      band by more than its own standard uncertainty; how far makes its grade, from -1 to 1.
+
+      """;
+
+  private static final String CAUSES =
+      """
+
+      Approaches are brought to the greatest rated heat, since an exchanger's approach goes with the heat it
+      passes; the coil's is also brought to air of 27 °C and 80 % by its enthalpy potential, since dry air takes
+      a colder coil. A blend's approaches count from the middle of its glide.
+
+      ## Causes
+
+      How each symptom stands under each cause. `+` above its band, `(+)` mostly above (an expansion valve may
+      hold it), `-` below, `=` within, `~` about within, `^` within or above, `v` within or below, `.` says nothing.
+
+      The signs of leakage, valve leak, restriction, condenser and evaporator fouling follow the rule table of
+      Rossi and Braun (HVAC&R Research 3(1), 1997, 19-37; checked in `AttributionTest`). That table describes a
+      fixed-orifice air conditioner. **Carrying it over to a pool heater is reasoned, not published**: the
+      condenser's medium is water, little flow shows in the flow itself while scale does not, and an expansion
+      valve hides a lost charge from the superheat. Overcharge and non-condensable gas are trade knowledge from
+      memory. The last two rows are ours: they keep a strained motor and a misleading probe from being taken for a
+      fault of the circuit.
+
+      """;
+
+  private static final String WEIGHTS =
+      """
+
+      A cause's agreement is its head start (what is met often over what is met seldom: common practice) plus, for
+      every known symptom, between -1 (speaks against) and 1 (speaks for); a symptom that should show and does
+      not counts -0.5. The side of the best cause is named if it agrees by at least 0.6, leads the best cause of
+      every other side by at least 0.5, and at least one symptom does show. Otherwise the side is undecided, and the
+      verdict says which probe would tell the two best causes apart: **naming the wrong side is worse than naming
+      none**.
+
+      ## Weights
+
+      How much a flag speaks for its side; a flag that is only worth knowing (info) counts 40 %. Flags of one side
+      add up as probabilities do, 1 - (1 - a)(1 - b); a flag with a side from the table of causes is multiplied by
+      how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has.
+      Beside a machine flag that rests on other readings, a measurement flag counts 60 %.
+
+      """;
+
+  private static final String HEALTH =
+      """
+
+      ## Health
+
+      Without a flag of weight (a support under 0.35) the heater is called healthy only if something speaks for it:
+
+      | what is known | verdict | confidence |
+      |---|---|---|
+      | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
+      | heat a little low, but not beyond doubt | healthy | 0.5 |
+      | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
+      | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |
+      | the same without power | healthy | 0.45 |
+      | less | undecided, with what to clip or state | 0 |
+      """;
+}

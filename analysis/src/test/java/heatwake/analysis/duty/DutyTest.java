@@ -1,0 +1,98 @@
+package heatwake.analysis.duty;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import heatwake.analysis.quantity.AbsolutePressure;
+import heatwake.analysis.refrigerant.Refrigerant;
+import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class DutyTest {
+  private static final AbsolutePressure SEA_LEVEL = AbsolutePressure.STANDARD_ATMOSPHERE;
+
+  private static CoilState coil(double airCel, double humidity, double coilCel, double share) {
+    return new CoilState(
+        new Estimate(273.15 + airCel, 0.1),
+        new Estimate(humidity, 0.03),
+        new Estimate(273.15 + coilCel, 0.4),
+        new Estimate(share, 0.03),
+        SEA_LEVEL);
+  }
+
+  @Test
+  void standardAirAtTheRatedHeatIsItsOwnStandard() {
+    assertThat(coil(27, 0.8, 13, 1).standardApproachK().value()).isCloseTo(14, within(0.01));
+  }
+
+  @Test
+  void aDryCoilMayLieFurtherBelowTheAir() {
+    // Same heat from drier air takes a colder coil; it is the same coil.
+    assertThat(coil(27, 0.4, 8, 0.86).standardApproachK().value()).isLessThan(15);
+    assertThat(coil(27, 0.8, 8, 0.86).standardApproachK().value()).isGreaterThan(19);
+  }
+
+  @Test
+  void lessHeatFromTheSameApproachIsAWorseCoil() {
+    assertThat(coil(27, 0.8, 13, 0.7).standardApproachK().value()).isGreaterThan(18);
+  }
+
+  @Test
+  void itsUncertaintyGrowsWithThatOfTheHumidity() {
+    double known = coil(22, 0.7, 8, 0.9).standardApproachK().standard();
+    double guessed =
+        new CoilState(
+                new Estimate(295.15, 0.1),
+                new Estimate(0.65, 0.15),
+                new Estimate(281.15, 0.4),
+                new Estimate(0.9, 0.03),
+                SEA_LEVEL)
+            .standardApproachK()
+            .standard();
+    assertThat(guessed).isGreaterThan(2 * known);
+  }
+
+  /**
+   * Reference: pressures of CoolProp 7.2.0 (computed): R-407C at 35 Cel has its bubble point at
+   * 1544.8 kPa and its dew point at 1349.1 kPa; at 30 Cel its bubble point is at 1359.0 kPa. So at
+   * 1349.1 kPa it bubbles at 35 - 5 (1544.8 - 1349.1) / (1544.8 - 1359.0) = 29.7 Cel, a glide of
+   * 5.3 K. R-410A glides by 0.1 K (from memory), R-32 is a single substance.
+   */
+  @Test
+  void aBlendsMeanLiesBelowItsDewPoint() {
+    assertThat(Glide.of(Refrigerant.R407C).belowCondensingK(308.15)).isCloseTo(2.65, within(0.1));
+    assertThat(Glide.of(Refrigerant.R410A).belowCondensingK(313.15)).isCloseTo(0.05, within(0.05));
+    assertThat(Glide.of(Refrigerant.R32).belowCondensingK(313.15)).isCloseTo(0, within(0.01));
+    assertThat(Glide.of(Refrigerant.R407C).belowCondensingK(Double.NaN)).isZero();
+  }
+
+  @Test
+  void meansWeighByTimeAndKeepTheirUncertainty() {
+    Duty longer = AtDuty.sound().lasting(90).set(DutyFigure.HEAT_RATIO, 0.9, 0.04).duty();
+    Duty shorter = AtDuty.sound().lasting(30).set(DutyFigure.HEAT_RATIO, 0.7, 0.04).duty();
+    Estimate mean = Duty.meanOf(List.of(longer, shorter)).of(DutyFigure.HEAT_RATIO).orElseThrow();
+    assertThat(mean.value()).isCloseTo(0.85, within(1e-12));
+    assertThat(mean.standard()).isCloseTo(0.04, within(1e-12));
+  }
+
+  @Test
+  void aSymptomIsGradedBeyondItsBandAndItsUncertainty() {
+    // Superheat is sound from 2 to 9 K; 5 K above that is far above.
+    assertThat(Symptom.SUPERHEAT.grade(new Estimate(9.4, 0.5))).isZero();
+    assertThat(Symptom.SUPERHEAT.grade(new Estimate(12, 0.5))).isCloseTo(0.5, within(1e-12));
+    assertThat(Symptom.SUPERHEAT.grade(new Estimate(30, 0.5))).isEqualTo(1);
+    assertThat(Symptom.SUPERHEAT.grade(new Estimate(0.5, 0.5))).isCloseTo(-0.5, within(1e-12));
+  }
+
+  @Test
+  void everySymptomOfASoundHeaterIsQuiet() {
+    for (Symptom symptom : Symptom.values()) {
+      assertThat(symptom.grade(AtDuty.sound().duty(), Rigs.typicalHeater()))
+          .as(symptom.words())
+          .hasValue(0);
+    }
+  }
+}

@@ -1,0 +1,76 @@
+package heatwake.analysis.rule.airflow;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+/** Air stands at 24 Cel. */
+class AirRecirculationTest {
+  private final AirRecirculation rule = new AirRecirculation();
+
+  private static RunBuilder inletBelowBy(double kelvin) {
+    return RunBuilder.run().off(20).circulating(15).set(Channel.AIR_IN, 24 - kelvin).heating(60);
+  }
+
+  @Test
+  void saysHowFarWhileRunningAndAtRest() {
+    var flag = onlyFlag(rule, readings(inletBelowBy(4).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "The coil draws in air of 20.0 °C, 4.0 K below outdoor air while running, 0.0 K below it"
+                + " at rest");
+    assertThat(flag.side()).isEqualTo(Side.AIRFLOW);
+  }
+
+  @Test
+  void isSilentBelowTheLimitAndSpeaksAbove() {
+    assertClear(rule, readings(inletBelowBy(0).recording()));
+    assertClear(rule, readings(inletBelowBy(2).recording()));
+    onlyFlag(rule, readings(inletBelowBy(2.2).recording()));
+  }
+
+  @Test
+  void aDifferenceThatIsThereAtRestTooIsTheProbes() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .set(Channel.AIR_IN, 20)
+                .off(20)
+                .circulating(15)
+                .heating(60)
+                .recording()));
+  }
+
+  @Test
+  void withoutRestNeedsMore() {
+    assertClear(rule, readings(RunBuilder.run().set(Channel.AIR_IN, 20).heating(60).recording()));
+    assertThat(
+            onlyFlag(
+                    rule,
+                    readings(RunBuilder.run().set(Channel.AIR_IN, 17).heating(60).recording()))
+                .evidence())
+        .isEqualTo(
+            "The coil draws in air of 17.0 °C, 7.0 K below outdoor air while running; no rest to"
+                + " compare");
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    assertThat(
+            reason(
+                rule,
+                readings(
+                    RunBuilder.run().without(Channel.AIR_AMBIENT).off(5).heating(60).recording())))
+        .isEqualTo("no air-in and air-ambient to compare");
+    assertThat(reason(rule, readings(RunBuilder.run().off(5).circulating(30).recording())))
+        .isEqualTo("the heater did not run for a quarter of an hour on end");
+  }
+}

@@ -1,0 +1,80 @@
+package heatwake.analysis.rule.airflow;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.scenario.AtDuty;
+import org.junit.jupiter.api.Test;
+
+class EvaporatorApproachTest {
+  private final EvaporatorApproach rule = new EvaporatorApproach();
+
+  private static AtDuty approach(double standardConditionsK, double uncertaintyK) {
+    return AtDuty.sound()
+        .set(DutyFigure.EVAPORATOR_APPROACH, 19, 0.4)
+        .set(DutyFigure.EVAPORATING, 273.15 + 8, 0.4)
+        .set(DutyFigure.STANDARD_APPROACH, standardConditionsK, uncertaintyK);
+  }
+
+  @Test
+  void saysHowFarAndWhatThatWouldBeInStandardAir() {
+    var flag = onlyFlag(rule, approach(28, 0.8).evidence());
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Evaporating 19.0 K below the entering air (at 8.0 °C) at 96 % of full load, the air"
+                + " cools by 5.5 K; that is 28.0 K at the rated heat in humid air, where sound"
+                + " coils stay under 17 K");
+    assertThat(flag.side()).isEqualTo(Side.AIRFLOW);
+  }
+
+  @Test
+  void isSilentAtTheLimitAndWithinItsUncertainty() {
+    assertClear(rule, AtDuty.sound().evidence());
+    assertClear(rule, approach(24, 0).evidence());
+    assertClear(rule, approach(26, 0.7).evidence());
+    onlyFlag(rule, approach(26, 0.6).evidence());
+  }
+
+  @Test
+  void aMerelyUnusualApproachNeedsHeatOrAirToBearItOut() {
+    assertClear(rule, approach(19, 0.8).evidence());
+    onlyFlag(rule, approach(19, 0.8).set(DutyFigure.HEAT_RATIO, 0.88, 0.04).evidence());
+    onlyFlag(rule, approach(19, 0.8).set(DutyFigure.COP_RATIO, 0.85, 0.05).evidence());
+    var flag =
+        onlyFlag(rule, approach(17, 0.8).set(DutyFigure.AIR_FLOW, 0.04e-3, 0.004e-3).evidence());
+    assertThat(flag.causes().get(0)).startsWith("coil blocked");
+  }
+
+  @Test
+  void aCoilShortOfRefrigerantSaysNothingOfTheAir() {
+    assertClear(rule, approach(30, 0.8).set(DutyFigure.SUPERHEAT, 16, 0.5).evidence());
+    assertClear(rule, approach(30, 0.8).set(DutyFigure.SUBCOOLING, 0.3, 0.4).evidence());
+  }
+
+  @Test
+  void leavesAnIcedCoilInColdAirToFrosting() {
+    assertClear(
+        rule,
+        approach(30, 0.8)
+            .set(DutyFigure.EVAPORATING, 273.15 - 9, 0.4)
+            .set(DutyFigure.AIR, 273.15 + 5, 0.1)
+            .evidence());
+    // A coil that ices in warm air has another trouble.
+    onlyFlag(
+        rule,
+        approach(30, 0.8)
+            .set(DutyFigure.EVAPORATING, 273.15 - 4, 0.4)
+            .set(DutyFigure.AIR, 273.15 + 18, 0.1)
+            .evidence());
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    assertThat(reason(rule, AtDuty.sound().without(DutyFigure.STANDARD_APPROACH).evidence()))
+        .isEqualTo("evaporating temperature or entering air not known while running steadily");
+  }
+}

@@ -1,0 +1,123 @@
+package heatwake.analysis.rule.airflow;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+import org.junit.jupiter.api.Test;
+
+/** Heat and evaporating temperature of each stretch are given over its minutes. */
+class FrostingTest {
+  private final Frosting rule = new Frosting();
+
+  /** Stretches of running with a five-minute pause in the given phase between them. */
+  private static Evidence run(
+      int stretches,
+      double minutes,
+      Phase pause,
+      DoubleUnaryOperator heatByMinute,
+      DoubleUnaryOperator coilCelByMinute) {
+    RunBuilder story = RunBuilder.run().air(4).circulating(5);
+    for (int i = 0; i < stretches; i++) {
+      story.heating(minutes).circulating(5);
+    }
+    Recording recording = story.recording();
+    Timeline timeline = Timeline.of(recording);
+    double[] heat = new double[timeline.size()];
+    double[] coil = new double[timeline.size()];
+    List<PhaseSpan> phases = new ArrayList<>();
+    long at = recording.startMs();
+    phases.add(new PhaseSpan(Phase.CIRCULATING, at, at + 300_000));
+    at += 300_000;
+    for (int i = 0; i < stretches; i++) {
+      long end = at + Math.round(minutes * 60_000);
+      phases.add(new PhaseSpan(Phase.STEADY, at, end));
+      phases.add(new PhaseSpan(pause, end, end + 300_000));
+      for (int k = timeline.indexAt(at); k < timeline.indexAt(end); k++) {
+        double minute = (timeline.timeMs(k) - at) / 60e3;
+        heat[k] = heatByMinute.applyAsDouble(minute);
+        coil[k] = 273.15 + coilCelByMinute.applyAsDouble(minute);
+      }
+      at = end + 300_000;
+    }
+    return new Evidence(
+        recording,
+        timeline,
+        phases,
+        List.of(),
+        HeatFigures.NONE,
+        Optional.empty(),
+        PoolFigures.NONE,
+        List.of(),
+        List.of(
+            new Trace(Trace.Kind.HEAT, timeline.startMs(), timeline.stepMs(), heat),
+            new Trace(Trace.Kind.EVAPORATING, timeline.startMs(), timeline.stepMs(), coil)));
+  }
+
+  @Test
+  void saysHowMuchHeatWasLostBeforeADefrost() {
+    var flag =
+        onlyFlag(rule, run(3, 60, Phase.DEFROST, m -> 10_000 * (1 - 0.01 * m), m -> -4 - 0.1 * m));
+    assertThat(flag.evidence())
+        .matches(
+            "Heat fell by 5\\d % in 5\\d min before a defrost, evaporating at -9\\.\\d °C; the same"
+                + " 3 times");
+    assertThat(flag.side()).isEqualTo(Side.AIRFLOW);
+  }
+
+  @Test
+  void ordinaryFrostBetweenDefrostsIsNoFault() {
+    // Sound defrost controls let 10 to 25 % go; common practice.
+    assertClear(rule, run(3, 50, Phase.DEFROST, m -> 10_000 * (1 - 0.005 * m), m -> -4 - 0.05 * m));
+  }
+
+  @Test
+  void missesTheDefrostThatDoesNotCome() {
+    assertThat(
+            onlyFlag(
+                    rule,
+                    run(
+                        1,
+                        180,
+                        Phase.CIRCULATING,
+                        m -> 10_000 * (1 - 0.002 * m),
+                        m -> -3 - 0.05 * m))
+                .evidence())
+        .contains("without a defrost");
+  }
+
+  @Test
+  void heatThatFallsAboveFreezingIsNotIce() {
+    assertClear(rule, run(1, 180, Phase.CIRCULATING, m -> 10_000 * (1 - 0.003 * m), m -> 6));
+  }
+
+  @Test
+  void heatThatFallsWhileTheCoilStaysIsNotIce() {
+    assertClear(rule, run(1, 180, Phase.CIRCULATING, m -> 10_000 * (1 - 0.003 * m), m -> -3));
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    Recording recording =
+        RunBuilder.run().only(Channel.PRESSURE_DISCHARGE).off(5).heating(20).recording();
+    assertThat(reason(rule, readings(recording)))
+        .isEqualTo("neither heat nor the water's rise known");
+  }
+}

@@ -1,0 +1,93 @@
+package heatwake.analysis.rule.refrigerant;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.scenario.AtDuty;
+import org.junit.jupiter.api.Test;
+
+class LowChargeTest {
+  private final LowCharge rule = new LowCharge();
+
+  private static AtDuty starved(double superheatK, double standardK) {
+    return AtDuty.sound()
+        .set(DutyFigure.SUPERHEAT, superheatK, standardK)
+        .set(DutyFigure.SUBCOOLING, 1, 0.3)
+        .set(DutyFigure.EVAPORATING, 273.15 + 3.5, 0.4)
+        .set(DutyFigure.CONDENSING, 273.15 + 33.8, 0.4)
+        .set(DutyFigure.CONDENSER_APPROACH, 5.8, 0.4)
+        .set(DutyFigure.STANDARD_APPROACH, 24, 0.8)
+        .set(DutyFigure.HEAT_RATIO, 0.74, 0.03)
+        .set(DutyFigure.COP_RATIO, 0.84, 0.03);
+  }
+
+  @Test
+  void saysSuperheatSubcoolingAndPressures() {
+    var flag = onlyFlag(rule, starved(16, 0.5).evidence());
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Superheat 16.0 K, subcooling 1.0 K, evaporating at 3.5 °C in air of 27.0 °C, condensing"
+                + " at 33.8 °C; heat 74 ± 6 % of the nameplate's");
+    assertThat(flag.side()).isEqualTo(Side.REFRIGERANT);
+    assertThat(flag.causes().get(0)).startsWith("too little refrigerant");
+    assertThat(flag.nextCheck()).contains("certified refrigerant handler");
+  }
+
+  @Test
+  void isSilentOnASoundHeater() {
+    assertClear(rule, AtDuty.sound().evidence());
+  }
+
+  @Test
+  void isSilentAtTheLimitAndWithinItsUncertainty() {
+    AtDuty valveHolds = starved(10, 0).set(DutyFigure.SUBCOOLING, 4, 0.3);
+    assertClear(rule, valveHolds.evidence());
+    assertClear(rule, valveHolds.set(DutyFigure.SUPERHEAT, 11.5, 0.51).evidence());
+    onlyFlag(rule, valveHolds.set(DutyFigure.SUPERHEAT, 11.5, 0.49).evidence());
+  }
+
+  @Test
+  void seesALostChargeBehindAnExpansionValve() {
+    onlyFlag(rule, starved(6, 0.4).evidence());
+    assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
+  }
+
+  @Test
+  void needsLostHeatWhereHeatIsKnown() {
+    assertClear(
+        rule,
+        starved(16, 0.5)
+            .set(DutyFigure.HEAT_RATIO, 1, 0.03)
+            .set(DutyFigure.COP_RATIO, 1, 0.03)
+            .evidence());
+    onlyFlag(
+        rule, starved(17, 0.5).without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO).evidence());
+  }
+
+  @Test
+  void aHighHeadIsNotALostCharge() {
+    assertClear(rule, starved(16, 0.5).set(DutyFigure.CONDENSER_APPROACH, 13, 0.4).evidence());
+  }
+
+  @Test
+  void liquidHeldBackPointsToARestriction() {
+    assertThat(
+            onlyFlag(rule, starved(16, 0.5).set(DutyFigure.SUBCOOLING, 12, 0.5).evidence())
+                .causes()
+                .get(0))
+        .isEqualTo("filter drier or expansion valve clogged");
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    assertThat(
+            reason(
+                rule,
+                AtDuty.sound().without(DutyFigure.SUPERHEAT, DutyFigure.SUBCOOLING).evidence()))
+        .isEqualTo("neither superheat nor subcooling known while running steadily");
+  }
+}

@@ -1,0 +1,73 @@
+package heatwake.analysis.rule.water;
+
+import static heatwake.analysis.rule.RuleAssert.assertClear;
+import static heatwake.analysis.rule.RuleAssert.onlyFlag;
+import static heatwake.analysis.rule.RuleAssert.reason;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.scenario.AtDuty;
+import org.junit.jupiter.api.Test;
+
+class CondenserApproachTest {
+  private final CondenserApproach rule = new CondenserApproach();
+
+  private static AtDuty approach(double approachK, double standardK) {
+    return AtDuty.sound()
+        .set(DutyFigure.LOAD, 1, 0)
+        .set(DutyFigure.CONDENSER_APPROACH, approachK, standardK)
+        .set(DutyFigure.CONDENSING, 273.15 + 28.5 + approachK, standardK);
+  }
+
+  @Test
+  void saysHowFarAndAtWhatLoad() {
+    var flag = onlyFlag(rule, approach(18.2, 0.4).evidence());
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Condensing 18.2 K above the leaving water (at 46.7 °C) at 100 % of full load,"
+                + " subcooling 5.0 K; sound heaters stay under 11 K at full load");
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+    assertThat(flag.causes().get(0)).contains("scale");
+  }
+
+  @Test
+  void isSilentAtTheLimitAndWithinItsUncertainty() {
+    assertClear(rule, AtDuty.sound().evidence());
+    assertClear(rule, approach(14, 0).evidence());
+    assertClear(rule, approach(15.1, 0.4).evidence());
+    onlyFlag(rule, approach(15.3, 0.4).evidence());
+  }
+
+  @Test
+  void aMerelyUnusualApproachNeedsCopOrPowerToBearItOut() {
+    assertClear(rule, approach(12.5, 0.4).evidence());
+    onlyFlag(rule, approach(12.5, 0.4).set(DutyFigure.COP_RATIO, 0.85, 0.04).evidence());
+    onlyFlag(rule, approach(12.5, 0.4).set(DutyFigure.POWER_RATIO, 1.12, 0.03).evidence());
+    assertClear(rule, approach(11.7, 0.4).set(DutyFigure.POWER_RATIO, 1.12, 0.03).evidence());
+  }
+
+  @Test
+  void anApproachGoesWithTheHeatPassed() {
+    // 18 K at 1.3 times the rated heat is 13.8 K at the rated heat.
+    assertClear(rule, approach(18, 0).set(DutyFigure.LOAD, 1.3, 0).evidence());
+  }
+
+  @Test
+  void liquidBackedUpPointsToTheRefrigerant() {
+    var flag = onlyFlag(rule, approach(11, 0.4).set(DutyFigure.SUBCOOLING, 13, 0.5).evidence());
+    assertThat(flag.side()).isEqualTo(Side.REFRIGERANT);
+    assertThat(flag.causes().get(0)).isEqualTo("too much refrigerant");
+  }
+
+  @Test
+  void aCoilShortOfRefrigerantSaysNothingOfTheWater() {
+    assertClear(rule, approach(18, 0.4).set(DutyFigure.SUPERHEAT, 18, 0.5).evidence());
+  }
+
+  @Test
+  void saysWhatIsMissing() {
+    assertThat(reason(rule, AtDuty.sound().without(DutyFigure.CONDENSER_APPROACH).evidence()))
+        .isEqualTo("condensing temperature or leaving water not known while running steadily");
+  }
+}

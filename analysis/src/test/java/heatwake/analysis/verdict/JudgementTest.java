@@ -1,0 +1,353 @@
+package heatwake.analysis.verdict;
+
+import static heatwake.analysis.rule.RuleAssert.readings;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Rules;
+import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** The road from rules to verdict: silencing, consequences, sides, confidence. */
+class JudgementTest {
+  private static final double L_PER_MIN = 1e-3 / 60;
+
+  private static Flag flag(String rule, Side side, long fromMin, long toMin, Channel... channels) {
+    return new Flag(
+        rule,
+        side,
+        Severity.WARNING,
+        fromMin * 60_000,
+        toMin * 60_000,
+        "evidence of " + rule,
+        List.of(),
+        "look at it",
+        Set.of(channels));
+  }
+
+  private static List<String> rules(List<Flag> flags) {
+    return flags.stream().map(Flag::rule).toList();
+  }
+
+  // Silencing.
+
+  @Test
+  void aStuckProbeSilencesWhatRestsOnIt() {
+    List<Flag> standing =
+        Silencing.of(
+            List.of(
+                flag("probe-stuck", Side.MEASUREMENT, 60, 600, Channel.FLOW_HEATER),
+                flag("low-heat", Side.UNDECIDED, 50, 610, Channel.FLOW_HEATER, Channel.WATER_IN),
+                flag("short-cycling", Side.CONTROL, 0, 600, Channel.POWER)));
+    assertThat(rules(standing)).containsExactly("probe-stuck", "short-cycling");
+    assertThat(standing.get(0).evidence())
+        .isEqualTo("evidence of probe-stuck. Not held against the heater: low-heat");
+  }
+
+  @Test
+  void aProbeThatFailedForAMomentSilencesNothing() {
+    assertThat(
+            rules(
+                Silencing.of(
+                    List.of(
+                        flag("probe-stuck", Side.MEASUREMENT, 60, 70, Channel.FLOW_HEATER),
+                        flag("low-heat", Side.UNDECIDED, 0, 600, Channel.FLOW_HEATER)))))
+        .containsExactly("probe-stuck", "low-heat");
+  }
+
+  @Test
+  void anOffsetThatIsSubtractedSilencesNothing() {
+    assertThat(
+            rules(
+                Silencing.of(
+                    List.of(
+                        flag("probe-offset", Side.MEASUREMENT, 0, 600, Channel.WATER_IN),
+                        flag("low-heat", Side.UNDECIDED, 0, 600, Channel.WATER_IN)))))
+        .containsExactly("probe-offset", "low-heat");
+  }
+
+  @Test
+  void aJumpOfTheClockSilencesWhatCountsTime() {
+    assertThat(
+            rules(
+                Silencing.of(
+                    List.of(
+                        flag("clock-step", Side.MEASUREMENT, 100, 100),
+                        flag("restart-too-soon", Side.CONTROL, 90, 110),
+                        flag("restart-too-soon", Side.CONTROL, 200, 210)))))
+        .containsExactly("clock-step", "restart-too-soon");
+  }
+
+  // Consequences.
+
+  @Test
+  void oneCauseGivesOneFlagThatNamesWhatFollows() {
+    List<Flag> roots =
+        Consequences.fold(
+            List.of(
+                flag("high-pressure", Side.REFRIGERANT, 10, 500),
+                flag("low-heater-flow", Side.WATER, 5, 600),
+                flag("condenser-approach", Side.WATER, 10, 500),
+                flag("low-cop", Side.UNDECIDED, 10, 500)));
+    assertThat(rules(roots)).containsExactly("low-heater-flow");
+    assertThat(roots.get(0).evidence())
+        .isEqualTo(
+            "evidence of low-heater-flow. Follows from it: high-pressure (evidence of"
+                + " high-pressure); condenser-approach (evidence of condenser-approach); low-cop"
+                + " (evidence of low-cop)");
+  }
+
+  @Test
+  void aCauseExplainsOnlyWhatHappenedWithIt() {
+    assertThat(
+            rules(
+                Consequences.fold(
+                    List.of(
+                        flag("low-heater-flow", Side.WATER, 5, 60),
+                        flag("low-heat", Side.UNDECIDED, 100, 500)))))
+        .containsExactly("low-heater-flow", "low-heat");
+  }
+
+  @Test
+  void flowThatFellBelowTheMinimumIsTheFiltersDoing() {
+    assertThat(
+            rules(
+                Consequences.fold(
+                    List.of(
+                        flag("falling-flow", Side.WATER, 0, 600),
+                        flag("low-heater-flow", Side.WATER, 300, 600)))))
+        .containsExactly("falling-flow");
+    assertThat(
+            rules(
+                Consequences.fold(
+                    List.of(
+                        flag("falling-flow", Side.WATER, 0, 600),
+                        flag("low-heater-flow", Side.WATER, 5, 600)))))
+        .containsExactly("falling-flow", "low-heater-flow");
+  }
+
+  @Test
+  void theGravestOfTheConsequencesCounts() {
+    Flag alarm =
+        new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
+    assertThat(
+            Consequences.fold(List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)))
+                .get(0)
+                .severity())
+        .isEqualTo(Severity.ALARM);
+  }
+
+  // Verdicts from whole evidence.
+
+  private static Verdict verdict(Evidence evidence) {
+    return Judgement.of(evidence).verdict();
+  }
+
+  @Test
+  void heatWithinItsUncertaintyOfTheNameplateIsHealthy() {
+    Verdict verdict = verdict(AtDuty.sound().evidence());
+    assertThat(verdict.side()).isEqualTo(Side.HEALTHY);
+    assertThat(verdict.confidence()).isGreaterThan(0.85);
+    assertThat(verdict.because().get(0))
+        .isEqualTo("heat is 99 ± 7 % of the nameplate's at these conditions");
+  }
+
+  @Test
+  void aVagueRatioMakesALessSureVerdict() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, 0.97, 0.14)
+                .set(DutyFigure.COP_RATIO, 0.97, 0.14)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.HEALTHY);
+    assertThat(verdict.confidence()).isLessThan(0.75);
+    assertThat(verdict.wouldDecide()).isNotEmpty();
+  }
+
+  @Test
+  void soundPressuresAndPowerWithoutHeatAreHealthyWithLessConfidence() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .without(
+                    DutyFigure.HEAT,
+                    DutyFigure.HEAT_RATIO,
+                    DutyFigure.COP_RATIO,
+                    DutyFigure.FLOW,
+                    DutyFigure.AIR_FLOW)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.HEALTHY);
+    assertThat(verdict.confidence()).isEqualTo(0.6);
+    assertThat(verdict.wouldDecide().get(0)).startsWith("clip a flow meter");
+  }
+
+  @Test
+  void twoThermometersDecideNothing() {
+    Verdict verdict = verdict(AtDuty.sound().only(DutyFigure.RISE, DutyFigure.WATER_IN).evidence());
+    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(verdict.because())
+        .containsExactly("no rule fired, but too little is measured to call the heater sound");
+  }
+
+  @Test
+  void moreHeatThanTheNameplateIsNoProofOfHealth() {
+    Verdict verdict = verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.45, 0.05).evidence());
+    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(verdict.wouldDecide().get(0)).startsWith("check the flow meter");
+  }
+
+  @Test
+  void lowHeatWithAHighApproachAndLowFlowIsWater() {
+    Judgement judgement =
+        Judgement.of(
+            AtDuty.sound()
+                .set(DutyFigure.FLOW, 55 * L_PER_MIN, 1 * L_PER_MIN)
+                .set(DutyFigure.CONDENSER_APPROACH, 16, 0.4)
+                .set(DutyFigure.HEAT_RATIO, 0.82, 0.03)
+                .set(DutyFigure.COP_RATIO, 0.72, 0.03)
+                .set(DutyFigure.POWER_RATIO, 1.14, 0.02)
+                .evidence());
+    assertThat(rules(judgement.flags())).containsExactly("low-heater-flow");
+    assertThat(judgement.flags().get(0).evidence())
+        .contains("Follows from it: ", "condenser-approach (", "low-heat (", "low-cop (");
+    assertThat(judgement.verdict().side()).isEqualTo(Side.WATER);
+    assertThat(judgement.verdict().confidence()).isGreaterThan(0.8);
+  }
+
+  @Test
+  void lowHeatWithLowSuctionAndHighSuperheatIsRefrigerant() {
+    Judgement judgement =
+        Judgement.of(
+            AtDuty.sound()
+                .set(DutyFigure.SUPERHEAT, 16, 0.5)
+                .set(DutyFigure.SUBCOOLING, 0.5, 0.4)
+                .set(DutyFigure.STANDARD_APPROACH, 25, 0.8)
+                .set(DutyFigure.CONDENSER_APPROACH, 5.5, 0.4)
+                .set(DutyFigure.HEAT_RATIO, 0.72, 0.03)
+                .set(DutyFigure.COP_RATIO, 0.82, 0.03)
+                .set(DutyFigure.POWER_RATIO, 0.88, 0.02)
+                .evidence());
+    assertThat(rules(judgement.flags())).containsExactly("low-charge");
+    assertThat(judgement.verdict().side()).isEqualTo(Side.REFRIGERANT);
+  }
+
+  @Test
+  void lowHeatWithASoundCircuitAndLessPowerIsAWornCompressor() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, 0.68, 0.03)
+                .set(DutyFigure.COP_RATIO, 0.8, 0.03)
+                .set(DutyFigure.POWER_RATIO, 0.84, 0.02)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.REFRIGERANT);
+    assertThat(verdict.because()).contains("fits a worn compressor");
+  }
+
+  @Test
+  void lowHeatWithNothingElseOutOfPlaceIsUndecided() {
+    // Power as expected, circuit as it should be: the flow meter may be at fault as well.
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, 0.8, 0.03)
+                .set(DutyFigure.COP_RATIO, 0.8, 0.03)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(verdict.because().get(0)).startsWith("low-heat: ");
+  }
+
+  @Test
+  void lowHeatWithoutPressuresIsUndecidedAndSaysWhatToClip() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .only(
+                    DutyFigure.HEAT,
+                    DutyFigure.EXPECTED_HEAT,
+                    DutyFigure.HEAT_RATIO,
+                    DutyFigure.FLOW,
+                    DutyFigure.RISE,
+                    DutyFigure.LOAD,
+                    DutyFigure.AIR)
+                .set(DutyFigure.HEAT_RATIO, 0.7, 0.03)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(verdict.wouldDecide().toString()).contains("pressure-suction");
+  }
+
+  @Test
+  void aHighApproachWithoutSubcoolingMayBeScaleOrCharge() {
+    Judgement judgement =
+        Judgement.of(
+            AtDuty.sound()
+                .without(DutyFigure.SUBCOOLING)
+                .set(DutyFigure.CONDENSER_APPROACH, 18, 0.4)
+                .evidence());
+    assertThat(rules(judgement.flags())).containsExactly("condenser-approach");
+    assertThat(judgement.verdict().side()).isEqualTo(Side.UNDECIDED);
+    assertThat(judgement.verdict().wouldDecide())
+        .contains("clip pressure-discharge and temp-liquid");
+  }
+
+  @Test
+  void airInTheCircuitShowsWhileItRests() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .set(DutyFigure.CONDENSER_APPROACH, 17, 0.4)
+                .set(DutyFigure.SUBCOOLING, 8, 0.4)
+                .set(DutyFigure.STANDING_EXCESS, 6, 0.8)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.REFRIGERANT);
+  }
+
+  @Test
+  void aMotorThatDrawsTooMuchIsElectrical() {
+    Verdict verdict =
+        verdict(
+            AtDuty.sound()
+                .set(DutyFigure.COP_RATIO, 0.65, 0.03)
+                .set(DutyFigure.POWER_RATIO, 1.5, 0.03)
+                .evidence());
+    assertThat(verdict.side()).isEqualTo(Side.ELECTRICAL);
+  }
+
+  @Test
+  void nothingSeenRunningDecidesNothing() {
+    Evidence nothing = readings(RunBuilder.run().off(30).recording());
+    assertThat(verdict(nothing).side()).isEqualTo(Side.UNDECIDED);
+    assertThat(verdict(nothing).because()).contains("the compressor was not seen running");
+  }
+
+  @Test
+  void aRigOfWhichNothingIsKnownFailsNoRule() {
+    assertThat(Judgement.of(AtDuty.sound(Rigs.bare()).evidence()).missing()).isNotEmpty();
+  }
+
+  @Test
+  void everyRuleHasAWeightAndEveryConsequenceIsARule() {
+    Set<String> ids = Rules.all().stream().map(Rule::id).collect(Collectors.toSet());
+    assertThat(FlagWeight.byRule().keySet()).containsExactlyInAnyOrderElementsOf(ids);
+    Consequences.explained()
+        .forEach(
+            (cause, following) -> {
+              assertThat(ids).contains(cause);
+              assertThat(ids).containsAll(following);
+              assertThat(following).doesNotContain(cause);
+            });
+  }
+}
