@@ -1,0 +1,199 @@
+package heatwake.analysis.compare;
+
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Two runs of one heater on equal conditions, so that "it got worse" is a figure with an
+ * uncertainty.
+ *
+ * <p>Each run's steady heat and COP are divided by what the nameplate promises at that run's own
+ * air and water; the quotient of the two ratios is the change. Where the runs' conditions are
+ * alike, what the nameplate's points get wrong is the same in both and drops out; the further the
+ * conditions lie apart, the more of it comes back, all of it from {@value #FAR_APART_K} K on (a
+ * limit of ours). The measurements of the two runs count as independent, which errs to the safe
+ * side when the same probes were used.
+ *
+ * <p>Without rating points two runs are comparable only where their conditions hardly differ
+ * ({@value #ALIKE_K} K, ours: heat changes by about 2 % per kelvin of air, common practice).
+ *
+ * @param runA number of the earlier run, by which is divided
+ * @param runB number of the later run
+ * @param heatChange heat of B over heat of A on equal conditions, 1 for no change
+ * @param copChange COP of B over COP of A on equal conditions
+ * @param heatRatioA heat of A over the nameplate's at its conditions
+ * @param heatRatioB heat of B over the nameplate's at its conditions
+ * @param airA entering air of A, K
+ * @param airB entering air of B, K
+ * @param waterA entering water of A, K
+ * @param waterB entering water of B, K
+ * @param outcome what the heat says
+ * @param missing what kept a figure from being computed, one sentence each
+ */
+public record Comparison(
+    long runA,
+    long runB,
+    Optional<Estimate> heatChange,
+    Optional<Estimate> copChange,
+    Optional<Estimate> heatRatioA,
+    Optional<Estimate> heatRatioB,
+    OptionalDouble airA,
+    OptionalDouble airB,
+    OptionalDouble waterA,
+    OptionalDouble waterB,
+    Outcome outcome,
+    List<String> missing) {
+
+  /** From this difference of air and water together, the nameplate's whole uncertainty counts. */
+  static final double FAR_APART_K = 15;
+
+  /** Runs whose air and water differ by no more than this are compared without a nameplate. */
+  static final double ALIKE_K = 2;
+
+  /** What two runs' heat says. */
+  public enum Outcome {
+    /** Less heat than before, beyond the uncertainty. */
+    WORSE("worse"),
+    /** No change that the uncertainty could tell. */
+    SAME("no change beyond the uncertainty"),
+    /** More heat than before, beyond the uncertainty. */
+    BETTER("better"),
+    /** It cannot be said. */
+    UNKNOWN("cannot be said");
+
+    private final String words;
+
+    Outcome(String words) {
+      this.words = words;
+    }
+
+    public String words() {
+      return words;
+    }
+  }
+
+  public Comparison {
+    missing = List.copyOf(missing);
+  }
+
+  /** Compares run B with run A; the rigs say whether they are of one heater. */
+  public static Comparison of(Rig rigA, Findings a, Rig rigB, Findings b) {
+    RunLevel levelA = RunLevel.of(a);
+    RunLevel levelB = RunLevel.of(b);
+    List<String> missing = new ArrayList<>();
+    sayUnlikeHeaters(rigA.heater(), rigB.heater(), missing);
+    double apartK =
+        apart(levelA.airK(), levelB.airK()) + apart(levelA.waterInK(), levelB.waterInK());
+    Optional<Estimate> heat =
+        change(
+            levelA.measuredRatio(),
+            levelB.measuredRatio(),
+            levelB.heatRatio(),
+            levelB.measuredRatio(),
+            apartK);
+    Optional<Estimate> cop =
+        change(
+            levelA.measuredCopRatio(),
+            levelB.measuredCopRatio(),
+            levelB.copRatio(),
+            levelB.measuredCopRatio(),
+            apartK);
+    if (heat.isEmpty() && apartK <= ALIKE_K) {
+      heat = quotient(levelB.heatW(), levelA.heatW());
+      cop = quotient(levelB.cop(), levelA.cop());
+    }
+    if (heat.isEmpty()) {
+      missing.add(why(a, levelA));
+      missing.add(why(b, levelB));
+    }
+    return new Comparison(
+        a.run(),
+        b.run(),
+        heat,
+        cop,
+        levelA.heatRatio(),
+        levelB.heatRatio(),
+        levelA.airK(),
+        levelB.airK(),
+        levelA.waterInK(),
+        levelB.waterInK(),
+        outcome(heat),
+        missing.stream().filter(text -> !text.isEmpty()).toList());
+  }
+
+  private static Optional<Estimate> change(
+      Optional<Estimate> ratioA,
+      Optional<Estimate> ratioB,
+      Optional<Estimate> wholeB,
+      Optional<Estimate> measuredB,
+      double apartK) {
+    return quotient(ratioB, ratioA)
+        .map(
+            one -> {
+              double whole = wholeB.map(Comparison::relative).orElse(0.0);
+              double measured = measuredB.map(Comparison::relative).orElse(0.0);
+              double nameplate = Math.sqrt(Math.max(0, whole * whole - measured * measured));
+              // An unknown distance counts as a great one.
+              double share = Double.isNaN(apartK) ? 1 : Math.min(1, apartK / FAR_APART_K);
+              return new Estimate(
+                  one.value(),
+                  Math.hypot(one.standard(), Math.abs(one.value()) * nameplate * share));
+            });
+  }
+
+  private static double relative(Estimate estimate) {
+    return estimate.value() == 0 ? 0 : estimate.standard() / Math.abs(estimate.value());
+  }
+
+  private static Optional<Estimate> quotient(Optional<Estimate> value, Optional<Estimate> divisor) {
+    return value.flatMap(one -> divisor.filter(two -> two.value() != 0).map(one::dividedBy));
+  }
+
+  /** Distance of two temperatures; NaN where one is not known. */
+  private static double apart(OptionalDouble a, OptionalDouble b) {
+    return a.isPresent() && b.isPresent()
+        ? Math.abs(a.getAsDouble() - b.getAsDouble())
+        : Double.NaN;
+  }
+
+  private static Outcome outcome(Optional<Estimate> change) {
+    if (change.isEmpty()) {
+      return Outcome.UNKNOWN;
+    }
+    double away = change.get().value() - 1;
+    if (Math.abs(away) <= change.get().expanded()) {
+      return Outcome.SAME;
+    }
+    return away < 0 ? Outcome.WORSE : Outcome.BETTER;
+  }
+
+  private static String why(Findings findings, RunLevel level) {
+    String run = "run " + findings.run() + ": ";
+    if (findings.steady().isEmpty()) {
+      return run + "no steady running to compare";
+    }
+    if (level.heatW().isEmpty()) {
+      return run + "no heat figure; clip water-in, water-out and a flow";
+    }
+    return level.heatRatio().isEmpty()
+        ? run + "no expected heat at its conditions; state [[heater.rating]] and clip air-in"
+        : "";
+  }
+
+  private static void sayUnlikeHeaters(Heater a, Heater b, List<String> missing) {
+    if (!a.ratings().equals(b.ratings()) || !a.label().equals(b.label())) {
+      missing.add(
+          "the two runs' rigs do not state the same heater (\""
+              + a.label()
+              + "\" and \""
+              + b.label()
+              + "\", or other ratings); the comparison holds only if they are one");
+    }
+  }
+}

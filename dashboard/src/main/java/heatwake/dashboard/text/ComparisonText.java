@@ -1,0 +1,81 @@
+package heatwake.dashboard.text;
+
+import heatwake.analysis.compare.Comparison;
+import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.dashboard.present.Figure;
+import heatwake.dashboard.present.UnitChoice;
+import java.io.PrintWriter;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Writes a comparison of two runs for a person at a terminal. */
+public final class ComparisonText {
+  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
+  private static final Unit PERCENT = Unit.of(Quantity.RATIO, "%");
+  private static final int NAME_WIDTH = 36;
+
+  private final Comparison comparison;
+  private final UnitChoice units;
+
+  /** Takes what the comparison came to. */
+  public ComparisonText(Comparison comparison, UnitChoice units) {
+    this.comparison = comparison;
+    this.units = units;
+  }
+
+  /** Writes everything, and flushes. */
+  public void writeTo(PrintWriter out) {
+    Layout layout = new Layout(out);
+    layout.line(
+        "Run "
+            + comparison.runB()
+            + " against run "
+            + comparison.runA()
+            + ", on equal conditions: "
+            + comparison.outcome().words());
+    layout.line("± is the expanded uncertainty, k = 2");
+    layout.blank();
+    change(layout, "Heat", comparison.heatChange());
+    change(layout, "COP", comparison.copChange());
+    ratio(layout, comparison.runA(), comparison.heatRatioA());
+    ratio(layout, comparison.runB(), comparison.heatRatioB());
+    conditions(layout, comparison.runA(), comparison.airA(), comparison.waterA());
+    conditions(layout, comparison.runB(), comparison.airB(), comparison.waterB());
+    if (!comparison.missing().isEmpty()) {
+      layout.blank();
+      comparison.missing().forEach(text -> layout.paragraph("- ", text));
+    }
+    out.flush();
+  }
+
+  private static void change(Layout layout, String name, Optional<Estimate> change) {
+    change.ifPresent(
+        one ->
+            layout.columns(
+                NAME_WIDTH,
+                name + " of the later run",
+                Figure.of(one, PERCENT),
+                "of the earlier run's"));
+  }
+
+  private static void ratio(Layout layout, long run, Optional<Estimate> ratio) {
+    ratio.ifPresent(
+        one ->
+            layout.columns(
+                NAME_WIDTH, "Heat over nameplate heat, run " + run, Figure.of(one, ONE), ""));
+  }
+
+  private void conditions(Layout layout, long run, OptionalDouble air, OptionalDouble water) {
+    if (air.isPresent() && water.isPresent()) {
+      layout.columns(
+          NAME_WIDTH,
+          "Air and water in, run " + run,
+          units.of(Quantity.TEMPERATURE).text(air.getAsDouble())
+              + ", "
+              + units.of(Quantity.TEMPERATURE).text(water.getAsDouble()),
+          "");
+    }
+  }
+}
