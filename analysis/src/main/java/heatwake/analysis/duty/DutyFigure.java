@@ -22,6 +22,11 @@ public enum DutyFigure {
   HEAT_RATIO,
   /** Power over expected power. */
   POWER_RATIO,
+  /**
+   * Power over expected power, less what the head on the condenser can explain: some 3 % a kelvin
+   * of condensing temperature above the least that any heater needs.
+   */
+  UNEXPLAINED_POWER_RATIO,
   /** Coefficient of performance over the expected one. */
   COP_RATIO,
   /**

@@ -46,6 +46,9 @@ public final class DutyReading {
   /** Less than this part of the expected power is a fan, not a compressor; ours. */
   private static final double FAN_RATIO = 0.15;
 
+  /** Heat below this part of the expected is no measure of how hard exchangers work; ours. */
+  private static final double LEAST_CREDIBLE_SHARE = 0.3;
+
   /** Humidity where it is not measured; its standard uncertainty spans dry and foggy weather. */
   private static final Estimate UNKNOWN_HUMIDITY = new Estimate(0.65, 0.15);
 
@@ -54,6 +57,12 @@ public final class DutyReading {
 
   /** Part of the heat that comes from the air where power is not known; COP 5 +- 1. */
   private static final Estimate FROM_AIR = new Estimate(0.8, 0.04);
+
+  /** No heater condenses closer than this above its entering water, K; ours. */
+  private static final double LEAST_HEAD_K = 5;
+
+  /** Power of a compressor by its condensing temperature: 2 to 3 % a kelvin; common practice. */
+  private static final double POWER_PER_HEAD_K = 0.03;
 
   private static final double UNKNOWN_LOAD_SHARE = 0.15;
 
@@ -103,6 +112,7 @@ public final class DutyReading {
     putConditions(span, figures);
     putRefrigerant(span, figures);
     load(figures).ifPresent(load -> figures.put(DutyFigure.LOAD, load));
+    putUnexplainedPower(figures);
     putCoil(figures);
     standingExcessK.ifPresent(excess -> figures.put(DutyFigure.STANDING_EXCESS, excess));
     return new Duty(span.startMs(), span.endMs(), figures);
@@ -196,7 +206,7 @@ public final class DutyReading {
   }
 
   private Optional<Estimate> load(Map<DutyFigure, Estimate> figures) {
-    Estimate heat = figures.getOrDefault(DutyFigure.HEAT, figures.get(DutyFigure.EXPECTED_HEAT));
+    Estimate heat = credibleHeatW(figures);
     if (fullLoad.isPresent() && heat != null && heat.value() > 0) {
       return Optional.of(heat.times(1 / fullLoad.get().heatW()));
     }
@@ -204,6 +214,23 @@ public final class DutyReading {
         .map(air -> 1 + LOAD_PER_K * (air.value() - LOAD_AIR_K))
         .map(load -> Math.max(LEAST_LOAD, Math.min(GREATEST_LOAD, load)))
         .map(load -> new Estimate(load, UNKNOWN_LOAD_SHARE * load));
+  }
+
+  private static void putUnexplainedPower(Map<DutyFigure, Estimate> figures) {
+    Estimate power = figures.get(DutyFigure.POWER_RATIO);
+    Estimate approach = figures.get(DutyFigure.CONDENSER_APPROACH);
+    if (power != null && approach != null) {
+      double riseK =
+          Optional.ofNullable(figures.get(DutyFigure.RISE))
+              .map(Estimate::value)
+              .orElse(LEAST_HEAD_K / 2);
+      double headK = Math.max(0, approach.value() + riseK - LEAST_HEAD_K);
+      figures.put(
+          DutyFigure.UNEXPLAINED_POWER_RATIO,
+          new Estimate(
+              power.value() - POWER_PER_HEAD_K * headK,
+              Math.hypot(power.standard(), POWER_PER_HEAD_K * approach.standard())));
+    }
   }
 
   private void putCoil(Map<DutyFigure, Estimate> figures) {
@@ -244,8 +271,18 @@ public final class DutyReading {
     return rating.powerW().orElse((1 - FROM_AIR.value()) * rating.heatW() / POWER_TO_WATER);
   }
 
-  private static Optional<Estimate> fromAirW(Map<DutyFigure, Estimate> figures) {
+  /** Measured heat, unless it is so little that the probes or the compressor must be at fault. */
+  private static Estimate credibleHeatW(Map<DutyFigure, Estimate> figures) {
     Estimate heat = figures.get(DutyFigure.HEAT);
+    Estimate expected = figures.get(DutyFigure.EXPECTED_HEAT);
+    boolean credible =
+        heat != null
+            && (expected == null || heat.value() > LEAST_CREDIBLE_SHARE * expected.value());
+    return credible ? heat : expected;
+  }
+
+  private static Optional<Estimate> fromAirW(Map<DutyFigure, Estimate> figures) {
+    Estimate heat = credibleHeatW(figures);
     Estimate power = figures.get(DutyFigure.POWER);
     if (heat == null || heat.value() <= 0) {
       return Optional.empty();

@@ -22,6 +22,8 @@ public enum Symptom {
   COP("COP against the nameplate", 0.94, 1.12, 0.12, 0.15),
   /** Power over expected power. */
   POWER("power against the nameplate", 0.96, 1.05, 0.10, 0.10),
+  /** Power over expected power that no head on the condenser explains. */
+  UNEXPLAINED_POWER("power that the condensing temperature does not explain", 0, 1.08, 0.1, 0.1),
   /** Flow over the least flow of the nameplate. */
   FLOW("water flow against the nameplate's least", 1.0, 3.5, 0.15, 1.0),
   /** Condensing above leaving water, K at full load. */
@@ -86,6 +88,7 @@ public enum Symptom {
       case HEAT -> duty.of(DutyFigure.HEAT_RATIO);
       case COP -> duty.of(DutyFigure.COP_RATIO);
       case POWER -> duty.of(DutyFigure.POWER_RATIO);
+      case UNEXPLAINED_POWER -> duty.of(DutyFigure.UNEXPLAINED_POWER_RATIO);
       case FLOW -> flow(duty, heater);
       case CONDENSING ->
           duty.of(DutyFigure.CONDENSER_APPROACH).map(approach -> atFullLoad(approach, duty));

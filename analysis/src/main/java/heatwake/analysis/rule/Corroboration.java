@@ -20,6 +20,12 @@ public final class Corroboration {
   /** A difference from the nameplate smaller than this bears nothing out; ours. */
   private static final double MATERIAL = 0.05;
 
+  /** A difference from the nameplate that is much; ours. */
+  private static final double MUCH = 0.1;
+
+  /** Power over expected power that is no more than the head explains; ours. */
+  private static final double EXPLAINED = 1.08;
+
   private Corroboration() {}
 
   /**
@@ -27,6 +33,23 @@ public final class Corroboration {
    */
   public static boolean ofHighHead(Duty duty) {
     return below(duty.of(DutyFigure.COP_RATIO)) || above(duty.of(DutyFigure.POWER_RATIO));
+  }
+
+  /**
+   * COP well below and power well above the nameplate's, and the head on the condenser explains the
+   * power.
+   */
+  public static boolean ofHighHeadTwice(Duty duty) {
+    boolean explained =
+        duty.of(DutyFigure.UNEXPLAINED_POWER_RATIO)
+            .filter(ratio -> ratio.value() < EXPLAINED)
+            .isPresent();
+    return explained
+        && ofHighHead(duty)
+        && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() < 1 - MUCH).isPresent()
+        && duty.of(DutyFigure.POWER_RATIO).filter(power -> power.value() > 1 + MUCH).isPresent()
+        && below(duty.of(DutyFigure.COP_RATIO))
+        && above(duty.of(DutyFigure.POWER_RATIO));
   }
 
   /** Heat or COP below the nameplate's. */

@@ -14,6 +14,11 @@ public final class Starvation {
   /** Subcooling below this: vapour in the liquid line, K; common practice. */
   private static final double LOW_SUBCOOLING_K = 1.5;
 
+  /**
+   * With little subcooling, a coil is starved if it evaporates this low (standard air), K; ours.
+   */
+  private static final double LOW_EVAPORATING_K = 13;
+
   private Starvation() {}
 
   /** Whether either shows. */
@@ -21,8 +26,15 @@ public final class Starvation {
     return duty.of(DutyFigure.SUPERHEAT)
             .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
             .isPresent()
-        || duty.of(DutyFigure.SUBCOOLING)
-            .filter(subcooling -> subcooling.value() < LOW_SUBCOOLING_K)
-            .isPresent();
+        || (hasVapourInLiquid(duty)
+            && duty.of(DutyFigure.STANDARD_APPROACH)
+                .filter(approach -> approach.value() > LOW_EVAPORATING_K)
+                .isPresent());
+  }
+
+  private static boolean hasVapourInLiquid(Duty duty) {
+    return duty.of(DutyFigure.SUBCOOLING)
+        .filter(subcooling -> subcooling.value() + subcooling.standard() < LOW_SUBCOOLING_K)
+        .isPresent();
   }
 }

@@ -18,56 +18,62 @@ import java.util.Map;
  * Overcharge and non-condensable gas are from memory of the trade.
  */
 public enum Cause {
-  //                      flow cond evap  sh   sc  disch air heat power standing
+  //                      flow cond evap  sh   sc  disch air heat power unexplained standing
   LOW_WATER_FLOW(
       Side.WATER,
       "too little water through the heater",
       0.2,
-      "-    +    v    v    .   ^     ~   v    ^     v"),
+      "-    +    v    v    .    ^     ~   v    ^     v           v"),
   SCALED_CONDENSER(
       Side.WATER,
       "scale or dirt in the condenser",
       0.3,
-      "=    +    v    v    v   ^     ~   v    ^     v"),
+      "=    +    v    v    v    ^     ~   v    ^     v           v"),
   UNDERCHARGE(
       Side.REFRIGERANT,
       "too little refrigerant",
       0.2,
-      "=    v    +    (+)  -   ^     .   -    v     v"),
+      "=    v    (+)  (+)  -    ^     .   -    v     v           v"),
   RESTRICTION(
       Side.REFRIGERANT,
       "a restriction in the liquid line",
       0,
-      "=    v    +    (+)  +   ^     .   -    v     v"),
+      "=    v    (+)  (+)  +    ^     .   -    v     v           v"),
   OVERCHARGE(
       Side.REFRIGERANT,
       "too much refrigerant",
       0,
-      "=    +    ~    v    +   ^     ~   v    ^     v"),
+      "=    +    ~    v    +    ^     ~   v    ^     v           v"),
   NON_CONDENSABLES(
       Side.REFRIGERANT,
       "air in the refrigerant",
       0,
-      "=    +    ~    ~    ^   ^     ~   v    ^     +"),
+      "=    +    ~    ~    ^    ^     ~   v    ^     v           +"),
   WORN_COMPRESSOR(
-      Side.REFRIGERANT, "a worn compressor", 0, "=    v    v    v    v   .     ~   -    -     v"),
+      Side.REFRIGERANT,
+      "a worn compressor",
+      0,
+      "=    v    v    v    v    .     ~   -    -     v           v"),
   DIRTY_COIL(
-      Side.AIRFLOW, "a dirty air coil", 0.2, "=    v    +    v    v   .     v   v    v     v"),
+      Side.AIRFLOW,
+      "a dirty air coil",
+      0.2,
+      "=    v    +    v    v    .     v   v    v     v           v"),
   WEAK_AIRFLOW(
       Side.AIRFLOW,
       "too little air through the coil",
       0.2,
-      "=    v    +    v    v   .     -   v    v     v"),
+      "=    v    +    v    v    .     -   v    v     v           v"),
   STRAINED_MOTOR(
       Side.ELECTRICAL,
       "a motor that draws too much, or other loads on the meter",
       0,
-      "=    ~    ~    ~    ~   .     ~   =    +     v"),
+      "=    ~    ~    ~    ~    .     ~   =    ^     +           v"),
   MISLED_HEAT(
       Side.MEASUREMENT,
       "flow or temperature probes that mislead",
       0,
-      "~    ~    ~    =    =   =     .   .    =     v");
+      "~    ~    ~    =    =    =     .   .    =     =           v");
 
   /** The columns of the table, in order. */
   private static final List<Symptom> COLUMNS =
@@ -81,6 +87,7 @@ public enum Cause {
           Symptom.AIR_FLOW,
           Symptom.HEAT,
           Symptom.POWER,
+          Symptom.UNEXPLAINED_POWER,
           Symptom.STANDING);
 
   private final Side side;

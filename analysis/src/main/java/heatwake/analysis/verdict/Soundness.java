@@ -3,8 +3,10 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,6 +35,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   /** Loss of confidence per unit of relative uncertainty: 5 % costs 0.1; ours. */
   private static final double PER_UNCERTAINTY = 2;
 
+  private static final double AT_PART_SPEED = 0.7;
   private static final double LEAST_BY_HEAT = 0.5;
   private static final double BY_CIRCUIT_AND_POWER = 0.6;
   private static final double BY_CIRCUIT = 0.45;
@@ -53,9 +56,25 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of("record a run in which the heater heats for at least half an hour"));
     }
     Duty mean = Duty.meanOf(evidence.duty());
+    if (PartLoad.explains(evidence, mean) && mean.has(DutyFigure.COP_RATIO)) {
+      return atPartSpeed(mean);
+    }
     return mean.of(DutyFigure.HEAT_RATIO)
         .map(ratio -> byHeat(ratio, mean))
         .orElseGet(() -> byCircuit(mean, evidence));
+  }
+
+  /** A heater that runs slower by choice shows its health by its COP alone. */
+  private static Soundness atPartSpeed(Duty mean) {
+    return new Soundness(
+        AT_PART_SPEED,
+        List.of(
+            "COP is "
+                + Wording.percent(mean.of(DutyFigure.COP_RATIO).orElseThrow())
+                + " of the nameplate's, at part speed (power "
+                + Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow())
+                + " of it)"),
+        List.of("a run at full speed, with the pool well below its set temperature"));
   }
 
   private static Soundness byHeat(Estimate ratio, Duty mean) {
@@ -66,6 +85,12 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           0,
           List.of(heat + ": more than a heater of this nameplate can give"),
           List.of("check the flow meter against a bucket or a second meter, and the nameplate"));
+    }
+    if (Doubt.below(ratio, 1 - CLOSE)) {
+      return new Soundness(
+          0,
+          List.of(heat + ", which part speed near the set temperature may explain"),
+          List.of("clip power, to tell part speed from a fault"));
     }
     double confidence =
         Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));

@@ -11,7 +11,7 @@ final class SymptomText {
 
   static String of(Symptom symptom, Estimate figure) {
     String said = symptom.words() + " " + value(symptom, figure.value());
-    if (symptom == Symptom.STANDING) {
+    if (symptom == Symptom.STANDING || symptom == Symptom.UNEXPLAINED_POWER) {
       return said + " (sound: no more than " + value(symptom, symptom.normalTo()) + ")";
     }
     return said
@@ -24,7 +24,7 @@ final class SymptomText {
 
   private static String value(Symptom symptom, double value) {
     return switch (symptom) {
-      case HEAT, COP, POWER, FLOW -> Wording.percent(value);
+      case HEAT, COP, POWER, UNEXPLAINED_POWER, FLOW -> Wording.percent(value);
       case AIR_FLOW -> String.format(Locale.ROOT, "%.3f kg/s", value);
       case CONDENSING, EVAPORATING, SUPERHEAT, SUBCOOLING, DISCHARGE, STANDING ->
           Wording.kelvin(value);
@@ -36,6 +36,8 @@ final class SymptomText {
     return switch (symptom) {
       case HEAT -> "clip water-in, water-out and a flow, and state [[heater.rating]]";
       case COP, POWER -> "clip power and state [[heater.rating]] with power";
+      case UNEXPLAINED_POWER ->
+          "clip power and pressure-discharge, and state [[heater.rating]] with power";
       case FLOW -> "clip flow-heater and state heater.flow-min";
       case CONDENSING -> "clip pressure-discharge and water-out, and state heater.refrigerant";
       case EVAPORATING -> "clip pressure-suction and air-in, and state heater.refrigerant";

@@ -44,6 +44,7 @@ public final class AtDuty {
     set(DutyFigure.HEAT_RATIO, 0.99, 0.035);
     set(DutyFigure.POWER_RATIO, 1.0, 0.025);
     set(DutyFigure.COP_RATIO, 0.99, 0.04);
+    set(DutyFigure.UNEXPLAINED_POWER_RATIO, 0.85, 0.025);
     set(DutyFigure.LOAD, 0.96, 0.025);
     set(DutyFigure.CONDENSING, 273.15 + 36, 0.3);
     set(DutyFigure.EVAPORATING, 273.15 + 16, 0.4);

@@ -322,6 +322,7 @@ class JudgementTest {
             AtDuty.sound()
                 .set(DutyFigure.COP_RATIO, 0.65, 0.03)
                 .set(DutyFigure.POWER_RATIO, 1.5, 0.03)
+                .set(DutyFigure.UNEXPLAINED_POWER_RATIO, 1.35, 0.03)
                 .evidence());
     assertThat(verdict.side()).isEqualTo(Side.ELECTRICAL);
   }

@@ -90,20 +90,19 @@ public final class AirRecirculation implements Rule {
     double inletSum = 0;
     long startMs = 0;
     long endMs = 0;
-    Phase before = null;
-    long sinceMs = 0;
+    boolean ran = false;
+    // Nothing ran before the run that would have to settle.
+    long changedMs = Long.MIN_VALUE / 2;
     for (PhaseSpan span : evidence.phases()) {
-      if (before == null) {
-        // Nothing ran before the run that would have to settle.
-        sinceMs = wanted.test(Phase.OFF) ? Long.MIN_VALUE / 2 : span.startMs();
-      } else if (wanted.test(before) != wanted.test(span.phase())) {
-        sinceMs = span.startMs();
+      boolean runs = span.phase().compressorRuns();
+      if (runs != ran) {
+        changedMs = span.startMs();
+        ran = runs;
       }
-      before = span.phase();
       if (!wanted.test(span.phase())) {
         continue;
       }
-      int from = timeline.firstAtOrAfter(Math.max(span.startMs(), sinceMs + SETTLING_MS));
+      int from = timeline.firstAtOrAfter(Math.max(span.startMs(), changedMs + SETTLING_MS));
       int to = Math.min(timeline.size(), timeline.firstAtOrAfter(span.endMs()));
       for (int i = from; i < to; i++) {
         double difference = ambient[i] - in[i];

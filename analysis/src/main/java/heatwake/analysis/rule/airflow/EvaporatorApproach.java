@@ -160,6 +160,12 @@ public final class EvaporatorApproach implements Rule {
                 "too little refrigerant, or an expansion valve letting too little through"),
         "Look through the coil against the light and wash it if needed; see that the fan turns the"
             + " right way at full speed (power off and fan still before reaching in).",
-        Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));
+        // The load, to which the approach is brought, rests on the water.
+        Set.of(
+            Channel.PRESSURE_SUCTION,
+            Channel.AIR_IN,
+            Channel.WATER_IN,
+            Channel.WATER_OUT,
+            Channel.FLOW_HEATER));
   }
 }

@@ -19,6 +19,9 @@ public final class Frosting implements Rule {
   /** Loss of the best heat from one start to the last: ice that a defrost leaves behind; ours. */
   private static final double LOSS_OF_PEAKS = 0.2;
 
+  /** Then the coil also evaporates this much further below the air at its best, K; ours. */
+  private static final double PEAK_FALLS_AWAY_K = 2;
+
   private static final int FEWEST_STARTS = 3;
 
   @Override
@@ -86,7 +89,8 @@ public final class Frosting implements Rule {
     }
     double loss =
         1 - last.peak() / first.peak() - IcingStretch.HEAT_PER_AIR_K * (first.airK() - last.airK());
-    if (loss < LOSS_OF_PEAKS || falls < icy.size() / 2) {
+    boolean fallsAway = last.peakApproachK() - first.peakApproachK() > PEAK_FALLS_AWAY_K;
+    if (loss < LOSS_OF_PEAKS || falls < icy.size() / 2 || !fallsAway) {
       return Outcome.clear();
     }
     return Outcome.flagged(

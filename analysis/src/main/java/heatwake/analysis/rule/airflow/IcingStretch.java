@@ -8,6 +8,8 @@ package heatwake.analysis.rule.airflow;
  * @param airK air at the end, NaN if not known
  * @param evaporatingK evaporating temperature at the end, NaN if not known
  * @param fallsAwayK how much further below the air it evaporates at the end, NaN if not known
+ * @param peakApproachK how far below the air it evaporates at the peak, NaN if not known
+ * @param defrosted whether a defrost ended it
  */
 record IcingStretch(
     long startMs,
@@ -17,6 +19,7 @@ record IcingStretch(
     double airK,
     double evaporatingK,
     double fallsAwayK,
+    double peakApproachK,
     boolean defrosted) {
   private static final double FREEZING_K = 273.15;
 

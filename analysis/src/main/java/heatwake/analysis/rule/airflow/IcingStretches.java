@@ -75,6 +75,7 @@ final class IcingStretches {
             airNow,
             coilNow,
             coilThen - coilNow - cooler,
+            airThen - coilThen,
             defrosted));
   }
 

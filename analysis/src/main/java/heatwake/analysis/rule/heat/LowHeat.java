@@ -47,9 +47,11 @@ public final class LowHeat implements Rule {
 
   @Override
   public String limits() {
-    return "Raised when heat is below 95 % of the expected heat (plates are tolerated to be 5 % off: common"
-        + " practice) by more than 3 standard uncertainties, and below 90 % (ours), for 10 min of steady running. Not raised where power is down alike"
-        + " and the COP is not: that is a compressor at part speed (see PartLoad).";
+    return "Raised when heat is below 95 % of the expected heat (plates are tolerated to be 5 % off:"
+        + " common practice) by more than 3 standard uncertainties, and below 90 % (ours), for 10"
+        + " min of steady running. Not raised where the compressor runs at part speed: its power is"
+        + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
+        + " 1.5 K of the set temperature, of the expected one (ours).";
   }
 
   @Override

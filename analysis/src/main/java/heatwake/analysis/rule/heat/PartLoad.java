@@ -4,35 +4,76 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Tells a variable-speed heater that runs slower by choice from one that fails. A slower compressor
- * takes less power in at least the proportion of its heat, so the COP holds or rises; every fault
- * of the circuit lowers heat more than power.
+ * takes less power in at least the proportion of its heat, so the COP holds or rises. The best
+ * witness is the heater itself at full speed, in the same run; a heater that was never seen faster
+ * is taken to run slower by choice only near the set temperature, where it has reason to.
  */
-final class PartLoad {
+public final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
   private static final double POWER_RATIO = 0.95;
 
-  /** A COP at least this share of the expected one has not suffered; ours. */
-  private static final double COP_RATIO = 0.94;
+  /** A COP at least this share of the expected one, or of that at full speed, holds; ours. */
+  private static final double COP_HOLDS = 0.94;
 
-  /** Without power, a heater this close to the set temperature may be slowing down; ours. */
-  private static final double NEAR_SETPOINT_K = 1.0;
+  /** Full speed takes at least this much more power than part speed; ours. */
+  private static final double FASTER = 1.08;
+
+  /** Stretches within this share of the greatest power were at full speed; ours. */
+  private static final double FULL_SPEED = 0.96;
+
+  /** Heaters slow down when the water is this close to the set temperature, K; ours. */
+  private static final double NEAR_SETPOINT_K = 1.5;
 
   private PartLoad() {}
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
-  static boolean explains(Evidence evidence, Duty duty) {
+  public static boolean explains(Evidence evidence, Duty duty) {
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
     Optional<Estimate> cop = duty.of(DutyFigure.COP_RATIO);
-    if (power.isPresent() && cop.isPresent()) {
-      return power.get().value() < POWER_RATIO && cop.get().value() > COP_RATIO;
+    if (power.isEmpty() || cop.isEmpty()) {
+      return evidence.recording().rig().pool().setpointK().isPresent()
+          && duty.has(DutyFigure.WATER_IN)
+          && isNearSetpoint(evidence, duty);
     }
-    return evidence.recording().rig().pool().setpointK().isPresent()
-        && duty.of(DutyFigure.WATER_IN).isPresent()
-        && duty.of(DutyFigure.WATER_IN).get().value()
-            > evidence.recording().rig().pool().setpointK().getAsDouble() - NEAR_SETPOINT_K;
+    Optional<Duty> full = atFullSpeed(evidence, power.get().value());
+    if (full.isPresent()) {
+      double before = full.get().of(DutyFigure.COP_RATIO).orElseThrow().value();
+      return cop.get().value() > COP_HOLDS * before;
+    }
+    return power.get().value() < POWER_RATIO
+        && cop.get().value() > COP_HOLDS
+        && isNearSetpoint(evidence, duty);
+  }
+
+  /** The same heater in the same run at clearly more power, if it was seen so. */
+  private static Optional<Duty> atFullSpeed(Evidence evidence, double powerRatio) {
+    List<Duty> known =
+        evidence.duty().stream()
+            .filter(duty -> duty.has(DutyFigure.POWER_RATIO, DutyFigure.COP_RATIO))
+            .toList();
+    double greatest = known.stream().mapToDouble(PartLoad::power).max().orElse(0);
+    List<Duty> full = known.stream().filter(duty -> power(duty) >= FULL_SPEED * greatest).toList();
+    return greatest < FASTER * powerRatio || full.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Duty.meanOf(full));
+  }
+
+  private static double power(Duty duty) {
+    return duty.of(DutyFigure.POWER_RATIO).orElseThrow().value();
+  }
+
+  /** Whether the water is near the set temperature, or how near is not known. */
+  private static boolean isNearSetpoint(Evidence evidence, Duty duty) {
+    OptionalDouble setpoint = evidence.recording().rig().pool().setpointK();
+    Optional<Estimate> water = duty.of(DutyFigure.WATER_IN);
+    return setpoint.isEmpty()
+        || water.isEmpty()
+        || water.get().value() > setpoint.getAsDouble() - NEAR_SETPOINT_K;
   }
 }

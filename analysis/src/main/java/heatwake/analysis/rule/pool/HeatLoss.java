@@ -9,6 +9,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,9 @@ import java.util.Set;
 public final class HeatLoss implements Rule {
   /** Most of the heat: more than half. */
   private static final double MOST = 0.5;
+
+  /** A loss below this part of the rated heat is small for the heater; ours. */
+  private static final double PART_OF_RATED = 0.35;
 
   /** A pool at its set temperature takes only what it loses; below this it is still asking, K. */
   private static final double ASKING_K = 0.5;
@@ -48,7 +52,7 @@ public final class HeatLoss implements Rule {
   @Override
   public String limits() {
     return "Raised when delivered less stored heat is more than half of the delivered heat by more"
-        + " than 3 standard uncertainties, while the pool stays 0.5 K below its set temperature"
+        + " than 3 standard uncertainties, and more than 35 % of the rated heat, while the pool stays 0.5 K below its set temperature"
         + " and the heater ran for 60 % of the run (ours).";
   }
 
@@ -63,7 +67,7 @@ public final class HeatLoss implements Rule {
               : "delivered heat or pool temperature not known");
     }
     HeatingTime heating = HeatingTime.of(evidence);
-    if (heating.onS() < SHORTEST_S) {
+    if (heating.onS() < SHORTEST_S || HeatingTime.isIdle(evidence)) {
       return Outcome.notEnoughData("the heater ran for less than three hours");
     }
     if (heating.share() < LEAST_DUTY || !isAsking(evidence) || delivered.get().value() <= 0) {
@@ -75,9 +79,17 @@ public final class HeatLoss implements Rule {
             Math.hypot(delivered.get().standard(), stored.get().standard()));
     Estimate kept = stored.get().dividedBy(delivered.get());
     Estimate share = new Estimate(1 - kept.value(), kept.standard());
-    return Doubt.above(share, MOST)
+    return Doubt.above(share, MOST) && isMuchForTheHeater(evidence, loss)
         ? Outcome.flagged(flag(evidence, delivered.get(), loss, share))
         : Outcome.clear();
+  }
+
+  /** A loss that the heater would outrun in warmer air is the season's, not the pool's. */
+  private static boolean isMuchForTheHeater(Evidence evidence, Estimate loss) {
+    OptionalDouble rated =
+        evidence.recording().rig().heater().ratings().stream().mapToDouble(Rating::heatW).max();
+    double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
+    return rated.isEmpty() || loss.value() / runS > PART_OF_RATED * rated.getAsDouble();
   }
 
   private static boolean isAsking(Evidence evidence) {

@@ -27,6 +27,11 @@ record HeatingTime(double onS, double offS, double dryS) {
     return new HeatingTime(on, off, dry);
   }
 
+  /** Whether what looked like running drew no more than a fan does (see the duty). */
+  static boolean isIdle(Evidence evidence) {
+    return !evidence.steady().isEmpty() && evidence.duty().isEmpty();
+  }
+
   /** Part of the known time in which the compressor ran. */
   double share() {
     return onS + offS == 0 ? 0 : onS / (onS + offS);

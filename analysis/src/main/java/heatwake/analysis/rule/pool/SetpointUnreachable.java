@@ -81,7 +81,7 @@ public final class SetpointUnreachable implements Rule {
     if (time.onS() + time.offS() < SHORTEST_S) {
       return Outcome.notEnoughData("the run is shorter than six hours");
     }
-    if (time.onS() < LEAST_HEATING_S) {
+    if (time.onS() < LEAST_HEATING_S || HeatingTime.isIdle(evidence)) {
       return Outcome.notEnoughData("the heater ran for less than an hour");
     }
     double gapK = setpoint.getAsDouble() - pool.get().value();

@@ -39,7 +39,7 @@ public final class LowCharge implements Rule {
   private static final double HIGH_CONDENSING_K = 11;
 
   /** Evaporating this far below the air, at the rated heat in humid air, is low, K. */
-  private static final double LOW_EVAPORATING_K = 17;
+  private static final double LOW_EVAPORATING_K = 13;
 
   /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
   private static final double HIGH_EVAPORATING_K = 9;
@@ -67,7 +67,7 @@ public final class LowCharge implements Rule {
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
         + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 17 K below the air (at the rated heat in humid air), with low heat; or, where heat is"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air), with low heat; or, where heat is"
         + " not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
         + " evaporates low. For 10 min of steady running.";
   }

@@ -64,6 +64,28 @@ class LowHeatTest {
             .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
             .set(DutyFigure.POWER_RATIO, 0.5, 0.02)
             .set(DutyFigure.COP_RATIO, 1.1, 0.04)
+            .set(DutyFigure.WATER_IN, 273.15 + 27, 0.1)
+            .evidence());
+  }
+
+  @Test
+  void farFromTheSetTemperatureASlowHeaterHasNoReason() {
+    // The set temperature is 28 Cel.
+    AtDuty slow =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.5, 0.02)
+            .set(DutyFigure.COP_RATIO, 1.1, 0.04);
+    onlyFlag(rule, slow.set(DutyFigure.WATER_IN, 273.15 + 22, 0.1).evidence());
+    // Unless it was seen at full speed in the same run.
+    assertClear(
+        rule,
+        AtDuty.sound()
+            .then()
+            .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.5, 0.02)
+            .set(DutyFigure.COP_RATIO, 1.1, 0.04)
+            .set(DutyFigure.WATER_IN, 273.15 + 22, 0.1)
             .evidence());
   }
 
