@@ -58,7 +58,8 @@ public final class NoCompressor implements Rule {
   public String limits() {
     return "Fan alone with water moving for more than 10 min and more than twice the restart delay"
         + " (a start follows the fan in seconds: common practice), or three tries of 20 s or more in"
-        + " a row (ours), with the water below the set temperature where that is known. In air under"
+        + " a row (ours), with the water below the set temperature where that is known; right after a"
+        + " compressor run only where it is known. In air under"
         + " 7 °C only after 60 min (a fan may thaw the coil: common practice).";
   }
 
@@ -76,7 +77,12 @@ public final class NoCompressor implements Rule {
     int tries = 0;
     Stretch firstTry = null;
     for (Stretch spell : spells(timeline, phases, moves)) {
-      boolean calls = HeatCall.over(evidence, spell.from(), spell.to()).mayCall();
+      HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
+      // After a compressor run the pool may simply be warm: then only a known set temperature shows
+      // a
+      // call.
+      boolean calls =
+          call.mayCall() && (call.belowSetK().isPresent() || !ranJustBefore(phases, spell.from()));
       double seconds = spell.durationS(timeline);
       if (!calls || (airIsCold(timeline, spell) && seconds < THAWS_WITHIN_S)) {
         continue;

@@ -8,6 +8,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.site.Pool;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.site.Site;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class NoCompressorTest {
@@ -45,6 +52,21 @@ class NoCompressorTest {
       run.heating(60).fan(3).circulating(30);
     }
     assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aFanLeftOnWhenThePoolMayBeWarmIsClear() {
+    Rig unset =
+        new Rig(
+            new Site("test", 0),
+            Pool.UNKNOWN,
+            Optional.empty(),
+            List.of(),
+            Heater.UNKNOWN,
+            Map.of());
+    assertClear(
+        rule,
+        readings(RunBuilder.run().rig(unset).circulating(5).heating(120).fan(30).recording()));
   }
 
   @Test
