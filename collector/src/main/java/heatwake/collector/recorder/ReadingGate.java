@@ -7,7 +7,9 @@ import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.RigFile;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -46,15 +48,24 @@ final class ReadingGate {
     }
   }
 
-  /** The reading as it is to be stored, if it is. */
-  Optional<Reading> pass(Reading reading, EventBook events) {
+  /** Of readings that came together, those that are to be stored, as they are to be. */
+  List<Reading> pass(List<Reading> readings, EventBook events) {
+    long nowMs = time.nowMs();
+    long nowNs = clock.monotonicNs();
+    List<Reading> passed = new ArrayList<>(readings.size());
+    for (Reading reading : readings) {
+      pass(reading, nowMs, nowNs, events).ifPresent(passed::add);
+    }
+    return passed;
+  }
+
+  private Optional<Reading> pass(Reading reading, long nowMs, long nowNs, EventBook events) {
     Channel channel = reading.channel();
     if (!Double.isFinite(reading.value())) {
       events.happened(
-          EventKind.UNREADABLE, channel.id(), time.nowMs(), channel + " sent a value that is none");
+          EventKind.UNREADABLE, channel.id(), nowMs, channel + " sent a value that is none");
       return Optional.empty();
     }
-    long nowMs = time.nowMs();
     Optional<Reading> timed = withSoundTime(reading, nowMs, events);
     if (timed.isEmpty()) {
       return timed;
@@ -73,7 +84,7 @@ final class ReadingGate {
               channel.storedUnit().code(),
               channel.possibleRange()));
     }
-    hear(channel, nowMs, events);
+    hear(channel, nowMs, nowNs, events);
     latest.put(channel, sound);
     return timed;
   }
@@ -124,8 +135,7 @@ final class ReadingGate {
     return Optional.of(new Reading(channel, stampMs, value, false));
   }
 
-  private void hear(Channel channel, long nowMs, EventBook events) {
-    long nowNs = clock.monotonicNs();
+  private void hear(Channel channel, long nowMs, long nowNs, EventBook events) {
     ProbeWatch watch =
         watches.computeIfAbsent(channel, absent -> new ProbeWatch(OptionalDouble.empty(), nowNs));
     tell(channel, watch, watch.heard(nowNs), nowMs, events);

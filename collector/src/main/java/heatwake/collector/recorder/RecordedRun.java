@@ -8,7 +8,6 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -125,13 +124,9 @@ public final class RecordedRun implements Intake {
   }
 
   List<Reading> pass(List<Reading> readings) {
-    List<Reading> passed = new ArrayList<>(readings.size());
     synchronized (eventsLock) {
-      for (Reading reading : readings) {
-        gate.pass(reading, book()).ifPresent(passed::add);
-      }
+      return gate.pass(readings, book());
     }
-    return passed;
   }
 
   void look() {
