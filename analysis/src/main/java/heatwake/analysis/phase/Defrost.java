@@ -15,21 +15,24 @@ final class Defrost {
   /** No defrost so soon after a compressor start (common practice: it takes ice first). */
   private static final double NOT_BEFORE_S = 240;
 
-  /** A defrost lasts longer than this (common practice: 2 to 12 minutes). */
-  private static final double LEAST_S = 45;
+  /** A defrost shows for longer than this (common practice: it takes 1 to 12 minutes). */
+  private static final double LEAST_S = 30;
 
   private static final double MOST_S = 1200;
 
-  /** Lift under this share of what it was (ours). */
-  private static final double LIFT_FALLEN = 0.6;
+  /** Lift under this share of what it was goes with a defrost (ours). */
+  private static final double LIFT_FALLEN = 0.85;
 
   /** Lift under this share is enough without a temperature rise to confirm it (ours). */
   private static final double LIFT_COLLAPSED = 0.4;
 
-  /** Rise under this share of the usual (ours). */
+  /** Power off what it was by more than this share goes with a defrost: the fan stops (ours). */
+  private static final double POWER_CHANGED = 0.1;
+
+  /** Rise under this share of the usual, if lift and power both tell of it (ours). */
   private static final double RISE_GONE = 0.25;
 
-  /** Without pressures the water must be seen cooled by this share of the usual rise (ours). */
+  /** The water is cooled by this share of the usual rise (ours). */
   private static final double RISE_NEGATIVE = -0.15;
 
   /** Signals leave their level by more than this share (ours, above noise). */
@@ -76,28 +79,49 @@ final class Defrost {
   }
 
   private void markWithin(Phase[] phase, int from, int to) {
-    double memory = Math.min(1, timeline.stepMs() / 300e3);
-    double recentLift = Double.NaN;
+    Usual usual = new Usual(timeline.stepS());
     int free = from;
     for (int i = from + instants(NOT_BEFORE_S); i < to; i++) {
-      if (!shows(i, recentLift)) {
-        if (lift != null && !Double.isNaN(lift[i])) {
-          recentLift =
-              Double.isNaN(recentLift) ? lift[i] : recentLift + memory * (lift[i] - recentLift);
-        }
+      if (!shows(i, usual)) {
+        usual.learn(lift == null ? Double.NaN : lift[i], power == null ? Double.NaN : power[i]);
         continue;
       }
       int last = i;
-      while (last < to && shows(last, recentLift)) {
+      while (last < to && shows(last, usual)) {
         last++;
       }
       if (last - i >= instants(LEAST_S) && last - i <= instants(MOST_S)) {
-        int start = begin(i, Math.max(free, i - instants(SHOWS_WITHIN_S)), recentLift);
-        int stop = finish(i, last, recentLift);
-        Arrays.fill(phase, start, stop, Phase.DEFROST);
+        int start = begin(i, Math.max(free, i - instants(SHOWS_WITHIN_S)), usual);
+        int stop = finish(i, last, usual);
+        Arrays.fill(phase, start, Math.max(start, stop), Phase.DEFROST);
         free = stop;
       }
       i = last;
+    }
+  }
+
+  /** What lift and power lately were, outside defrosts; NaN where not known. */
+  private static final class Usual {
+    private static final double MEMORY_S = 300;
+
+    private final double memory;
+    private double lift = Double.NaN;
+    private double power = Double.NaN;
+
+    Usual(double stepS) {
+      this.memory = Math.min(1, stepS / MEMORY_S);
+    }
+
+    void learn(double liftNow, double powerNow) {
+      lift = mix(lift, liftNow);
+      power = mix(power, powerNow);
+    }
+
+    private double mix(double before, double now) {
+      if (Double.isNaN(now)) {
+        return before;
+      }
+      return Double.isNaN(before) ? now : before + memory * (now - before);
     }
   }
 
@@ -105,47 +129,63 @@ final class Defrost {
     return (int) Math.max(1, Math.ceil(seconds * 1000 / timeline.stepMs()));
   }
 
-  private boolean shows(int i, double recentLift) {
-    boolean hasRise = rise != null && !Double.isNaN(rise[i]);
-    boolean hasLift = lift != null && !Double.isNaN(lift[i]) && !Double.isNaN(recentLift);
-    if (hasLift && hasRise) {
-      return lift[i] < LIFT_FALLEN * recentLift && rise[i] < RISE_GONE * fullRiseK;
+  private boolean shows(int i, Usual usual) {
+    double riseShare = rise == null ? Double.NaN : rise[i] / fullRiseK;
+    double liftShare = lift == null ? Double.NaN : lift[i] / usual.lift;
+    double powerShare = power == null ? Double.NaN : power[i] / usual.power;
+    if (Double.isNaN(riseShare)) {
+      return liftShare < LIFT_COLLAPSED;
     }
-    return hasLift
-        ? lift[i] < LIFT_COLLAPSED * recentLift
-        : hasRise && rise[i] < RISE_NEGATIVE * fullRiseK;
+    boolean liftFell = liftShare < LIFT_FALLEN;
+    boolean powerChanged = Math.abs(powerShare - 1) > POWER_CHANGED;
+    boolean nobodyElse = Double.isNaN(liftShare) && Double.isNaN(powerShare);
+    return (riseShare < RISE_NEGATIVE && (liftFell || powerChanged || nobodyElse))
+        || (riseShare < RISE_GONE && liftFell && (powerChanged || Double.isNaN(powerShare)));
   }
 
-  /** The moment at which lift or power left its level, else the rise. */
-  private int begin(int seen, int earliest, double recentLift) {
+  /** The moment at which power or lift left its level, else the rise. */
+  private int begin(int seen, int earliest, Usual usual) {
     int start = seen;
     if (rise != null) {
       start = lastWhere(earliest, seen, i -> rise[i] >= (1 - 2 * LEFT_LEVEL) * fullRiseK);
     }
-    if (lift != null) {
-      start = lastWhere(earliest, seen, i -> lift[i] >= (1 - LEFT_LEVEL) * recentLift);
+    if (lift != null && lift[seen] < (1 - LEFT_LEVEL) * usual.lift) {
+      start = lastWhere(earliest, seen, i -> lift[i] >= (1 - LEFT_LEVEL) * usual.lift);
     }
-    if (power != null) {
-      double level = Stretch.mean(power, earliest - instants(60), earliest);
-      int left = lastWhere(earliest, seen, i -> Math.abs(power[i] - level) <= LEFT_LEVEL * level);
-      if (left < seen) {
-        start = Math.min(start, left);
-      }
+    if (power != null && Math.abs(power[seen] / usual.power - 1) > POWER_CHANGED) {
+      int left =
+          lastWhere(
+              earliest, seen, i -> Math.abs(power[i] - usual.power) <= LEFT_LEVEL * usual.power);
+      start = Math.min(start, left);
     }
     return start;
   }
 
-  /** The moment at which lift, or else the rise, began to come back. */
-  private int finish(int seen, int back, double recentLift) {
-    double[] signal = lift != null ? lift : rise;
-    double usual = lift != null ? recentLift : fullRiseK;
+  /** The moment at which the first of power and lift, or else the rise, began to come back. */
+  private int finish(int seen, int back, Usual usual) {
+    int end = back;
+    if (power != null) {
+      double middle = Stretch.mean(power, seen, (seen + back + 1) / 2);
+      if (Math.abs(middle / usual.power - 1) > POWER_CHANGED) {
+        double halfWay = (middle + usual.power) / 2;
+        boolean below = middle < usual.power;
+        end = lastWhere(seen, back, i -> below ? power[i] < halfWay : power[i] > halfWay);
+      }
+    }
+    if (lift != null) {
+      end = Math.min(end, leavesLowest(lift, usual.lift, seen, back));
+    }
+    return power == null && lift == null ? leavesLowest(rise, fullRiseK, seen, back) : end;
+  }
+
+  private static int leavesLowest(double[] signal, double level, int seen, int back) {
     double lowest = Double.POSITIVE_INFINITY;
     for (int i = seen; i < back; i++) {
       if (signal[i] < lowest) {
         lowest = signal[i];
       }
     }
-    double leaves = lowest + LEFT_LEVEL * (usual - lowest);
+    double leaves = lowest + LEFT_LEVEL * (level - lowest);
     return lastWhere(seen, back, i -> signal[i] <= leaves);
   }
 

@@ -22,16 +22,6 @@ record ElectricDraw(Track compressor, Track fan) {
 
   private static final double LEAST_COMPRESSOR_A = 2;
 
-  /**
-   * The threshold lies between these shares of the compressor's level (ours; inverters go to 0.2).
-   */
-  private static final double LOWEST_SHARE = 0.05;
-
-  /** The compressor's level is the middle of all draw above this share of the top (ours). */
-  private static final double RUNNING_SHARE = 0.3;
-
-  private static final double HIGHEST_SHARE = 0.5;
-
   /** A fan draws at least this much more than the heater at rest (ours). */
   private static final double LEAST_FAN_W = 25;
 
@@ -49,35 +39,38 @@ record ElectricDraw(Track compressor, Track fan) {
   /** An inrush is over within this time (common practice). */
   private static final double BLIP_S = 5;
 
-  static Optional<ElectricDraw> of(Timeline timeline, Heater heater, Track waterMoves) {
-    Optional<ElectricDraw> power =
-        read(
-            timeline,
-            Channel.POWER,
-            nameplatePowerW(heater),
-            LEAST_COMPRESSOR_W,
-            LEAST_FAN_W,
-            waterMoves);
-    Optional<ElectricDraw> current =
-        read(
-            timeline,
-            Channel.CURRENT,
-            heater.currentMaxA(),
-            LEAST_COMPRESSOR_A,
-            LEAST_FAN_A,
-            waterMoves);
+  /**
+   * Reads draw and fan off power, and off current where power is silent.
+   *
+   * @param effect what a compressor does elsewhere, to tell it from a fan
+   */
+  static Optional<ElectricDraw> of(
+      Timeline timeline, Heater heater, Track waterMoves, CompressorEffect effect) {
+    Optional<ElectricDraw> power = read(timeline, Meter.power(heater), waterMoves, effect);
+    Optional<ElectricDraw> current = read(timeline, Meter.current(heater), waterMoves, effect);
     if (power.isPresent() && current.isPresent()) {
       return Optional.of(power.get().orWhereSilent(current.get()));
     }
     return power.or(() -> current);
   }
 
-  private static OptionalDouble nameplatePowerW(Heater heater) {
-    return heater.ratings().stream()
-        .map(Rating::powerW)
-        .filter(OptionalDouble::isPresent)
-        .mapToDouble(OptionalDouble::getAsDouble)
-        .max();
+  /** What is measured, and what is known of it beforehand. */
+  private record Meter(
+      Channel channel, OptionalDouble plate, double leastCompressor, double leastFan) {
+
+    static Meter power(Heater heater) {
+      OptionalDouble rated =
+          heater.ratings().stream()
+              .map(Rating::powerW)
+              .filter(OptionalDouble::isPresent)
+              .mapToDouble(OptionalDouble::getAsDouble)
+              .max();
+      return new Meter(Channel.POWER, rated, LEAST_COMPRESSOR_W, LEAST_FAN_W);
+    }
+
+    static Meter current(Heater heater) {
+      return new Meter(Channel.CURRENT, heater.currentMaxA(), LEAST_COMPRESSOR_A, LEAST_FAN_A);
+    }
   }
 
   private ElectricDraw orWhereSilent(ElectricDraw other) {
@@ -91,34 +84,26 @@ record ElectricDraw(Track compressor, Track fan) {
   }
 
   private static Optional<ElectricDraw> read(
-      Timeline timeline,
-      Channel channel,
-      OptionalDouble nameplate,
-      double leastCompressor,
-      double leastFan,
-      Track waterMoves) {
-    if (!timeline.has(channel)) {
+      Timeline timeline, Meter meter, Track waterMoves, CompressorEffect effect) {
+    if (!timeline.has(meter.channel())) {
       return Optional.empty();
     }
-    double[] draw = timeline.of(channel);
+    double[] draw = timeline.of(meter.channel());
     LevelHistogram all = LevelHistogram.of(draw);
     // The highest level held for a minute, or for two thousandths of a long run: no inrush.
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
-    double top = all.highestHeld(held);
-    double compressorLevel =
-        Math.max(all.medianFrom(RUNNING_SHARE * top), 0.5 * nameplate.orElse(0));
-    double threshold =
-        compressorLevel < leastCompressor && nameplate.isEmpty()
-            ? leastCompressor
-            : all.valley(LOWEST_SHARE * compressorLevel, HIGHEST_SHARE * compressorLevel);
-    int blip = (int) Math.ceil(BLIP_S * 1000 / timeline.stepMs());
-    int stalled = (int) Math.ceil(STALLED_S * 1000 / timeline.stepMs());
+    DrawLevels levels =
+        DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
+            .checked(draw, effect, meter.plate());
+    int blip = (int) Math.ceil(BLIP_S / timeline.stepS());
+    int stalled = (int) Math.ceil(STALLED_S / timeline.stepS());
     Track compressor =
-        Track.above(draw, threshold * 1.1, threshold * 0.9)
+        Track.above(draw, levels.threshold() * 1.1, levels.threshold() * 0.9)
             .withoutBlips(Track.NO, blip)
             .withoutBlips(Track.YES, stalled);
-    double fanThreshold =
-        fanThreshold(draw, compressor, waterMoves, leastFan, LEAST_FAN_SHARE * compressorLevel);
+    StartEdges.move(timeline, meter.channel(), compressor, levels);
+    double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
+    double fanThreshold = fanThreshold(draw, compressor, waterMoves, levels, least);
     Track fan =
         Track.above(draw, fanThreshold, fanThreshold * 0.9)
             .withoutBlips(Track.NO, blip)
@@ -127,11 +112,11 @@ record ElectricDraw(Track compressor, Track fan) {
   }
 
   private static double fanThreshold(
-      double[] draw, Track compressor, Track waterMoves, double leastFan, double leastShare) {
+      double[] draw, Track compressor, Track waterMoves, DrawLevels levels, double least) {
     double[] idle = draw.clone();
     double[] standing = draw.clone();
     for (int i = 0; i < draw.length; i++) {
-      if (!compressor.no(i)) {
+      if (!compressor.no(i) || draw[i] > levels.threshold()) {
         idle[i] = Double.NaN;
       }
       if (!compressor.no(i) || !waterMoves.no(i)) {
@@ -141,7 +126,6 @@ record ElectricDraw(Track compressor, Track fan) {
     LevelHistogram atRest = LevelHistogram.of(standing);
     LevelHistogram compressorRests = LevelHistogram.of(idle);
     double rest = atRest.total() > 0 ? atRest.quantile(0.5) : compressorRests.quantile(0.05);
-    double least = Math.max(leastFan, leastShare);
     if (Double.isNaN(rest)) {
       return least;
     }

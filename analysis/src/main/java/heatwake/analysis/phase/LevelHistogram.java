@@ -9,6 +9,14 @@ final class LevelHistogram {
   private static final int DECADES = 12;
   private static final int PER_DECADE = 40;
 
+  /** One in so many instants in a class: empty. */
+  private static final int FEW = 2000;
+
+  private static final int SOME = 400;
+
+  /** A valley is wide from so many classes on: a ratio of 1.4. */
+  private static final int WIDE_BINS = 6;
+
   private final int[] counts = new int[DECADES * PER_DECADE];
   private int total;
 
@@ -86,11 +94,35 @@ final class LevelHistogram {
 
   /**
    * The middle of the emptiest stretch of levels between two: the natural place for a threshold.
+   * Where many passages fill every level a little, a little counts as empty; where nothing is empty
+   * the least filled level near the middle is taken.
    */
   double valley(double low, double high) {
     int first = bin(low);
     int last = bin(high);
-    int few = Math.max(1, total / 2000);
+    int[] best = longestEmpty(first, last, Math.max(1, total / FEW));
+    if (best[1] < WIDE_BINS) {
+      int[] shallow = longestEmpty(first, last, Math.max(1, total / SOME));
+      best = shallow[1] >= WIDE_BINS ? shallow : best;
+    }
+    int quarter = (last - first) / 4;
+    return best[1] < WIDE_BINS
+        ? level(leastFilled(first + quarter, last - quarter) + 0.5)
+        : level(best[0] + best[1] / 2.0);
+  }
+
+  private int leastFilled(int first, int last) {
+    int least = first;
+    for (int bin = first; bin <= last; bin++) {
+      if (counts[bin] < counts[least]) {
+        least = bin;
+      }
+    }
+    return least;
+  }
+
+  /** Start and length of the longest stretch of bins with few instants in each. */
+  private int[] longestEmpty(int first, int last, int few) {
     int bestStart = first;
     int bestLength = 0;
     for (int bin = first; bin <= last; ) {
@@ -104,15 +136,6 @@ final class LevelHistogram {
       }
       bin = end + 1;
     }
-    if (bestLength == 0) {
-      int least = first;
-      for (int bin = first; bin <= last; bin++) {
-        if (counts[bin] < counts[least]) {
-          least = bin;
-        }
-      }
-      return level(least + 0.5);
-    }
-    return level(bestStart + bestLength / 2.0);
+    return new int[] {bestStart, bestLength};
   }
 }

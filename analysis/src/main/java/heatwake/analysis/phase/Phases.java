@@ -28,9 +28,14 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
   public static Phases of(Timeline timeline, Recording recording) {
     int size = timeline.size();
     Track waterMoves = WaterMovement.of(timeline);
-    Optional<ElectricDraw> draw = ElectricDraw.of(timeline, recording.rig().heater(), waterMoves);
     Optional<Track> lift = RefrigerantLift.compressor(timeline);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
+    Optional<ElectricDraw> draw =
+        ElectricDraw.of(
+            timeline,
+            recording.rig().heater(),
+            waterMoves,
+            CompressorEffect.of(timeline, lift, rise));
     Track compressor = CompressorRun.of(size, timeline.stepMs(), draw, lift, rise);
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);

@@ -30,9 +30,7 @@ final class RefrigerantLift {
       return Optional.empty();
     }
     double[] lift = lift(timeline);
-    LevelHistogram levels = LevelHistogram.of(lift);
-    int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), levels.total() / 500));
-    double full = levels.highestHeld(held);
+    double full = full(timeline);
     Track on = new Track(lift.length);
     if (!(full > LEAST_LIFT_PA)) {
       return Optional.of(on);
@@ -55,6 +53,13 @@ final class RefrigerantLift {
       on.set(i, running ? Track.YES : Track.NO);
     }
     return Optional.of(on);
+  }
+
+  /** The highest lift that was held. */
+  static double full(Timeline timeline) {
+    LevelHistogram levels = LevelHistogram.of(lift(timeline));
+    return levels.highestHeld(
+        (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), levels.total() / 500)));
   }
 
   /** High side minus low side, or the high side over its lowest level. */

@@ -71,6 +71,16 @@ public final class Track {
     return false;
   }
 
+  /** Whether it ever says yes. */
+  boolean everYes() {
+    for (byte one : said) {
+      if (one == YES) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** End (exclusive) of the stretch of one answer that begins at {@code from}. */
   int endOfStretch(int from) {
     int end = from + 1;

@@ -1,0 +1,71 @@
+package heatwake.analysis.phase;
+
+import java.util.OptionalDouble;
+
+/**
+ * The level of a running compressor in the heater's draw, and the threshold under it: laid into the
+ * emptiest stretch of levels where it can be, from the nameplate or from the run itself.
+ *
+ * @param compressor usual draw with the compressor on, or what the nameplate lets expect
+ * @param threshold draw from which the compressor is on
+ */
+record DrawLevels(double compressor, double threshold) {
+  /**
+   * Fan and control take less, a compressor at its slowest more than this share of the plate
+   * (ours).
+   */
+  private static final double PLATE_LOW = 0.07;
+
+  private static final double PLATE_HIGH = 0.3;
+
+  /** A draw so far above the plate says that the plate is wrong (ours). */
+  private static final double PLATE_WRONG = 3;
+
+  /** Without a plate: shares of the running level (ours; inverters go down to 0.2). */
+  private static final double RUN_LOW = 0.05;
+
+  private static final double RUN_HIGH = 0.5;
+
+  /** The running level is the middle of all draw above this share of the top (ours). */
+  private static final double RUNNING_SHARE = 0.3;
+
+  /** An effect under this share of the full one is none (ours). */
+  private static final double NO_EFFECT = 0.25;
+
+  /**
+   * @param all how often the draw stood at which level
+   * @param heldInstants a level held for fewer instants is an inrush
+   * @param plate greatest draw by the nameplate, if stated
+   * @param least a top below this is no compressor where there is no nameplate
+   */
+  static DrawLevels of(LevelHistogram all, int heldInstants, OptionalDouble plate, double least) {
+    double top = all.highestHeld(heldInstants);
+    double running = all.medianFrom(RUNNING_SHARE * top);
+    if (plate.isPresent() && top < PLATE_WRONG * plate.getAsDouble()) {
+      double full = plate.getAsDouble();
+      return new DrawLevels(
+          Math.max(running, 0.5 * full), all.valley(PLATE_LOW * full, PLATE_HIGH * full));
+    }
+    return running < least
+        ? new DrawLevels(running, least)
+        : new DrawLevels(running, all.valley(RUN_LOW * running, RUN_HIGH * running));
+  }
+
+  /**
+   * These levels, or higher ones where a compressor's effect belies what lies just above the
+   * threshold: no lift, no rise.
+   */
+  DrawLevels checked(double[] draw, CompressorEffect effect, OptionalDouble plate) {
+    double reference = Math.max(compressor, plate.orElse(0));
+    double lowest = Math.min(PLATE_HIGH * reference, 0.9 * compressor);
+    if (effect.isAbsent() && plate.isPresent()) {
+      return new DrawLevels(compressor, Math.max(threshold, PLATE_HIGH * plate.getAsDouble()));
+    }
+    double belied = effect.medianWhere(draw, threshold, lowest);
+    if (!(belied < NO_EFFECT)) {
+      return this;
+    }
+    return new DrawLevels(
+        compressor, LevelHistogram.of(draw).valley(Math.sqrt(threshold * lowest), lowest));
+  }
+}
