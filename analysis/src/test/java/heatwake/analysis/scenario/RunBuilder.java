@@ -213,8 +213,9 @@ public final class RunBuilder {
     return state(Phase.DEFROST, minutes);
   }
 
-  /** Nothing at all is recorded. */
+  /** Nothing at all is recorded; everything has settled in its next state when readings return. */
   public RunBuilder nothingRecorded(double minutes) {
+    now.keySet().retainAll(List.of(Channel.ENERGY));
     elapsedS += Math.round(minutes * 60);
     return this;
   }
