@@ -1,0 +1,112 @@
+package heatwake.collector.soak;
+
+import heatwake.analysis.quantity.Channel;
+import java.util.BitSet;
+import java.util.HashSet;
+import java.util.Set;
+
+/** What was sent on one channel, and what became of it. Numbered from 0 in order of sending. */
+final class Tally {
+  static final long START_MS = 1935684000000L;
+  private static final long STEP_MS = 1000;
+
+  private final Channel channel;
+  private final BitSet owed = new BitSet();
+  private final BitSet stored = new BitSet();
+  private final Set<Long> seen = new HashSet<>();
+  private int sent;
+  private int altered;
+  private int doubledInARun;
+  private int again;
+
+  Tally(Channel channel) {
+    this.channel = channel;
+  }
+
+  Channel channel() {
+    return channel;
+  }
+
+  /** The number of the next one to send. */
+  synchronized int next() {
+    return sent++;
+  }
+
+  /** The number of the last one sent. */
+  synchronized int last() {
+    return sent - 1;
+  }
+
+  /** It must be there in the end: a peer acknowledged it, or all was well while it was sent. */
+  synchronized void owe(int number) {
+    owed.set(number);
+  }
+
+  static long timeMs(int number) {
+    return START_MS + STEP_MS * number;
+  }
+
+  /** A value that tells its number. */
+  static double value(int number) {
+    return 10 + number % 4096 / 64.0;
+  }
+
+  /** Forgets what was found, to look again. */
+  synchronized void recount() {
+    stored.clear();
+    seen.clear();
+    altered = 0;
+    doubledInARun = 0;
+    again = 0;
+  }
+
+  /** A reading found in a run. */
+  synchronized void found(long run, long timeMs, double value) {
+    long number = (timeMs - START_MS) / STEP_MS;
+    boolean known = (timeMs - START_MS) % STEP_MS == 0 && number >= 0 && number < sent;
+    if (!known || value != value((int) number)) {
+      altered++;
+    } else if (!seen.add(run << 32 | number)) {
+      doubledInARun++;
+    } else if (stored.get((int) number)) {
+      again++;
+    } else {
+      stored.set((int) number);
+    }
+  }
+
+  /** Owed and not there. */
+  synchronized int lost() {
+    BitSet missing = (BitSet) owed.clone();
+    missing.andNot(stored);
+    return missing.cardinality();
+  }
+
+  int doubled() {
+    return doubledInARun;
+  }
+
+  int altered() {
+    return altered;
+  }
+
+  /** Stored a second time in the run after a kill: delivered again, as the rule allows. */
+  int again() {
+    return again;
+  }
+
+  @Override
+  public synchronized String toString() {
+    return String.format(
+        "%-14s sent %6d  owed %6d  stored %6d  lost %d  doubled %d  altered %d"
+            + "  (again after a kill %d)",
+        channel,
+        sent,
+        owed.cardinality(),
+        stored.cardinality(),
+        lost(),
+        doubledInARun,
+        altered,
+        again);
+  }
+}

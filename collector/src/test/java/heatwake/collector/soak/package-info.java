@@ -1,0 +1,2 @@
+/** Everything at once, with faults at random, counted on the sending side. */
+package heatwake.collector.soak;
