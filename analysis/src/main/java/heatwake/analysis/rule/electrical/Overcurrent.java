@@ -30,6 +30,12 @@ public final class Overcurrent implements Rule {
   /** Share of the breaker that a continuous load may take; NEC 210.20(A): 125 % of the load. */
   private static final double CONTINUOUS_SHARE = 0.8;
 
+  /**
+   * Most of that time the current itself must lie above the limit, so that a slow probe that
+   * happens on one inrush does not count it for minutes; ours.
+   */
+  private static final double SUSTAINED_SHARE = 0.8;
+
   /** A load is on while it draws this share of its highest sustained mean; ours. */
   private static final double ON_SHARE = 0.2;
 
@@ -50,7 +56,7 @@ public final class Overcurrent implements Rule {
 
   @Override
   public String limits() {
-    return "Mean over 5 min above heater.current-max, or mean over 3 h of unbroken load above 80 % of"
+    return "Mean over 5 min, and 80 % of the instants in it, above heater.current-max, or mean over 3 h of unbroken load above 80 % of"
         + " heater.breaker (NEC 210.20(A) as an example; local code decides), each by more than 3"
         + " standard uncertainties of the reading.";
   }
@@ -67,18 +73,20 @@ public final class Overcurrent implements Rule {
     }
     ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.CURRENT);
     double[] current = timeline.of(Channel.CURRENT);
-    Optional<Load> sustained = Load.highest(timeline, current, SUSTAINED_S, 0);
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
       double limit = heater.currentMaxA().getAsDouble();
-      sustained
+      Load.highest(timeline, current, SUSTAINED_S, 0, limit)
           .filter(load -> Doubt.above(load.estimate(probe), limit))
           .ifPresent(load -> flags.add(overNameplate(load, limit)));
     }
     if (heater.breakerA().isPresent() && flags.isEmpty()) {
       double limit = CONTINUOUS_SHARE * heater.breakerA().getAsDouble();
-      double on = sustained.map(load -> ON_SHARE * load.meanA()).orElse(0.0);
-      Load.highest(timeline, current, CONTINUOUS_S, on)
+      double on =
+          Load.highest(timeline, current, SUSTAINED_S, 0, 0)
+              .map(load -> ON_SHARE * load.meanA())
+              .orElse(0.0);
+      Load.highest(timeline, current, CONTINUOUS_S, on, 0)
           .filter(load -> Doubt.above(load.estimate(probe), limit))
           .ifPresent(load -> flags.add(overBreaker(load, heater.breakerA().getAsDouble())));
     }
@@ -92,26 +100,33 @@ public final class Overcurrent implements Rule {
       return new Estimate(meanA, probe.at(meanA));
     }
 
-    /** Over all windows of a length in which no reading is missing or under {@code leastA}. */
+    /**
+     * Over all windows of a length in which no reading is missing or under {@code leastA} and most
+     * are not under {@code mostlyA}.
+     */
     static Optional<Load> highest(
-        Timeline timeline, double[] current, double lengthS, double leastA) {
+        Timeline timeline, double[] current, double lengthS, double leastA, double mostlyA) {
       int window = (int) Math.max(1, Math.round(lengthS / timeline.stepS()));
       double sum = 0;
       int inARow = 0;
+      int high = 0;
       double best = Double.NEGATIVE_INFINITY;
       int bestEnd = -1;
       for (int i = 0; i < current.length; i++) {
         if (Double.isNaN(current[i]) || current[i] < leastA) {
           inARow = 0;
           sum = 0;
+          high = 0;
           continue;
         }
         sum += current[i];
+        high += current[i] >= mostlyA ? 1 : 0;
         inARow++;
         if (inARow > window) {
           sum -= current[i - window];
+          high -= current[i - window] >= mostlyA ? 1 : 0;
         }
-        if (inARow >= window && sum / window > best) {
+        if (inARow >= window && high >= SUSTAINED_SHARE * window && sum / window > best) {
           best = sum / window;
           bestEnd = i;
         }

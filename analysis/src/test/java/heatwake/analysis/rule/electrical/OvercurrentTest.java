@@ -60,6 +60,12 @@ class OvercurrentTest {
     assertClear(rule, readings(run.free(Channel.CURRENT).heating(30).recording()));
   }
 
+  @Test
+  void anInrushThatASlowProbeHappensOnIsClear() {
+    RunBuilder run = RunBuilder.run().every(60).circulating(5).set(Channel.CURRENT, 60).heating(1);
+    assertClear(rule, readings(run.free(Channel.CURRENT).heating(30).recording()));
+  }
+
   /** NEC 210.20(A): the breaker carries 125 % of a continuous load, so 16 A on 20 A. */
   @Test
   void aContinuousLoadOnTheBreaker() {
