@@ -10,6 +10,7 @@ import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Trace;
+import heatwake.analysis.heat.CycleSums;
 import heatwake.analysis.heat.Energy;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
@@ -68,7 +69,7 @@ public final class Analysis {
         Cost.of(recording.rig(), energy.figures()),
         evidence.steady(),
         evidence.phases(),
-        evidence.cycles(),
+        CycleSums.of(timeline, phases.cycles(), water, electricity),
         judgement.flags(),
         StartupList.of(evidence),
         judgement.verdict(),

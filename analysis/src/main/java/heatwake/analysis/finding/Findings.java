@@ -1,6 +1,5 @@
 package heatwake.analysis.finding;
 
-import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import java.util.List;
@@ -22,7 +21,7 @@ import java.util.Optional;
  * @param cost what the heat costs; empty without a tariff
  * @param steady steady spans, in order
  * @param phases phases, in order, without a hole
- * @param cycles compressor cycles, in order
+ * @param cycles compressor cycles, in order, each with its heat and energy
  * @param flags rules that fired, the gravest first, then by time
  * @param startup start-up list, in its own order
  * @param verdict whose side it is on
@@ -41,7 +40,7 @@ public record Findings(
     Optional<CostFigures> cost,
     List<SteadySpan> steady,
     List<PhaseSpan> phases,
-    List<Cycle> cycles,
+    List<CycleFigures> cycles,
     List<Flag> flags,
     List<StartupCheck> startup,
     Verdict verdict,

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import heatwake.analysis.finding.BypassFigures;
 import heatwake.analysis.finding.CostFigures;
+import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.HeatFigures;
@@ -61,6 +62,8 @@ public final class FindingsJson {
     findings.steady().forEach(span -> steady.add(steadySpan(span)));
     ArrayNode phases = root.putArray("phases");
     findings.phases().forEach(span -> phases.add(phase(span)));
+    ArrayNode cycles = root.putArray("cycles");
+    findings.cycles().forEach(one -> cycles.add(cycle(one)));
     ArrayNode flags = root.putArray("flags");
     findings.flags().forEach(flag -> flags.add(flag(flag)));
     ArrayNode startup = root.putArray("startup");
@@ -161,6 +164,17 @@ public final class FindingsJson {
         .put("phase", span.phase().id())
         .put("start", time(span.startMs()))
         .put("end", time(span.endMs()));
+  }
+
+  private static ObjectNode cycle(CycleFigures one) {
+    Figures figures = new Figures();
+    figures.node().put("start", time(one.cycle().startMs()));
+    one.cycle().stopMs().ifPresent(stop -> figures.node().put("stop", time(stop)));
+    figures.node().put("start_seen", one.cycle().startSeen());
+    figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, one.deliveredJ());
+    figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, one.electricJ());
+    figures.put("cop", "cop_u", ONE, one.cop());
+    return figures.node();
   }
 
   private static ObjectNode flag(Flag flag) {

@@ -3,7 +3,6 @@ package heatwake.dashboard.present;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.SteadySpan;
-import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
@@ -37,7 +36,7 @@ public final class EndedTiles {
               add(tiles, "Heater flow", span.flowM3PerS(), units.of(Quantity.FLOW).unit(), of);
               add(tiles, "Through heater", span.heaterShare(), percent, of);
             });
-    long starts = findings.cycles().stream().filter(Cycle::startSeen).count();
+    long starts = findings.cycles().stream().filter(one -> one.cycle().startSeen()).count();
     if (!findings.cycles().isEmpty()) {
       tiles.add(new Tile("Starts seen", Long.toString(starts), "", "", Tone.PLAIN));
     }

@@ -1,6 +1,7 @@
 package heatwake.dashboard.text;
 
 import heatwake.analysis.finding.ChannelCoverage;
+import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.Phase;
@@ -52,6 +53,7 @@ public final class FindingsText {
     flags(layout);
     figures(layout);
     steady(layout);
+    cycles(layout);
     startup(layout);
     phases(layout);
     channels(layout);
@@ -162,6 +164,29 @@ public final class FindingsText {
     span.ratio()
         .ifPresent(
             ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));
+    return line.toString();
+  }
+
+  private void cycles(Layout layout) {
+    List<CycleFigures> cycles = findings.cycles();
+    if (cycles.size() < 2) {
+      return;
+    }
+    layout.heading("Compressor cycles");
+    cycles
+        .subList(0, Math.min(MOST_SPANS, cycles.size()))
+        .forEach(one -> layout.paragraph("  ", inOneLine(one)));
+    if (cycles.size() > MOST_SPANS) {
+      layout.line("  and " + (cycles.size() - MOST_SPANS) + " more; --json has them all");
+    }
+  }
+
+  private String inOneLine(CycleFigures one) {
+    long end = one.cycle().stopMs().orElse(findings.endMs());
+    StringBuilder line = new StringBuilder(moment.span(one.cycle().startMs(), end));
+    one.deliveredJ()
+        .ifPresent(heat -> line.append(", ").append(units.of(Quantity.ENERGY).text(heat)));
+    one.cop().ifPresent(cop -> line.append(", COP ").append(Figure.of(cop, ONE)));
     return line.toString();
   }
 

@@ -2,6 +2,7 @@ package heatwake.dashboard.example;
 
 import heatwake.analysis.finding.BypassFigures;
 import heatwake.analysis.finding.ChannelCoverage;
+import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.HeatFigures;
@@ -251,8 +252,12 @@ public final class InventedNight {
         List.of(steady(35, 288, 15_300), steady(305, 378, 14_900), steady(480, 639, 14_400)),
         phases,
         List.of(
-            new Cycle(
-                minute(21), OptionalLong.of(minute(380)), OptionalLong.of(minute(410)), true)),
+            new CycleFigures(
+                new Cycle(
+                    minute(21), OptionalLong.of(minute(380)), OptionalLong.of(minute(410)), true),
+                Optional.of(new Estimate(3.2e8, 6e6)),
+                Optional.of(new Estimate(6e7, 5e5)),
+                Optional.of(new Estimate(5.3, 0.1)))),
         flags(),
         startup(),
         new Verdict(

@@ -1,6 +1,7 @@
 package heatwake.dashboard.score;
 
 import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
@@ -110,7 +111,8 @@ record Result(
     List<Double> errors = new ArrayList<>();
     for (double trueS : truth.startsS()) {
       double nearest = 1e9;
-      for (Cycle cycle : findings.cycles()) {
+      for (CycleFigures figures : findings.cycles()) {
+        Cycle cycle = figures.cycle();
         double found = (cycle.startMs() - one.night().startMs()) / 1e3;
         nearest = Math.min(nearest, Math.abs(found - trueS));
       }
