@@ -22,8 +22,9 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /**
- * Durable readings a second through the recorder, against a bare JDBC batch into a table of the same
- * shape with the same commits, turn about in one run; then a thousand sites at one reading a second.
+ * Durable readings a second through the recorder, against a bare JDBC batch into a table of the
+ * same shape with the same commits, turn about in one run; then a thousand sites at one reading a
+ * second.
  */
 public final class RecorderThroughput {
   private static final int DELIVERIES = 83_333;
