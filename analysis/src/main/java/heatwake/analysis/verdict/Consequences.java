@@ -22,6 +22,12 @@ public final class Consequences {
   private static final Set<String> ANY_LOSS =
       Set.of("low-heat", "low-cop", "setpoint-unreachable", "heat-loss");
 
+  private static final Set<String> TRIPPING = Set.of("short-cycling", "restart-too-soon");
+
+  /** What can trip the circuit's own pressure switches. */
+  private static final Set<String> TRIPPED_BY =
+      Set.of("low-charge", "air-recirculation", "evaporator-approach", "frosting", "high-pressure");
+
   /** Part of a fall after which what begins is its consequence; ours. */
   private static final double CAME_TO_IT = 0.1;
 
@@ -42,12 +48,17 @@ public final class Consequences {
         "no-pressure-rise",
         with("low-charge", "condenser-approach", "evaporator-approach", "no-compressor"));
     table.put("voltage-range", Set.of("overcurrent", "no-compressor"));
-    table.put("low-charge", with("evaporator-approach", "frosting"));
-    table.put("air-recirculation", with("evaporator-approach", "frosting"));
-    table.put("evaporator-approach", with("frosting"));
-    table.put("frosting", with());
+    // A starved or choked circuit trips its low or high pressure switch: that starts and stops it
+    // too.
+    table.put(
+        "low-charge", with("evaporator-approach", "frosting", "short-cycling", "restart-too-soon"));
+    table.put(
+        "air-recirculation",
+        with("evaporator-approach", "frosting", "short-cycling", "restart-too-soon"));
+    table.put("evaporator-approach", with("frosting", "short-cycling", "restart-too-soon"));
+    table.put("frosting", with("short-cycling", "restart-too-soon"));
     table.put("condenser-approach", with("high-pressure", "overcurrent"));
-    table.put("high-pressure", with("overcurrent"));
+    table.put("high-pressure", with("overcurrent", "short-cycling", "restart-too-soon"));
     table.put("no-compressor", Set.of("setpoint-unreachable", "low-heat", "low-cop"));
     table.put("short-cycling", Set.of("low-heat", "low-cop", "setpoint-unreachable"));
     table.put("pump-hours", Set.of("setpoint-unreachable"));
@@ -109,7 +120,12 @@ public final class Consequences {
 
   private static boolean explains(Flag cause, Flag flag) {
     boolean ofProbes = cause.side() == Side.MEASUREMENT;
-    if (!Overlap.any(cause, flag)
+    // A switch that trips may do so only once the circuit no longer comes to a steady state.
+    boolean cameLater =
+        TRIPPING.contains(flag.rule())
+            && TRIPPED_BY.contains(cause.rule())
+            && flag.startMs() >= cause.startMs();
+    if ((!Overlap.any(cause, flag) && !cameLater)
         || (ofProbes && Collections.disjoint(cause.channels(), flag.channels()))) {
       return false;
     }
