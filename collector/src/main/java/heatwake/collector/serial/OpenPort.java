@@ -18,6 +18,14 @@ public final class OpenPort implements AutoCloseable {
     this.port = port;
   }
 
+  /**
+   * Has something done when the virtual machine ends, before the serial library closes all its
+   * ports: whoever reads must have stopped by then, or would take that for an adapter unplugged.
+   */
+  static void beforeAllClose(Runnable last) {
+    SerialPort.addShutdownHook(new Thread(last, "before-ports-close"));
+  }
+
   /** Opens the port at a path. */
   public static OpenPort open(String path, LineSettings settings) throws PortException {
     SerialPort port;

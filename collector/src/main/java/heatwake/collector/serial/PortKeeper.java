@@ -50,6 +50,7 @@ public final class PortKeeper implements AutoCloseable {
   /** Starts, and returns when the port is in use or a first attempt failed and was reported. */
   public void start(Intake target) throws InterruptedException {
     intake = target;
+    OpenPort.beforeAllClose(this::close);
     thread.start();
     firstAttempt.await();
   }
