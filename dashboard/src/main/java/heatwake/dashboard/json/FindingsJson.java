@@ -155,6 +155,12 @@ public final class FindingsJson {
     figures.put("subcooling_K", KELVIN, span.subcoolingK());
     figures.put("condenser_approach_K", KELVIN, span.condenserApproachK());
     figures.put("evaporator_approach_K", KELVIN, span.evaporatorApproachK());
+    span.condensateKgPerS()
+        .ifPresent(
+            rate ->
+                figures
+                    .node()
+                    .put("condensate_kg_per_h", Figures.rounded(rate * SECONDS_PER_HOUR)));
     return figures.node();
   }
 

@@ -82,13 +82,13 @@ public record BypassAdvice(
 
   private enum Stand {
     TOO_MUCH_WATER(
-        "Rise too small: more water than the nameplate allows. Open the bypass a little and wait for"
-            + " the rise to settle.",
+        "Rise too small: more water than the nameplate allows. Turn the bypass a little past the"
+            + " heater and wait for the rise to settle.",
         Tone.WARNING),
     TOO_LITTLE_WATER(
         "Rise too great: too little water, or less heat leaves with it than the nameplate promises."
-            + " Close the bypass a little towards the heater, look at strainer and filter, and wait"
-            + " for the rise to settle.",
+            + " Turn the bypass a little towards the heater, look at strainer and filter, and wait for"
+            + " the rise to settle.",
         Tone.WARNING),
     NEAR_AN_END(
         "Rise at the edge of the range: nearer than its uncertainty can tell. Move the bypass a"

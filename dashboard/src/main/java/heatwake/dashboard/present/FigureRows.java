@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * under what is missing.
  */
 public final class FigureRows {
+  private static final double SECONDS_PER_HOUR = 3600;
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   private final Findings findings;
@@ -130,6 +131,12 @@ public final class FigureRows {
       add("Subcooling", span.subcoolingK(), Quantity.TEMPERATURE_DIFFERENCE);
       add("Condenser approach", span.condenserApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
       add("Evaporator approach", span.evaporatorApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
+      span.condensateKgPerS()
+          .ifPresent(
+              rate ->
+                  rows.add(
+                      new FigureRow(
+                          "Condensate", Figure.fixed(rate * SECONDS_PER_HOUR, 1) + " kg/h", "")));
       return rows;
     }
   }

@@ -9,6 +9,7 @@ import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
+import heatwake.dashboard.present.BypassAdvice;
 import heatwake.dashboard.present.Cautions;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.FigureRow;
@@ -52,6 +53,7 @@ public final class FindingsText {
     verdict(layout);
     flags(layout);
     figures(layout);
+    bypass(layout);
     steady(layout);
     cycles(layout);
     startup(layout);
@@ -130,6 +132,20 @@ public final class FindingsText {
 
   private static void figure(Layout layout, FigureRow row) {
     layout.columns(NAME_WIDTH, row.name(), row.value(), row.remark());
+  }
+
+  private void bypass(Layout layout) {
+    BypassAdvice.of(findings, findings.endMs(), units)
+        .ifPresent(
+            advice -> {
+              layout.heading("Bypass");
+              layout.columns(NAME_WIDTH, "Share through the heater", advice.share(), "");
+              layout.columns(NAME_WIDTH, "Rise", advice.rise(), "");
+              if (!advice.range().isEmpty()) {
+                layout.columns(NAME_WIDTH, "Rise at nameplate flow", advice.range(), "");
+              }
+              layout.paragraph("  ", advice.advice());
+            });
   }
 
   private void steady(Layout layout) {
