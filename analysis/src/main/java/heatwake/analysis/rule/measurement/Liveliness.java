@@ -115,6 +115,11 @@ final class Liveliness {
         && sum / changes >= DIGITS * smallest;
   }
 
+  /** How far the other probe in the same water went on meanwhile, K, if it did. */
+  Optional<Double> wentOnK(Frozen frozen) {
+    return PoolWaterPair.wentOnK(evidence.timeline(), moves, frozen);
+  }
+
   private boolean isSwitchedOff(Frozen frozen) {
     Series series = frozen.series();
     return switch (series.channel().quantity()) {

@@ -42,7 +42,8 @@ public final class ProbeStuck implements Rule {
   public String limits() {
     return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
         + " probe moves, and either the channel jitters by several digits at every other time in the"
-        + " same state, or the compressor started or stopped meanwhile and two others that must"
+        + " same state, or the other of water-in and water-pool went on by more than 0.5 K and three"
+        + " digits while water moved, or the compressor started or stopped meanwhile and two others that must"
         + " follow did (ours). A slow or coarse reading that may honestly stand still is left alone.";
   }
 
@@ -73,6 +74,17 @@ public final class ProbeStuck implements Rule {
   private static Optional<String> why(Liveliness liveliness, Frozen frozen) {
     if (liveliness.jittersOtherwise(frozen)) {
       return Optional.of("it never stands still at other times");
+    }
+    Optional<String> leftBehind =
+        liveliness
+            .wentOnK(frozen)
+            .map(
+                wentOnK ->
+                    "the other probe in the same water went on by "
+                        + Wording.kelvin(wentOnK)
+                        + " meanwhile");
+    if (leftBehind.isPresent()) {
+      return leftBehind;
     }
     return liveliness
         .sleptThrough(frozen)

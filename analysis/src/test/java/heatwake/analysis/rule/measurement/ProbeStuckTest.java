@@ -72,6 +72,20 @@ class ProbeStuckTest {
   }
 
   @Test
+  void theInletStandsStillWhileThePoolGoesOn() {
+    RunBuilder run =
+        RunBuilder.run()
+            .change(Channel.WATER_IN, (atS, value) -> Math.rint((26 + atS / 12_000) * 10) / 10)
+            .change(Channel.WATER_POOL, (atS, value) -> 26 + atS / 12_000)
+            .circulating(20)
+            .heating(60)
+            .change(Channel.WATER_IN, hungUp())
+            .heating(200);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .contains("the other probe in the same water went on by 1.0 K meanwhile");
+  }
+
+  @Test
   void aCoarsePoolThermometerMayStandStill() {
     RunBuilder run =
         noisy()

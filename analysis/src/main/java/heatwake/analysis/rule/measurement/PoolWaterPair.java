@@ -1,0 +1,70 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Optional;
+
+/**
+ * Two probes in the same water: while the pump runs, the heater's inlet is the pool. If one stands
+ * still to the last digit while the other goes on, the first is stuck.
+ */
+final class PoolWaterPair {
+  /** The other must have gone this far, K; ours, well beyond noise. */
+  private static final double GONE_ON_K = 0.5;
+
+  /** And this many of the first one's digits, so that a coarse reading may stand; ours. */
+  private static final double DIGITS = 3;
+
+  /** A reading that never changed may be as coarse as this, K; ours: whole degrees Fahrenheit. */
+  private static final double COARSEST_DIGIT_K = 0.56;
+
+  /** Water must move for this share of the time; ours. */
+  private static final double MOVING_SHARE = 0.95;
+
+  /** Means at both ends are taken over this time, s; ours. */
+  private static final double END_S = 300;
+
+  private PoolWaterPair() {}
+
+  /** How far the other probe in the same water went on meanwhile, K, if it did. */
+  static Optional<Double> wentOnK(Timeline timeline, Track moves, Frozen frozen) {
+    Channel other =
+        switch (frozen.series().channel()) {
+          case WATER_IN -> Channel.WATER_POOL;
+          case WATER_POOL -> Channel.WATER_IN;
+          default -> null;
+        };
+    if (other == null || !timeline.has(other)) {
+      return Optional.empty();
+    }
+    int from = timeline.indexAt(frozen.fromMs());
+    int to = timeline.indexAt(frozen.toMs());
+    int moving = 0;
+    for (int i = from; i < to; i++) {
+      moving += moves.yes(i) ? 1 : 0;
+    }
+    if (moving < MOVING_SHARE * (to - from)) {
+      return Optional.empty();
+    }
+    int end = (int) Math.ceil(END_S / timeline.stepS());
+    double[] values = timeline.of(other);
+    double wentOnK =
+        Math.abs(Stretch.mean(values, to - end, to) - Stretch.mean(values, from, from + end));
+    return wentOnK > Math.max(GONE_ON_K, DIGITS * digitK(frozen.series()))
+        ? Optional.of(wentOnK)
+        : Optional.empty();
+  }
+
+  /** The smallest step of a series; one that never changed may be coarse. */
+  private static double digitK(Series series) {
+    double smallest = Double.POSITIVE_INFINITY;
+    for (int r = 1; r < series.size(); r++) {
+      double step = Math.abs(series.value(r) - series.value(r - 1));
+      smallest = step > 0 ? Math.min(smallest, step) : smallest;
+    }
+    return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
+  }
+}
