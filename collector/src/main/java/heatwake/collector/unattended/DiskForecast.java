@@ -2,9 +2,6 @@ package heatwake.collector.unattended;
 
 import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.RigFile;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 
@@ -39,14 +36,13 @@ public record DiskForecast(double bytesPerDay, long freeBytes) {
         readingsPerS * SECONDS_PER_DAY * BYTES_PER_READING, freeBytesAt(database));
   }
 
-  /** Bytes free where a file is. */
+  /**
+   * Bytes free where a file is. Asked of the folder, not of its mount point: inside a container
+   * that may not be told.
+   */
   static long freeBytesAt(Path file) {
     Path folder = file.toAbsolutePath().getParent();
-    try {
-      return Files.getFileStore(folder == null ? file : folder).getUsableSpace();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return (folder == null ? file : folder).toFile().getUsableSpace();
   }
 
   /** Days until the disk is full. */
