@@ -6,12 +6,13 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * A simulated probe. Nine tenths of its stated uncertainty are a systematic error that stays for
- * the whole run, three tenths are noise, so that together they are about what is stated.
+ * A simulated probe. Three tenths of its stated uncertainty are noise, the rest is a systematic
+ * error that stays for the whole run; together, by the root of their squares, they are what is
+ * stated.
  */
 public final class Sensor {
-  private static final double SYSTEMATIC = 0.9;
   private static final double RANDOM = 0.3;
+  private static final double SYSTEMATIC = Math.sqrt(1 - RANDOM * RANDOM);
   private static final double SLIPPED_LAG_S = 150;
 
   private final SensorSpec spec;
