@@ -9,10 +9,19 @@ import java.util.Optional;
  * What a running compressor does elsewhere, as a share of the most it does in the run: pressure
  * lift, or where that is not read temperature rise. It tells a fan that draws much from a
  * compressor that draws little.
+ *
+ * <p>Both follow the compressor with a lag. So that a heater that cycles every few minutes is seen
+ * alike, it is what they strive for that counts: value plus lag times slope.
  */
 final class CompressorEffect {
   /** A level that takes less than this share of all draw above it is only passed through (ours). */
   private static final double STAYS = 0.3;
+
+  /** Lift and rise come and go about so slowly (common practice: two or three minutes). */
+  private static final double LAG_S = 150;
+
+  /** The slope is taken over so long (ours). */
+  private static final double SLOPE_S = 30;
 
   private final double[] share;
   private final boolean absent;
@@ -28,16 +37,20 @@ final class CompressorEffect {
     double[] share = new double[timeline.size()];
     Arrays.fill(share, Double.NaN);
     if (lifts && timeline.has(Channel.PRESSURE_SUCTION)) {
-      fill(share, RefrigerantLift.lift(timeline), RefrigerantLift.full(timeline));
+      fill(share, RefrigerantLift.lift(timeline), RefrigerantLift.full(timeline), timeline.stepS());
     } else if (heats) {
-      fill(share, rise.get().riseK(), rise.get().fullK());
+      fill(share, rise.get().riseK(), rise.get().fullK(), timeline.stepS());
     }
     return new CompressorEffect(share, (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
   }
 
-  private static void fill(double[] share, double[] values, double full) {
+  private static void fill(double[] share, double[] values, double full, double stepS) {
+    int half = (int) Math.max(1, Math.round(SLOPE_S / 2 / stepS));
     for (int i = 0; i < share.length; i++) {
-      share[i] = values[i] / full;
+      int before = Math.max(0, i - half);
+      int after = Math.min(share.length - 1, i + half);
+      double slope = (values[after] - values[before]) / ((after - before) * stepS);
+      share[i] = (values[i] + (Double.isNaN(slope) ? 0 : LAG_S * slope)) / full;
     }
   }
 

@@ -17,6 +17,9 @@ final class LevelHistogram {
   /** A valley is wide from so many classes on: a ratio of 1.4. */
   private static final int WIDE_BINS = 6;
 
+  /** A threshold's hysteresis of a tenth, in classes. */
+  private static final int HYSTERESIS_BINS = 2;
+
   private final int[] counts = new int[DECADES * PER_DECADE];
   private int total;
 
@@ -111,14 +114,23 @@ final class LevelHistogram {
         : level(best[0] + best[1] / 2.0);
   }
 
+  /** Counts neighbours too: a threshold has a hysteresis, and no level may stand within it. */
   private int leastFilled(int first, int last) {
     int least = first;
     for (int bin = first; bin <= last; bin++) {
-      if (counts[bin] < counts[least]) {
+      if (around(bin) < around(least)) {
         least = bin;
       }
     }
     return least;
+  }
+
+  private int around(int bin) {
+    int sum = 0;
+    for (int i = bin - HYSTERESIS_BINS; i <= bin + HYSTERESIS_BINS; i++) {
+      sum += counts[Math.max(0, Math.min(counts.length - 1, i))];
+    }
+    return sum;
   }
 
   /** Start and length of the longest stretch of bins with few instants in each. */

@@ -1,6 +1,7 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 
 /**
@@ -8,16 +9,23 @@ import heatwake.analysis.timeline.Timeline;
  * to the foot of an inverter's climb, and past a fan that draws a little more than the threshold.
  */
 final class StartEdges {
-  /** A soft start reaches twice the threshold within this time (common practice). */
-  private static final double CLIMB_S = 90;
+  /** A soft start takes no longer from its foot to the threshold (common practice). */
+  private static final double LONGEST_CLIMB_S = 300;
 
-  /**
-   * A climb between threshold and twice the threshold that takes this long is a soft start (ours).
-   */
-  private static final double SOFT_S = 5;
+  /** How steep a climb is, is seen over so long after the threshold (ours). */
+  private static final double STEEP_S = 10;
+
+  /** And where it begins, over so long (ours). */
+  private static final double FOOT_S = 5;
 
   /** Nor is the time between readings taken for a climb (ours). */
-  private static final int SOFT_INTERVALS = 2;
+  private static final int FOOT_INTERVALS = 2;
+
+  /** Before its foot the draw climbs less than this share as steeply (ours). */
+  private static final double FLAT_SHARE = 0.25;
+
+  /** So much of the way to the threshold is not the level before it any more (ours). */
+  private static final double LEAVES_SHARE = 0.03;
 
   /** A fan runs no longer than this before the compressor (common practice). */
   private static final double FAN_AHEAD_S = 180;
@@ -75,26 +83,39 @@ final class StartEdges {
     return end < Math.min(draw.length, longest) && compressor.yes(end) ? end : i;
   }
 
-  /** The line of the climb from threshold to twice the threshold meets the level before. */
+  /** Goes down the climb to where it begins: there the draw has been flat. */
   private void backdate(int i) {
-    int longest = (int) Math.ceil(CLIMB_S / stepS);
-    int least = (int) Math.ceil(Math.max(SOFT_S, SOFT_INTERVALS * intervalS) / stepS);
-    int twice = i;
-    while (twice < draw.length
-        && twice - i <= longest
-        && !(draw[twice] >= 2 * levels.threshold())) {
-      twice++;
-    }
-    int climb = twice - i;
-    if (climb < least || climb > longest || twice == draw.length) {
+    int wide = instants(Math.max(FOOT_S, FOOT_INTERVALS * intervalS));
+    int ahead = Math.min(draw.length - 1, i + instants(Math.max(STEEP_S, 2 * intervalS)));
+    double steep = (draw[ahead] - draw[i]) / Math.max(1, ahead - i);
+    if (!(steep > 0) || i < wide) {
       return;
     }
-    double level = draw[Math.max(0, i - 2 * climb)];
-    double share = Double.isNaN(level) ? 1 : Math.max(0, 1 - level / levels.threshold());
-    int foot = Math.max(0, i - (int) Math.round(climb * share));
-    while (foot < i && !compressor.no(foot)) {
-      foot++;
+    double flat = FLAT_SHARE * steep;
+    int earliest = Math.max(wide, i - instants(LONGEST_CLIMB_S));
+    int k = i;
+    while (k > earliest && compressor.no(k - 1) && (draw[k] - draw[k - wide]) / wide > flat) {
+      k--;
     }
-    compressor.fill(foot, i, Track.YES);
+    compressor.fill(leavesLevel(k, wide, i), i, Track.YES);
+  }
+
+  /** First instant on the way up to {@code i} above what the draw was before {@code k}. */
+  private int leavesLevel(int k, int wide, int i) {
+    double level = Stretch.mean(draw, k - wide, k);
+    double off = 0;
+    for (int j = k - wide; j < k; j++) {
+      off = Double.isNaN(draw[j]) ? off : Math.max(off, Math.abs(draw[j] - level));
+    }
+    double above = level + Math.max(2 * off, LEAVES_SHARE * (draw[i] - level));
+    int foot = i;
+    while (foot > k && compressor.no(foot - 1) && !(draw[foot - 1] <= above)) {
+      foot--;
+    }
+    return foot;
+  }
+
+  private int instants(double seconds) {
+    return (int) Math.ceil(seconds / stepS);
   }
 }
