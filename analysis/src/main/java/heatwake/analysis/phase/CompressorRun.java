@@ -15,6 +15,9 @@ final class CompressorRun {
    */
   private static final double EFFECTS_LAST_S = 300;
 
+  /** A meter that says nothing is overruled by effects that last this long (ours). */
+  private static final double OVERRULED_S = 600;
+
   private CompressorRun() {}
 
   static Track of(
@@ -24,6 +27,7 @@ final class CompressorRun {
       Optional<Track> lift,
       Optional<WaterRise> rise) {
     Track runs = new Track(size);
+    Track overruled = bothSay(size, stepMs, lift, rise);
     int longest = (int) Math.ceil(EFFECTS_LAST_S * 1000 / stepMs);
     int sinceDrawStopped = longest;
     for (int i = 0; i < size; i++) {
@@ -32,10 +36,7 @@ final class CompressorRun {
       byte byRise = rise.isPresent() ? rise.get().heats().at(i) : Track.UNKNOWN;
       sinceDrawStopped = byDraw == Track.YES ? 0 : sinceDrawStopped + 1;
       byte answer = byDraw;
-      if (byDraw == Track.NO
-          && byLift == Track.YES
-          && byRise == Track.YES
-          && sinceDrawStopped > longest) {
+      if (byDraw == Track.NO && overruled.yes(i) && sinceDrawStopped > longest) {
         answer = Track.YES;
       } else if (byDraw == Track.UNKNOWN) {
         answer = byLift != Track.UNKNOWN ? byLift : byRise;
@@ -43,5 +44,19 @@ final class CompressorRun {
       runs.set(i, answer);
     }
     return runs;
+  }
+
+  /** Where lift and rise both tell of a running compressor for a long time on end. */
+  private static Track bothSay(
+      int size, long stepMs, Optional<Track> lift, Optional<WaterRise> rise) {
+    Track both = new Track(size);
+    if (lift.isEmpty() || rise.isEmpty()) {
+      return both;
+    }
+    Track heats = rise.get().heats();
+    for (int i = 0; i < size; i++) {
+      both.set(i, lift.get().yes(i) && heats.yes(i) ? Track.YES : Track.NO);
+    }
+    return both.withoutBlips(Track.YES, (int) Math.ceil(OVERRULED_S * 1000 / stepMs));
   }
 }

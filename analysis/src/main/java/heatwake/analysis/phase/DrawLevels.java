@@ -29,6 +29,9 @@ record DrawLevels(double compressor, double threshold) {
   /** The running level is the middle of all draw above this share of the top (ours). */
   private static final double RUNNING_SHARE = 0.3;
 
+  /** Above a fan the threshold is looked for up to this share of the running level (ours). */
+  private static final double FAN_HIGH = 0.5;
+
   /** An effect under this share of the full one is none (ours). */
   private static final double NO_EFFECT = 0.25;
 
@@ -67,5 +70,11 @@ record DrawLevels(double compressor, double threshold) {
     }
     return new DrawLevels(
         compressor, LevelHistogram.of(draw).valley(Math.sqrt(threshold * lowest), lowest));
+  }
+
+  /** These levels with the threshold above a fan that draws more than it. */
+  DrawLevels above(double fan, LevelHistogram all) {
+    double lowest = LeadingFan.ABOVE * fan;
+    return new DrawLevels(compressor, all.valley(lowest, Math.max(lowest, FAN_HIGH * compressor)));
   }
 }

@@ -30,11 +30,22 @@ record ElectricDraw(Track compressor, Track fan) {
   /** And at least this share of the compressor's level (ours). */
   private static final double LEAST_FAN_SHARE = 0.012;
 
-  /** A fan that runs alone is seen at this many instants at least (ours). */
+  /** A fan that runs alone is seen at this many instants at least, and for so long (ours). */
   private static final int FAN_SEEN_INSTANTS = 3;
 
-  /** A start that does not last this long has failed: the compressor stalled (ours). */
-  private static final double STALLED_S = 30;
+  private static final double FAN_SEEN_S = 10;
+
+  /**
+   * A start that does not last this long has failed: the compressor stalled (a motor that does not
+   * turn trips within some ten seconds: common practice).
+   */
+  private static final double STALLED_S = 20;
+
+  /** The same where nothing but the draw ever tells of a running compressor (ours). */
+  private static final double STALLED_WITHOUT_EFFECT_S = 180;
+
+  /** After a stop the draw falls to the fan's within this time (ours). */
+  private static final double RUNS_DOWN_S = 8;
 
   /** An inrush is over within this time (common practice). */
   private static final double BLIP_S = 5;
@@ -95,15 +106,23 @@ record ElectricDraw(Track compressor, Track fan) {
     DrawLevels levels =
         DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
             .checked(draw, effect, meter.plate());
-    int blip = (int) Math.ceil(BLIP_S / timeline.stepS());
-    int stalled = (int) Math.ceil(STALLED_S / timeline.stepS());
-    Track compressor =
-        Track.above(draw, levels.threshold() * 1.1, levels.threshold() * 0.9)
-            .withoutBlips(Track.NO, blip)
-            .withoutBlips(Track.YES, stalled);
-    StartEdges.move(timeline, meter.channel(), compressor, levels);
+    Track above = above(timeline, draw, levels, effect);
+    OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels);
+    if (leading.isPresent()) {
+      levels = levels.above(leading.getAsDouble(), all);
+    }
+    Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
+    StartEdges.move(timeline, meter.channel(), compressor);
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
-    double fanThreshold = fanThreshold(draw, compressor, waterMoves, levels, least);
+    double fanThreshold =
+        fanThreshold(
+            draw,
+            compressor.after(instants(timeline, RUNS_DOWN_S)),
+            waterMoves,
+            levels.threshold(),
+            Math.max(FAN_SEEN_INSTANTS, instants(timeline, FAN_SEEN_S)),
+            least);
+    int blip = instants(timeline, BLIP_S);
     Track fan =
         Track.above(draw, fanThreshold, fanThreshold * 0.9)
             .withoutBlips(Track.NO, blip)
@@ -111,12 +130,29 @@ record ElectricDraw(Track compressor, Track fan) {
     return Optional.of(new ElectricDraw(compressor, fan));
   }
 
+  private static Track above(
+      Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
+    double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
+    return Track.above(draw, levels.threshold() * 1.1, levels.threshold() * 0.9)
+        .withoutBlips(Track.NO, instants(timeline, BLIP_S))
+        .withoutBlips(Track.YES, instants(timeline, stalledS));
+  }
+
+  private static int instants(Timeline timeline, double seconds) {
+    return (int) Math.ceil(seconds / timeline.stepS());
+  }
+
   private static double fanThreshold(
-      double[] draw, Track compressor, Track waterMoves, DrawLevels levels, double least) {
+      double[] draw,
+      Track compressor,
+      Track waterMoves,
+      double compressorThreshold,
+      int seen,
+      double least) {
     double[] idle = draw.clone();
     double[] standing = draw.clone();
     for (int i = 0; i < draw.length; i++) {
-      if (!compressor.no(i) || draw[i] > levels.threshold()) {
+      if (!compressor.no(i) || draw[i] > compressorThreshold) {
         idle[i] = Double.NaN;
       }
       if (!compressor.no(i) || !waterMoves.no(i)) {
@@ -132,7 +168,7 @@ record ElectricDraw(Track compressor, Track fan) {
     // Without a look at the heater at rest a lone low level may be the fan itself.
     double base = atRest.total() > 0 ? rest : Math.min(rest, 2 * least);
     double lowest = base + least;
-    double highest = Math.max(lowest, compressorRests.highestHeld(FAN_SEEN_INSTANTS));
+    double highest = Math.max(lowest, compressorRests.highestHeld(seen));
     return Math.max(lowest, compressorRests.valley(lowest, highest));
   }
 }

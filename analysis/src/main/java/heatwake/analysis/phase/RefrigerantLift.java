@@ -6,8 +6,8 @@ import java.util.Optional;
 
 /**
  * What the refrigerant pressures say of the compressor. At rest high and low side level out; a
- * running compressor holds them apart. With the high side alone its rise over the standing pressure
- * is judged.
+ * running compressor holds them apart. With the high side alone its quick rises and falls are
+ * judged.
  */
 final class RefrigerantLift {
   /**
@@ -31,11 +31,18 @@ final class RefrigerantLift {
     }
     double[] lift = lift(timeline);
     double full = full(timeline);
-    Track on = new Track(lift.length);
     if (!(full > LEAST_LIFT_PA)) {
-      return Optional.of(on);
+      return Optional.of(new Track(lift.length));
     }
-    double memory = Math.min(1, timeline.stepMs() / (MEMORY_S * 1000));
+    return Optional.of(
+        timeline.has(Channel.PRESSURE_SUCTION)
+            ? heldApart(lift, full, timeline.stepMs())
+            : HighSideSteps.compressor(lift, full, timeline.stepMs()));
+  }
+
+  private static Track heldApart(double[] lift, double full, long stepMs) {
+    Track on = new Track(lift.length);
+    double memory = Math.min(1, stepMs / (MEMORY_S * 1000));
     boolean running = false;
     double recent = 0;
     for (int i = 0; i < lift.length; i++) {
@@ -46,13 +53,13 @@ final class RefrigerantLift {
       recent = Math.max(now, recent + memory * (now - recent));
       if (running) {
         running = now >= FALLEN_SHARE * recent && now >= 0.5 * ON_SHARE * full;
-      } else if (now >= ON_SHARE * full && isRising(lift, i, timeline.stepMs(), full)) {
+      } else if (now >= ON_SHARE * full && isRising(lift, i, stepMs, full)) {
         running = true;
         recent = now;
       }
       on.set(i, running ? Track.YES : Track.NO);
     }
-    return Optional.of(on);
+    return on;
   }
 
   /** The highest lift that was held. */

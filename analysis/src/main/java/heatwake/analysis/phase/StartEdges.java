@@ -6,7 +6,7 @@ import heatwake.analysis.timeline.Timeline;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
- * to the foot of an inverter's climb, and past a fan that draws a little more than the threshold.
+ * to the foot of an inverter's climb.
  */
 final class StartEdges {
   /** A soft start takes no longer from its foot to the threshold (common practice). */
@@ -27,60 +27,28 @@ final class StartEdges {
   /** So much of the way to the threshold is not the level before it any more (ours). */
   private static final double LEAVES_SHARE = 0.03;
 
-  /** A fan runs no longer than this before the compressor (common practice). */
-  private static final double FAN_AHEAD_S = 180;
-
-  /** A fan draws less than this share of the compressor (ours). */
-  private static final double FAN_SHARE = 0.17;
-
-  /** A draw this far above the fan's is no longer the fan alone (ours). */
-  private static final double ABOVE_FAN = 1.15;
-
   private final double[] draw;
   private final Track compressor;
-  private final DrawLevels levels;
   private final double stepS;
   private final double intervalS;
 
-  private StartEdges(Timeline timeline, Channel channel, Track compressor, DrawLevels levels) {
+  private StartEdges(Timeline timeline, Channel channel, Track compressor) {
     this.draw = timeline.of(channel);
     this.compressor = compressor;
-    this.levels = levels;
     this.stepS = timeline.stepS();
     this.intervalS = timeline.intervalMs(channel) / 1e3;
   }
 
-  static void move(Timeline timeline, Channel channel, Track compressor, DrawLevels levels) {
-    new StartEdges(timeline, channel, compressor, levels).move();
+  static void move(Timeline timeline, Channel channel, Track compressor) {
+    new StartEdges(timeline, channel, compressor).move();
   }
 
   private void move() {
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
-        int fanEnds = fanEnds(i);
-        if (fanEnds > i) {
-          compressor.fill(i, fanEnds, Track.NO);
-          i = fanEnds;
-        } else {
-          backdate(i);
-        }
+        backdate(i);
       }
     }
-  }
-
-  /** Where a flat low draw after a start ends and a climb begins; {@code i} if there is none. */
-  private int fanEnds(int i) {
-    int settled = i + (int) Math.ceil(2 * intervalS / stepS);
-    if (settled >= draw.length || !(draw[settled] < FAN_SHARE * levels.compressor())) {
-      return i;
-    }
-    double level = draw[settled];
-    int longest = i + (int) Math.ceil(FAN_AHEAD_S / stepS);
-    int end = settled;
-    while (end < Math.min(draw.length, longest) && draw[end] < ABOVE_FAN * level) {
-      end++;
-    }
-    return end < Math.min(draw.length, longest) && compressor.yes(end) ? end : i;
   }
 
   /** Goes down the climb to where it begins: there the draw has been flat. */

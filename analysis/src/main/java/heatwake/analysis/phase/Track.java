@@ -90,6 +90,17 @@ public final class Track {
     return end;
   }
 
+  /** The same with every yes lasting so many instants longer. */
+  Track after(int instants) {
+    Track longer = new Track(said.length);
+    int since = instants + 1;
+    for (int i = 0; i < said.length; i++) {
+      since = said[i] == YES ? 0 : since + 1;
+      longer.said[i] = since <= instants && said[i] == NO ? YES : said[i];
+    }
+    return longer;
+  }
+
   /**
    * Drops answers of one kind that last less than {@code shortest} instants and stand between two
    * of the opposite kind: an inrush or a glitch is not a state.
