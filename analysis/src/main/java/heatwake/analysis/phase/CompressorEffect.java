@@ -17,6 +17,9 @@ final class CompressorEffect {
   /** A level that takes less than this share of all draw above it is only passed through (ours). */
   private static final double STAYS = 0.3;
 
+  /** An effect under this share of the full one is none (ours). */
+  static final double NONE = 0.25;
+
   /** Lift and rise come and go about so slowly (common practice: two or three minutes). */
   private static final double LAG_S = 150;
 
@@ -81,5 +84,14 @@ final class CompressorEffect {
     double[] sorted = Arrays.copyOf(found, count);
     Arrays.sort(sorted);
     return sorted[count / 2];
+  }
+
+  /** Whether it is seen, and is none, at most instants between two. */
+  boolean isNoneBetween(int from, int to) {
+    int none = 0;
+    for (int i = from; i < to; i++) {
+      none += share[i] < NONE ? 1 : 0;
+    }
+    return 2 * none > to - from;
   }
 }

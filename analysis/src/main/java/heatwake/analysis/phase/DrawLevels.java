@@ -32,9 +32,6 @@ record DrawLevels(double compressor, double threshold) {
   /** Above a fan the threshold is looked for up to this share of the running level (ours). */
   private static final double FAN_HIGH = 0.5;
 
-  /** An effect under this share of the full one is none (ours). */
-  private static final double NO_EFFECT = 0.25;
-
   /**
    * @param all how often the draw stood at which level
    * @param heldInstants a level held for fewer instants is an inrush
@@ -65,7 +62,7 @@ record DrawLevels(double compressor, double threshold) {
       return new DrawLevels(compressor, Math.max(threshold, PLATE_HIGH * plate.getAsDouble()));
     }
     double belied = effect.medianWhere(draw, threshold, lowest);
-    if (!(belied < NO_EFFECT)) {
+    if (!(belied < CompressorEffect.NONE)) {
       return this;
     }
     return new DrawLevels(

@@ -107,7 +107,7 @@ record ElectricDraw(Track compressor, Track fan) {
         DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
             .checked(draw, effect, meter.plate());
     Track above = above(timeline, draw, levels, effect);
-    OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels);
+    OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
     if (leading.isPresent()) {
       levels = levels.above(leading.getAsDouble(), all);
     }

@@ -16,10 +16,33 @@ final class LeadingFan {
   /** A fan draws less than this share of the compressor (ours). */
   private static final double SHARE = 0.17;
 
+  /** Or of a small compressor this, where its effect is seen and is not there yet (ours). */
+  private static final double SHARE_WITHOUT_EFFECT = 0.4;
+
+  /** It is flat within this share, so long and for so many readings (ours). */
+  private static final double FLAT = 0.04;
+
+  private static final double FLAT_S = 6;
+  private static final int FLAT_INTERVALS = 3;
+
   /** A draw this far above the fan's is no longer the fan alone (ours). */
   static final double ABOVE = 1.15;
 
-  private LeadingFan() {}
+  private final double[] draw;
+  private final CompressorEffect effect;
+  private final double compressor;
+  private final int longest;
+  private final int flat;
+
+  private LeadingFan(
+      Timeline timeline, Channel channel, CompressorEffect effect, double compressor) {
+    this.draw = timeline.of(channel);
+    this.effect = effect;
+    this.compressor = compressor;
+    this.longest = (int) Math.ceil(AHEAD_S / timeline.stepS());
+    double flatS = Math.max(FLAT_S, FLAT_INTERVALS * timeline.intervalMs(channel) / 1e3);
+    this.flat = (int) Math.ceil(flatS / timeline.stepS());
+  }
 
   /**
    * The fan's usual draw, if it was seen ahead of starts.
@@ -27,18 +50,24 @@ final class LeadingFan {
    * @param aboveThreshold where the draw is above the threshold
    */
   static OptionalDouble draw(
-      Timeline timeline, Channel channel, Track aboveThreshold, DrawLevels levels) {
-    double[] draw = timeline.of(channel);
-    int settles = (int) Math.ceil(2 * timeline.intervalMs(channel) / 1e3 / timeline.stepS());
-    int longest = (int) Math.ceil(AHEAD_S / timeline.stepS());
+      Timeline timeline,
+      Channel channel,
+      Track aboveThreshold,
+      DrawLevels levels,
+      CompressorEffect effect) {
+    return new LeadingFan(timeline, channel, effect, levels.compressor()).draw(aboveThreshold);
+  }
+
+  private OptionalDouble draw(Track aboveThreshold) {
     double[] seen = new double[draw.length];
     int count = 0;
-    for (int i = 1; i + settles < draw.length; i++) {
+    for (int i = 1; i < draw.length; i++) {
       if (aboveThreshold.yes(i) && aboveThreshold.no(i - 1)) {
-        double level = draw[i + settles];
-        boolean low = level < SHARE * levels.compressor();
-        if (low && climbs(draw, i + settles, longest, aboveThreshold)) {
-          seen[count++] = level;
+        int from = i + flat / FLAT_INTERVALS;
+        int end = flatUntil(from);
+        boolean climbs = end - from >= flat && end < draw.length && aboveThreshold.yes(end);
+        if (climbs && isFan(draw[from], from, end)) {
+          seen[count++] = draw[from];
         }
       }
     }
@@ -46,13 +75,18 @@ final class LeadingFan {
     return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(seen[count / 2]);
   }
 
-  /** Whether the draw stays flat from {@code from} on and then climbs without falling back. */
-  private static boolean climbs(double[] draw, int from, int longest, Track aboveThreshold) {
-    double top = ABOVE * draw[from];
+  private int flatUntil(int from) {
     int end = from;
-    while (end < draw.length && end - from < longest && draw[end] < top) {
+    while (end < draw.length
+        && end - from < longest
+        && Math.abs(draw[end] - draw[from]) <= FLAT * draw[from]) {
       end++;
     }
-    return end < draw.length && end - from < longest && aboveThreshold.yes(end);
+    return end - from < longest ? end : draw.length;
+  }
+
+  private boolean isFan(double level, int from, int end) {
+    return level < SHARE * compressor
+        || (level < SHARE_WITHOUT_EFFECT * compressor && effect.isNoneBetween(from, end));
   }
 }
