@@ -8,17 +8,23 @@ import java.util.SplittableRandom;
 /**
  * A simulated probe. Three tenths of its stated uncertainty are noise, the rest is a systematic
  * error that stays for the whole run; together, by the root of their squares, they are what is
- * stated.
+ * stated. A thermometer also has a slope of its own, as calibrations show.
  */
 public final class Sensor {
   private static final double RANDOM = 0.3;
   private static final double SYSTEMATIC = Math.sqrt(1 - RANDOM * RANDOM);
+
+  /** Standard deviation of a thermometer's slope about {@link #CALIBRATED_C}; from memory. */
+  private static final double SLOPE = 0.0035;
+
+  private static final double CALIBRATED_C = 20;
   private static final double SLIPPED_LAG_S = 150;
 
   private final SensorSpec spec;
   private final List<ProbeTrouble> troubles;
   private final SplittableRandom random;
   private final double systematic;
+  private final double slope;
   private final long phaseMs;
   private double felt = Double.NaN;
   private double slipped;
@@ -32,6 +38,7 @@ public final class Sensor {
     this.systematic = SYSTEMATIC * random.nextGaussian();
     boolean strict = spec.jitter() == 0;
     this.phaseMs = strict ? 0 : random.nextInt(1000);
+    this.slope = spec.tap().isTemperature() ? SLOPE * random.nextGaussian() : 0;
     this.nextS = strict ? spec.intervalS() : random.nextDouble() * spec.intervalS();
   }
 
@@ -94,7 +101,7 @@ public final class Sensor {
     if (!spec.tap().isState()) {
       double unit = spec.relative() ? spec.stated() * Math.abs(felt) : spec.stated();
       double random = spec.tap() == Tap.ENERGY ? 0 : RANDOM * noise;
-      value += unit * (systematic + random);
+      value += unit * (systematic + random) + slope * (felt - CALIBRATED_C);
     }
     for (ProbeTrouble trouble : troubles) {
       if (now < trouble.startS()) {
