@@ -123,9 +123,10 @@ public final class RecordedRun implements Intake {
     return over;
   }
 
-  List<Reading> pass(List<Reading> readings) {
+  /** Adds those of some readings that are to be stored, as they are to be. */
+  void pass(List<Reading> readings, List<Reading> passed) {
     synchronized (eventsLock) {
-      return gate.pass(readings, book());
+      gate.pass(readings, book(), passed);
     }
   }
 
