@@ -71,7 +71,10 @@ final class ReadingGate {
       Channel channel = reading.channel();
       if (!Double.isFinite(reading.value())) {
         events.happened(
-            EventKind.UNREADABLE, channel.id(), nowMs, channel + " sent a value that is none");
+            EventKind.UNREADABLE,
+            channel.id(),
+            nowMs,
+            () -> channel + " sent a value that is none");
         continue;
       }
       Seen seen = seen(channel, nowNs);
@@ -97,13 +100,14 @@ final class ReadingGate {
         EventKind.OUT_OF_RANGE,
         channel.id(),
         reading.timeMs(),
-        String.format(
-            Locale.ROOT,
-            "%s of %s %s cannot be; possible is %s",
-            channel,
-            reading.value(),
-            channel.storedUnit().code(),
-            channel.possibleRange()));
+        () ->
+            String.format(
+                Locale.ROOT,
+                "%s of %s %s cannot be; possible is %s",
+                channel,
+                reading.value(),
+                channel.storedUnit().code(),
+                channel.possibleRange()));
   }
 
   /** Whether the time that a probe gave can be kept, however wrong the probe's clock is. */
@@ -114,10 +118,11 @@ final class ReadingGate {
           EventKind.TIME_REFUSED,
           channel.id(),
           nowMs,
-          channel
-              + " gave the time "
-              + instant(reading.timeMs())
-              + "; the moment of arrival was taken instead; set the probe's clock");
+          () ->
+              channel
+                  + " gave the time "
+                  + instant(reading.timeMs())
+                  + "; the moment of arrival was taken instead; set the probe's clock");
       return false;
     }
     if (Math.abs(reading.timeMs() - nowMs) > CLOCK_OFF_MS) {
@@ -125,10 +130,11 @@ final class ReadingGate {
           EventKind.PROBE_CLOCK,
           channel.id(),
           nowMs,
-          channel
-              + " gave the time "
-              + instant(reading.timeMs())
-              + ", more than a day off the logger's; kept as given; set the probe's clock");
+          () ->
+              channel
+                  + " gave the time "
+                  + instant(reading.timeMs())
+                  + ", more than a day off the logger's; kept as given; set the probe's clock");
     }
     return true;
   }
@@ -147,7 +153,9 @@ final class ReadingGate {
           EventKind.FLOODING,
           channel.id() + " dropped",
           nowMs,
-          channel + " sends far more than one reading a millisecond; what is beyond is dropped");
+          () ->
+              channel
+                  + " sends far more than one reading a millisecond; what is beyond is dropped");
       return DROPPED;
     }
     seen.lastArrivalMs = stampMs;
