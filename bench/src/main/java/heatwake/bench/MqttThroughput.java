@@ -26,11 +26,14 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
  * runs already.
  */
 public final class MqttThroughput {
-  private static final int MESSAGES = 20_000;
-  private static final int REPEATS = 3;
+  private static final int MESSAGES = 40_000;
+  private static final int REPEATS = 5;
   private static final int IN_FLIGHT = 1000;
   private static final int QOS = 1;
-  private static final long FIRST_MS = 1_935_684_000_000L;
+
+  /** Stamps of a probe whose clock is right. */
+  private static final long FIRST_MS = System.currentTimeMillis() - TimeUnit.HOURS.toMillis(12);
+
   private static final String BARE_TOPIC = "heatwake/bench/bare";
 
   private MqttThroughput() {}
@@ -88,11 +91,14 @@ public final class MqttThroughput {
         source.start(run);
         long startNs = System.nanoTime();
         Thread sender = send(url, topic);
-        while (stored(file) < MESSAGES) {
-          TimeUnit.MILLISECONDS.sleep(20);
+        while (run.stored() < MESSAGES) {
+          TimeUnit.MILLISECONDS.sleep(1);
         }
         double perSecond = perSecond(startNs);
         sender.join();
+        if (stored(file) != MESSAGES) {
+          throw new IllegalStateException(stored(file) + " of " + MESSAGES + " are stored");
+        }
         return perSecond;
       }
     }

@@ -86,9 +86,10 @@ public final class RecorderThroughput {
           connection.prepareStatement("INSERT INTO reading (key, value) VALUES (?, ?)")) {
         int inBatch = 0;
         for (int i = 0; i < DELIVERIES; i++) {
+          double value = value(i);
           for (int channel = 0; channel < CHANNELS.size(); channel++) {
             insert.setLong(1, (1L << 42) | (TimeUnit.SECONDS.toMillis(i) << 6) | channel);
-            insert.setDouble(2, value(i));
+            insert.setDouble(2, value);
             insert.addBatch();
             inBatch++;
           }

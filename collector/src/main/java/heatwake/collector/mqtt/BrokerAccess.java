@@ -14,6 +14,15 @@ import javax.net.ssl.SSLSocketFactory;
 record BrokerAccess(
     URI uri, String clientId, Optional<Credentials> credentials, Optional<SSLSocketFactory> tls) {
 
+  /** How long a broker may take to let us in. */
+  static final int CONNECT_TIMEOUT_S = 10;
+
+  /** How long it may take to answer anything else. */
+  static final long ANSWER_TIMEOUT_MS = 15_000;
+
+  /** How often it hears from us when there is nothing to say. */
+  static final int KEEP_ALIVE_S = 30;
+
   /** A user and the password, which never shows in text. */
   static final class Credentials {
     private final String user;
@@ -43,12 +52,30 @@ record BrokerAccess(
     return uri.toString();
   }
 
-  /** The sentence for a broker that does not let us in. */
-  String refusal(String reason) {
-    return shown()
-        + " refused "
-        + credentials.map(known -> "user \"" + known.user() + "\"").orElse("a client without user")
-        + ": "
-        + reason;
+  /** Nobody answers at its address, or the connection broke. */
+  BrokerException unreachable(Throwable fault) {
+    return BrokerException.unreachable(shown() + ": " + LinkFault.words(fault));
+  }
+
+  /** It does not take our user and password. */
+  BrokerException notAuthorised() {
+    return refused("not authorised; check user and password");
+  }
+
+  /** It does not take the name of our session. */
+  BrokerException identifierRefused() {
+    return refused("client identifier not accepted");
+  }
+
+  /** It does not let us in, or not all the way. */
+  BrokerException refused(String reason) {
+    return BrokerException.refused(
+        shown()
+            + " refused "
+            + credentials
+                .map(known -> "user \"" + known.user() + "\"")
+                .orElse("a client without user")
+            + ": "
+            + reason);
   }
 }

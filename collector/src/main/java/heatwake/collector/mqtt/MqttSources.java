@@ -38,11 +38,9 @@ public final class MqttSources {
       UnaryOperator<String> environment) {
     probes.forEach(MqttSources::checkTopic);
     BrokerAccess access = access(source, clientId(site, source, ""), environment);
-    MqttSource.Dialler dialler =
-        source.version() == 5
-            ? listener -> new Mqtt5Link(access, listener)
-            : listener -> new Mqtt311Link(access, listener);
-    return new MqttSource(source.name(), probes, dialler);
+    ProtocolClient.Maker version = source.version() == 5 ? Mqtt5Client::new : Mqtt311Client::new;
+    return new MqttSource(
+        source.name(), probes, listener -> new MqttLink(access, version, listener));
   }
 
   /**

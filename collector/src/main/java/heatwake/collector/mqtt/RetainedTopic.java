@@ -12,9 +12,7 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
  * broker puts the last will in its place.
  */
 public final class RetainedTopic implements AutoCloseable {
-  private static final int CONNECT_TIMEOUT_S = 10;
   private static final long ANSWER_TIMEOUT_MS = 5_000;
-  private static final int KEEP_ALIVE_S = 30;
 
   private final BrokerAccess access;
   private final String topic;
@@ -48,21 +46,10 @@ public final class RetainedTopic implements AutoCloseable {
   }
 
   private void connect() throws MqttException {
-    MqttConnectOptions options = new MqttConnectOptions();
-    options.setMqttVersion(MqttConnectOptions.MQTT_VERSION_3_1_1);
+    MqttConnectOptions options = Mqtt311Options.of(access);
     options.setCleanSession(true);
-    options.setConnectionTimeout(CONNECT_TIMEOUT_S);
-    options.setKeepAliveInterval(KEEP_ALIVE_S);
     options.setWill(topic, lastWill, 1, true);
-    access.tls().ifPresent(options::setSocketFactory);
-    access
-        .credentials()
-        .ifPresent(
-            known -> {
-              options.setUserName(known.user());
-              options.setPassword(known.password().toCharArray());
-            });
-    client.connect(options).waitForCompletion(CONNECT_TIMEOUT_S * 1000L);
+    client.connect(options).waitForCompletion(BrokerAccess.CONNECT_TIMEOUT_S * 1000L);
   }
 
   /** Leaves; what was put last stays. */

@@ -7,6 +7,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.function.Supplier;
+import java.util.regex.Pattern;
 
 /**
  * Events of one run on their way to the store. Repeats of one kind on one subject are gathered into
@@ -23,6 +25,7 @@ final class EventBook {
   private static final String OTHERS = "others";
   private static final int LONGEST_TEXT = 300;
   private static final int LONGEST_SUBJECT = 120;
+  private static final Pattern NOT_SHOWN = Pattern.compile("[\\p{Cntrl}\\p{Cf}]+");
 
   private record Key(EventKind kind, String subject) {}
 
@@ -63,8 +66,12 @@ final class EventBook {
   private final Map<Key, Entry> conditions = new HashMap<>();
   private final List<Entry> finished = new ArrayList<>();
 
-  /** Something happened once. */
-  synchronized void happened(EventKind kind, String subject, long atMs, String text) {
+  /**
+   * Something happened once.
+   *
+   * @param text made only if this is the first of its kind: a probe can be wrong with every reading
+   */
+  synchronized void happened(EventKind kind, String subject, long atMs, Supplier<String> text) {
     happened(kind, subject, atMs, text, 1);
   }
 
@@ -77,7 +84,8 @@ final class EventBook {
   }
 
   /** Something happened some times at one moment. */
-  synchronized void happened(EventKind kind, String subject, long atMs, String text, long times) {
+  synchronized void happened(
+      EventKind kind, String subject, long atMs, Supplier<String> text, long times) {
     Key key = key(happenings, kind, subject);
     Entry entry = happenings.get(key);
     if (entry != null && atMs - entry.latestMs > SAME_EVENT_MS) {
@@ -85,7 +93,7 @@ final class EventBook {
       entry = null;
     }
     if (entry == null) {
-      entry = new Entry(key, false, atMs, shown(text, LONGEST_TEXT));
+      entry = new Entry(key, false, atMs, shown(text.get(), LONGEST_TEXT));
       entry.count = times;
       happenings.put(key, entry);
     } else {
@@ -196,7 +204,7 @@ final class EventBook {
 
   /** Text that came from a wire, fit to be shown: one line, no control characters, not too long. */
   private static String shown(String text, int longest) {
-    String clean = text.replaceAll("[\\p{Cntrl}\\p{Cf}]+", " ").strip();
+    String clean = NOT_SHOWN.matcher(text).replaceAll(" ").strip();
     return clean.length() <= longest ? clean : clean.substring(0, longest) + "...";
   }
 }

@@ -28,9 +28,10 @@ final class Gathering {
     deliveries.add(delivery);
     weight += itsWeight;
     awaited += delivery.isAwaited() ? 1 : 0;
-    byRun
-        .computeIfAbsent(run, first -> new ArrayList<>())
-        .addAll(run.isOver() ? List.of() : run.pass(delivery.readings()));
+    List<Reading> ofRun = byRun.computeIfAbsent(run, first -> new ArrayList<>());
+    if (!run.isOver()) {
+      run.pass(delivery.readings(), ofRun);
+    }
   }
 
   boolean isEmpty() {

@@ -7,12 +7,10 @@ import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.RigFile;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 
@@ -33,119 +31,152 @@ final class ReadingGate {
   /** Readings stamped by arrival that come faster than one a millisecond run ahead at most this. */
   private static final long LONGEST_AHEAD_MS = 60_000;
 
+  private static final long NEVER = Long.MIN_VALUE;
+
+  /** In place of a time: the reading is not to be kept. */
+  private static final long DROPPED = Long.MIN_VALUE;
+
   private final RecorderClock clock;
   private final RunTime time;
-  private final Map<Channel, ProbeWatch> watches = new EnumMap<>(Channel.class);
-  private final Map<Channel, Long> lastArrivalMs = new EnumMap<>(Channel.class);
-  private final Map<Channel, Reading> latest = new EnumMap<>(Channel.class);
+  private final Map<Channel, Seen> channels = new EnumMap<>(Channel.class);
+
+  /** What was seen of one channel. */
+  private static final class Seen {
+    private final ProbeWatch watch;
+    private long lastArrivalMs = NEVER;
+    private Reading latest;
+
+    private Seen(ProbeWatch watch) {
+      this.watch = watch;
+    }
+  }
 
   ReadingGate(RigFile rig, RecorderClock clock, RunTime time) {
     this.clock = clock;
     this.time = time;
     long nowNs = clock.monotonicNs();
     for (ProbeSpec probe : rig.probes()) {
-      watches.put(probe.channel(), new ProbeWatch(probe.intervalS(), nowNs));
+      channels.put(probe.channel(), new Seen(new ProbeWatch(probe.intervalS(), nowNs)));
     }
   }
 
-  /** Of readings that came together, those that are to be stored, as they are to be. */
-  List<Reading> pass(List<Reading> readings, EventBook events) {
+  /**
+   * Looks at readings that came together and adds those that are to be stored, as they are to be.
+   * Runs once for every reading there is, so it makes nothing that it does not keep.
+   */
+  void pass(List<Reading> readings, EventBook events, List<Reading> passed) {
     long nowMs = time.nowMs();
     long nowNs = clock.monotonicNs();
-    List<Reading> passed = new ArrayList<>(readings.size());
     for (Reading reading : readings) {
-      pass(reading, nowMs, nowNs, events).ifPresent(passed::add);
+      Channel channel = reading.channel();
+      if (!Double.isFinite(reading.value())) {
+        events.happened(
+            EventKind.UNREADABLE,
+            channel.id(),
+            nowMs,
+            () -> channel + " sent a value that is none");
+        continue;
+      }
+      Seen seen = seen(channel, nowNs);
+      boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, nowMs, events);
+      long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, nowMs, events);
+      if (timeMs == DROPPED) {
+        continue;
+      }
+      boolean asGiven = timeMs == reading.timeMs() && byProbe == reading.stampedByProbe();
+      Reading sound = asGiven ? reading : new Reading(channel, timeMs, reading.value(), byProbe);
+      if (!channel.isPossible(sound.value())) {
+        tellImpossible(sound, events);
+      }
+      tell(channel, seen.watch, seen.watch.heard(nowNs), nowMs, events);
+      seen.latest = sound;
+      passed.add(sound);
     }
-    return passed;
   }
 
-  private Optional<Reading> pass(Reading reading, long nowMs, long nowNs, EventBook events) {
+  private static void tellImpossible(Reading reading, EventBook events) {
     Channel channel = reading.channel();
-    if (!Double.isFinite(reading.value())) {
-      events.happened(
-          EventKind.UNREADABLE, channel.id(), nowMs, channel + " sent a value that is none");
-      return Optional.empty();
-    }
-    Optional<Reading> timed = withSoundTime(reading, nowMs, events);
-    if (timed.isEmpty()) {
-      return timed;
-    }
-    Reading sound = timed.get();
-    if (!channel.isPossible(sound.value())) {
-      events.happened(
-          EventKind.OUT_OF_RANGE,
-          channel.id(),
-          sound.timeMs(),
-          String.format(
-              Locale.ROOT,
-              "%s of %s %s cannot be; possible is %s",
-              channel,
-              sound.value(),
-              channel.storedUnit().code(),
-              channel.possibleRange()));
-    }
-    hear(channel, nowMs, nowNs, events);
-    latest.put(channel, sound);
-    return timed;
+    events.happened(
+        EventKind.OUT_OF_RANGE,
+        channel.id(),
+        reading.timeMs(),
+        () ->
+            String.format(
+                Locale.ROOT,
+                "%s of %s %s cannot be; possible is %s",
+                channel,
+                reading.value(),
+                channel.storedUnit().code(),
+                channel.possibleRange()));
   }
 
-  private Optional<Reading> withSoundTime(Reading reading, long nowMs, EventBook events) {
+  /** Whether the time that a probe gave can be kept, however wrong the probe's clock is. */
+  private static boolean isSoundTime(Reading reading, long nowMs, EventBook events) {
     Channel channel = reading.channel();
-    if (!reading.stampedByProbe()) {
-      return arrived(channel, Math.min(reading.timeMs(), nowMs), reading.value(), nowMs, events);
-    }
     if (reading.timeMs() < EARLIEST_MS || reading.timeMs() >= LATEST_MS) {
       events.happened(
           EventKind.TIME_REFUSED,
           channel.id(),
           nowMs,
-          channel
-              + " gave the time "
-              + instant(reading.timeMs())
-              + "; the moment of arrival was taken instead; set the probe's clock");
-      return arrived(channel, nowMs, reading.value(), nowMs, events);
+          () ->
+              channel
+                  + " gave the time "
+                  + instant(reading.timeMs())
+                  + "; the moment of arrival was taken instead; set the probe's clock");
+      return false;
     }
     if (Math.abs(reading.timeMs() - nowMs) > CLOCK_OFF_MS) {
       events.happened(
           EventKind.PROBE_CLOCK,
           channel.id(),
           nowMs,
-          channel
-              + " gave the time "
-              + instant(reading.timeMs())
-              + ", more than a day off the logger's; kept as given; set the probe's clock");
+          () ->
+              channel
+                  + " gave the time "
+                  + instant(reading.timeMs())
+                  + ", more than a day off the logger's; kept as given; set the probe's clock");
     }
-    return Optional.of(reading);
+    return true;
   }
 
-  /** No two readings of a channel that are stamped by arrival have one time. */
-  private Optional<Reading> arrived(
-      Channel channel, long atMs, double value, long nowMs, EventBook events) {
-    Long last = lastArrivalMs.get(channel);
-    long stampMs = last == null ? atMs : Math.max(atMs, last + 1);
+  /**
+   * The time of a reading that is stamped by its arrival; no two of a channel have the same.
+   *
+   * @return {@link #DROPPED} if there are far too many of them
+   */
+  private static long arrivalMs(Reading reading, Seen seen, long nowMs, EventBook events) {
+    Channel channel = reading.channel();
+    long atMs = reading.stampedByProbe() ? nowMs : Math.min(reading.timeMs(), nowMs);
+    long stampMs = seen.lastArrivalMs == NEVER ? atMs : Math.max(atMs, seen.lastArrivalMs + 1);
     if (stampMs > nowMs + LONGEST_AHEAD_MS) {
       events.happened(
           EventKind.FLOODING,
           channel.id() + " dropped",
           nowMs,
-          channel + " sends far more than one reading a millisecond; what is beyond is dropped");
-      return Optional.empty();
+          () ->
+              channel
+                  + " sends far more than one reading a millisecond; what is beyond is dropped");
+      return DROPPED;
     }
-    lastArrivalMs.put(channel, stampMs);
-    return Optional.of(new Reading(channel, stampMs, value, false));
+    seen.lastArrivalMs = stampMs;
+    return stampMs;
   }
 
-  private void hear(Channel channel, long nowMs, long nowNs, EventBook events) {
-    ProbeWatch watch =
-        watches.computeIfAbsent(channel, absent -> new ProbeWatch(OptionalDouble.empty(), nowNs));
-    tell(channel, watch, watch.heard(nowNs), nowMs, events);
+  private Seen seen(Channel channel, long nowNs) {
+    Seen known = channels.get(channel);
+    if (known == null) {
+      known = new Seen(new ProbeWatch(OptionalDouble.empty(), nowNs));
+      channels.put(channel, known);
+    }
+    return known;
   }
 
   /** Looks for probes that are silent or flood; to be called about once a second. */
   void look(EventBook events) {
     long nowMs = time.nowMs();
     long nowNs = clock.monotonicNs();
-    watches.forEach((channel, watch) -> tell(channel, watch, watch.look(nowNs), nowMs, events));
+    channels.forEach(
+        (channel, seen) -> tell(channel, seen.watch, seen.watch.look(nowNs), nowMs, events));
   }
 
   private void tell(
@@ -184,7 +215,14 @@ final class ReadingGate {
 
   /** The latest reading of each channel. */
   Map<Channel, Reading> latest() {
-    return new EnumMap<>(latest);
+    Map<Channel, Reading> known = new EnumMap<>(Channel.class);
+    channels.forEach(
+        (channel, seen) -> {
+          if (seen.latest != null) {
+            known.put(channel, seen.latest);
+          }
+        });
+    return known;
   }
 
   private static String instant(long timeMs) {

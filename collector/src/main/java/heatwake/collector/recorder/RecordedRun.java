@@ -89,7 +89,7 @@ public final class RecordedRun implements Intake {
 
   void happened(EventKind kind, String subject, String text, long times) {
     synchronized (eventsLock) {
-      book().happened(kind, subject, time.nowMs(), text, times);
+      book().happened(kind, subject, time.nowMs(), () -> text, times);
     }
   }
 
@@ -123,9 +123,10 @@ public final class RecordedRun implements Intake {
     return over;
   }
 
-  List<Reading> pass(List<Reading> readings) {
+  /** Adds those of some readings that are to be stored, as they are to be. */
+  void pass(List<Reading> readings, List<Reading> passed) {
     synchronized (eventsLock) {
-      return gate.pass(readings, book());
+      gate.pass(readings, book(), passed);
     }
   }
 
@@ -159,14 +160,14 @@ public final class RecordedRun implements Intake {
             EventKind.DUPLICATE,
             reading.channel().id(),
             reading.timeMs(),
-            reading.channel() + " came again with time and value of one already stored");
+            () -> reading.channel() + " came again with time and value of one already stored");
       }
       for (Reading reading : appended.conflicts()) {
         events.happened(
             EventKind.TIME_CONFLICT,
             reading.channel().id(),
             reading.timeMs(),
-            reading.channel() + " gave two values for one time; the first was kept");
+            () -> reading.channel() + " gave two values for one time; the first was kept");
       }
     }
     stored.addAndGet(appended.stored());
@@ -181,7 +182,7 @@ public final class RecordedRun implements Intake {
       if (!over) {
         over = true;
         events.endAll(nowMs);
-        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, why);
+        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, () -> why);
       }
       events.write(store, id);
     }
@@ -194,8 +195,9 @@ public final class RecordedRun implements Intake {
     synchronized (eventsLock) {
       if (following == null) {
         following = events.endAll(nowMs);
-        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, "the run was cut here");
-        following.happened(EventKind.RECORDER_STARTED, RECORDER, nowMs, "goes on from run " + id);
+        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, () -> "the run was cut here");
+        String before = "goes on from run " + id;
+        following.happened(EventKind.RECORDER_STARTED, RECORDER, nowMs, () -> before);
       }
       events.write(store, id);
     }

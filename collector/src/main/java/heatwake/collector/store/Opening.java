@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteConfig.TempStore;
 import org.sqlite.SQLiteErrorCode;
 
 /** Opens database files, and says plainly when one cannot be. */
@@ -52,6 +53,8 @@ final class Opening {
     config.setSynchronous(SynchronousMode.FULL);
     config.setBusyTimeout(BUSY_TIMEOUT_MS);
     config.enforceForeignKeys(true);
+    // What SQLite keeps to take one statement back is small here; a full /tmp must not stop us.
+    config.setTempStore(TempStore.MEMORY);
     Connection connection = null;
     try {
       connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());

@@ -8,9 +8,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
@@ -22,134 +20,23 @@ final class ReadingTable implements AutoCloseable {
   private static final String IN_SEGMENT = " FROM reading WHERE key BETWEEN ? AND ?";
 
   private final Connection connection;
-  private final PreparedStatement insert;
-  private final Map<Channel, Integer> numbers = new EnumMap<>(Channel.class);
-
-  /** Run to window to segment. */
-  private final Map<Long, Map<Long, Long>> segments = new HashMap<>();
+  private final KeyBook keys;
+  private final ReadingWriter writer;
 
   ReadingTable(Connection connection) throws SQLException {
     this.connection = connection;
-    this.insert =
-        connection.prepareStatement("INSERT OR IGNORE INTO reading (key, value) VALUES (?, ?)");
+    this.keys = new KeyBook(connection);
+    this.writer = new ReadingWriter(connection, keys);
   }
 
   /** To be called before a rollback: what was looked up may be gone. */
   void forget() throws SQLException {
-    insert.clearBatch();
-    numbers.clear();
-    segments.clear();
+    keys.forget();
+    writer.forget();
   }
 
   Appended append(long run, List<Reading> readings) throws SQLException {
-    for (Reading reading : readings) {
-      if (!Double.isFinite(reading.value())) {
-        throw new IllegalArgumentException("not a finite value: " + reading);
-      }
-      bind(key(run, reading.channel(), reading.timeMs()), reading.value());
-      insert.addBatch();
-    }
-    int[] changed = insert.executeBatch();
-    int stored = 0;
-    List<Reading> duplicates = new ArrayList<>();
-    List<Reading> conflicts = new ArrayList<>();
-    for (int i = 0; i < changed.length; i++) {
-      Reading reading = readings.get(i);
-      if (changed[i] == 1) {
-        stored++;
-      } else if (!reading.stampedByProbe()) {
-        insertLater(run, reading);
-        stored++;
-      } else if (valueAt(key(run, reading.channel(), reading.timeMs())) == reading.value()) {
-        duplicates.add(reading);
-      } else {
-        conflicts.add(reading);
-      }
-    }
-    return new Appended(stored, duplicates, conflicts);
-  }
-
-  private void bind(long key, double value) throws SQLException {
-    insert.setLong(1, key);
-    insert.setDouble(2, value);
-  }
-
-  /** Two readings arrived in one millisecond: the second is kept at the next free one. */
-  private void insertLater(long run, Reading reading) throws SQLException {
-    long timeMs = reading.timeMs();
-    do {
-      timeMs++;
-      bind(key(run, reading.channel(), timeMs), reading.value());
-    } while (insert.executeUpdate() == 0);
-  }
-
-  private double valueAt(long key) throws SQLException {
-    try (PreparedStatement select =
-        connection.prepareStatement("SELECT value FROM reading WHERE key = ?")) {
-      select.setLong(1, key);
-      try (ResultSet row = select.executeQuery()) {
-        row.next();
-        return row.getDouble(1);
-      }
-    }
-  }
-
-  private long key(long run, Channel channel, long timeMs) throws SQLException {
-    long window = ReadingKey.window(timeMs);
-    Map<Long, Long> ofRun = segments.computeIfAbsent(run, absent -> new HashMap<>());
-    Long segment = ofRun.get(window);
-    if (segment == null) {
-      segment = findOrAddSegment(run, window);
-      ofRun.put(window, segment);
-    }
-    Integer number = numbers.get(channel);
-    if (number == null) {
-      number = findOrAddNumber(channel);
-      numbers.put(channel, number);
-    }
-    return ReadingKey.of(segment, timeMs, number);
-  }
-
-  private long findOrAddSegment(long run, long window) throws SQLException {
-    update("INSERT OR IGNORE INTO segment (run, window) VALUES (?, ?)", run, window);
-    try (PreparedStatement select =
-        connection.prepareStatement("SELECT id FROM segment WHERE run = ? AND window = ?")) {
-      select.setLong(1, run);
-      select.setLong(2, window);
-      try (ResultSet row = select.executeQuery()) {
-        row.next();
-        long segment = row.getLong(1);
-        if (segment > ReadingKey.GREATEST_SEGMENT) {
-          throw new SQLException("the database holds all the runs it can; begin another file");
-        }
-        return segment;
-      }
-    }
-  }
-
-  private int findOrAddNumber(Channel channel) throws SQLException {
-    update(
-        "INSERT OR IGNORE INTO channel (number, id, unit)"
-            + " SELECT ifnull(max(number) + 1, 0), ?, ? FROM channel",
-        channel.id(),
-        channel.storedUnit().code());
-    try (PreparedStatement select =
-        connection.prepareStatement("SELECT number FROM channel WHERE id = ?")) {
-      select.setString(1, channel.id());
-      try (ResultSet row = select.executeQuery()) {
-        row.next();
-        return row.getInt(1);
-      }
-    }
-  }
-
-  private void update(String sql, Object... values) throws SQLException {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int i = 0; i < values.length; i++) {
-        statement.setObject(i + 1, values[i]);
-      }
-      statement.executeUpdate();
-    }
+    return writer.append(run, readings);
   }
 
   /** Shows all readings of a run, in order of time, those of one time by channel number. */
@@ -259,6 +146,6 @@ final class ReadingTable implements AutoCloseable {
 
   @Override
   public void close() throws SQLException {
-    insert.close();
+    writer.close();
   }
 }

@@ -13,6 +13,12 @@ import heatwake.collector.peer.RealProgram;
 import heatwake.collector.peer.RememberingIntake;
 import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.SourceSpec;
+import java.net.ConnectException;
+import java.net.Inet4Address;
+import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.Socket;
+import java.net.SocketException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -71,6 +77,48 @@ class EmbeddedBrokerTest {
           .allMatch(event -> event.startsWith("CLIENT_REFUSED broker: client"))
           .hasSize(1);
     }
+  }
+
+  @Test
+  void isReachedFromElsewhereOnlyWhenToldAndThenNeverWithoutUser() throws Exception {
+    InetAddress address = addressOfThisMachineOnTheNetwork();
+    String elsewhere = address.getHostAddress();
+    try (EmbeddedBroker inside = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+      assertThatThrownBy(() -> new Socket(address, inside.port()).close())
+          .isInstanceOf(ConnectException.class);
+    }
+    BrokerConfig users = withUsers(BrokerLimits.SITE);
+    BrokerConfig open = new BrokerConfig("0.0.0.0", 0, users.users(), users.limits());
+    try (EmbeddedBroker broker = EmbeddedBroker.start(open)) {
+      assertRefused(broker, "-h", elsewhere);
+      assertRefused(broker, "-h", elsewhere, "-u", "probe", "-P", "guess");
+      Mosquitto.publishTo(
+          folder,
+          broker.port(),
+          "heron/in",
+          List.of("20"),
+          "-h",
+          elsewhere,
+          "-u",
+          "probe",
+          "-P",
+          "s3cret");
+    }
+    assertThatThrownBy(() -> new BrokerConfig("0.0.0.0", 0, Optional.empty(), BrokerLimits.SITE))
+        .isInstanceOf(MistakeException.class)
+        .hasMessageContaining("needs --broker-users FILE");
+  }
+
+  private static InetAddress addressOfThisMachineOnTheNetwork() throws SocketException {
+    return NetworkInterface.networkInterfaces()
+        .flatMap(NetworkInterface::inetAddresses)
+        .filter(address -> address instanceof Inet4Address && !address.isLoopbackAddress())
+        .findFirst()
+        .orElseGet(
+            () -> {
+              RealProgram.absent("this machine is on no network");
+              return null;
+            });
   }
 
   private void assertRefused(EmbeddedBroker broker, String... options) {

@@ -105,6 +105,37 @@ class ModbusRtuSourceTest {
   }
 
   @Test
+  void severalUnitsOnOneBusEachWithItsScale() throws Exception {
+    ProbeSpec hundredths =
+        scaled(input(Channel.VOLTAGE, 2, 10, RegisterType.UINT16, WordOrder.BIG), 0.1);
+    ProbeSpec tens = scaled(input(Channel.POWER, 1, 6, RegisterType.INT32, WordOrder.BIG), -0.01);
+    try (PtyPair cable = PtyPair.plugged(folder, "bus");
+        RealProgram units = units(cable);
+        ModbusRtuSource source = source(cable.port(), hundredths, tens)) {
+      source.start(intake);
+      Eventually.that(
+          "both",
+          () ->
+              intake.values(Channel.VOLTAGE).size() > 5 && intake.values(Channel.POWER).size() > 5);
+      assertThat(units.isRunning()).isTrue();
+      assertThat(intake.values(Channel.VOLTAGE)).containsOnly(100.0);
+      assertThat(intake.values(Channel.POWER)).containsOnly(700.0);
+      assertThat(intake.begun()).isEmpty();
+    }
+  }
+
+  private static ProbeSpec scaled(ProbeSpec probe, double scale) {
+    return new ProbeSpec(
+        probe.channel(),
+        probe.source(),
+        probe.address(),
+        probe.unit(),
+        scale,
+        probe.time(),
+        probe.intervalS());
+  }
+
+  @Test
   void absentUnitIsSaidAndDoesNotStarveTheOthers() throws Exception {
     try (PtyPair cable = PtyPair.plugged(folder, "bus");
         RealProgram units = units(cable);
@@ -218,6 +249,23 @@ class ModbusRtuSourceTest {
       Eventually.that("noise told", () -> !intake.begun().isEmpty());
       assertThat(intake.begun().get(0)).startsWith("SOURCE_LOST meter unit 1: its answers are");
       assertThat(intake.readings()).isEmpty();
+    }
+  }
+
+  @Test
+  void oneAnswerThatIsLostIsAskedForAgainAndIsNoEvent() throws Exception {
+    try (PtyPair cable = PtyPair.plugged(folder, "bus");
+        InputStream wire = Files.newInputStream(cable.far());
+        ModbusRtuSource source =
+            source(cable.port(), input(Channel.POWER, 1, 0, RegisterType.UINT16, WordOrder.BIG))) {
+      source.start(intake);
+      byte[] asked = wire.readNBytes(8);
+      assertThat(wire.readNBytes(8)).isEqualTo(asked);
+      // The checksum by the polynomial of the serial line guide.
+      cable.send(HexFormat.of().parseHex("010402007bf913"));
+      Eventually.that("the reading", () -> intake.values(Channel.POWER).equals(List.of(123.0)));
+      assertThat(intake.begun()).isEmpty();
+      assertThat(intake.happened()).isEmpty();
     }
   }
 }

@@ -70,6 +70,23 @@ class MqttSourceTest {
 
   @ParameterizedTest
   @ValueSource(ints = {3, 5})
+  void wildcardStandsForAllBelowIt(int version) throws Exception {
+    try (Mosquitto broker = Mosquitto.open(folder);
+        ProbeSource source =
+            source(version, broker.url(), Probes.topic(Channel.AIR_IN, "heron/air/#"))) {
+      source.start(intake);
+      broker.publish("heron/air", List.of("19.5"));
+      broker.publish("heron/air/in/left", List.of("20.5"));
+      broker.publish("heron/airs", List.of("99"));
+      broker.publish("heron/air/in", List.of("21.5"));
+      Eventually.that("three readings", () -> intake.readings().size() == 3);
+      assertThat(intake.values(Channel.AIR_IN)).containsExactly(19.5, 20.5, 21.5);
+      assertThat(intake.happened()).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {3, 5})
   void whatIsPublishedWhileTheRecorderIsAwayArrives(int version) throws Exception {
     ProbeSpec probe = Probes.topic(Channel.FLOW_HEATER, "heron/flow", "/rate", "/at");
     try (Mosquitto broker = Mosquitto.open(folder)) {
@@ -187,11 +204,25 @@ class MqttSourceTest {
   }
 
   @Test
-  void retainedMessageCountsOnlyWithATimeOfItsOwn() throws Exception {
+  void megabyteIsNotEvenSentByABrokerThatWasToldTheLimit() throws Exception {
+    try (Mosquitto broker = Mosquitto.open(folder);
+        ProbeSource source = source(5, broker.url(), Probes.topic(Channel.WATER_IN, "heron/in"))) {
+      source.start(intake);
+      broker.publishFile("heron/in", new byte[1_000_000]);
+      broker.publish("heron/in", List.of("20.5"));
+      Eventually.that("the good one", () -> intake.values(Channel.WATER_IN).contains(20.5));
+      assertThat(intake.readings()).hasSize(1);
+      assertThat(intake.begun()).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {3, 5})
+  void retainedMessageCountsOnlyWithATimeOfItsOwn(int version) throws Exception {
     try (Mosquitto broker = Mosquitto.open(folder);
         ProbeSource source =
             source(
-                3,
+                version,
                 broker.url(),
                 Probes.topic(Channel.WATER_IN, "heron/in"),
                 Probes.topic(Channel.FLOW_HEATER, "heron/flow", "/rate", "/at"))) {

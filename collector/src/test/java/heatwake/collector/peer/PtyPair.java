@@ -43,6 +43,20 @@ public final class PtyPair implements AutoCloseable {
     out = Files.newOutputStream(far);
   }
 
+  /**
+   * Pulls it out and plugs it in so that the system gives it other device names; the names that it
+   * had before lead there, as the links of a device's identity do.
+   */
+  public void replugElsewhere() throws Exception {
+    // While the old one still holds its device the system cannot give it out again.
+    PtyPair other = plugged(folder, near.getFileName() + "-elsewhere");
+    unplug();
+    Files.move(other.near, near);
+    Files.move(other.far, far);
+    socat = other.socat;
+    out = other.out;
+  }
+
   /** Pulls it out. */
   public void unplug() throws Exception {
     closeFarEnd();

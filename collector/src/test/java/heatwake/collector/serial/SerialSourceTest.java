@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -141,6 +142,41 @@ class SerialSourceTest {
       }
       assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.0, 21.0, 22.0, 23.0);
       assertThat(intake.begun()).hasSize(3).allMatch(event -> event.contains(cable.port()));
+    }
+  }
+
+  /** The lines are real; who sits at which of them is told by the test, as there is no USB. */
+  @Test
+  void adapterThatComesBackUnderAnotherNameIsFollowed() throws Exception {
+    UsbIdentity clips = UsbIdentity.parse("usb:0403:6001:A5").orElseThrow();
+    UsbIdentity other = UsbIdentity.parse("usb:0403:6001:B7").orElseThrow();
+    List<PortInfo> present = new CopyOnWriteArrayList<>();
+    try (PtyPair before = PtyPair.plugged(folder, "ttyUSB0");
+        SerialSource source =
+            new SerialSource(
+                new SourceSpec.Serial("clips", clips.toString(), 9600, LineFormat.KEY_VALUE),
+                List.of(Probes.field(Channel.WATER_IN, "t1")),
+                new PortFinder(() -> present))) {
+      present.add(new PortInfo(before.port(), "adapter", Optional.of(clips)));
+      source.start(intake);
+      before.send("t1=20\n");
+      awaitCount(1);
+
+      before.unplug();
+      present.clear();
+      Eventually.that("noticed", () -> intake.lasting().contains("SOURCE_LOST clips"));
+      before.plug();
+      try (PtyPair after = PtyPair.plugged(folder, "ttyUSB1")) {
+        // Another adapter has taken the old name meanwhile.
+        present.add(new PortInfo(before.port(), "adapter", Optional.of(other)));
+        present.add(new PortInfo(after.port(), "adapter", Optional.of(clips)));
+        Eventually.that("back", () -> intake.lasting().isEmpty());
+        before.send("t1=99\n");
+        after.send("t1=21\n");
+        awaitCount(2);
+        assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.0, 21.0);
+        assertThat(intake.begun()).hasSize(1);
+      }
     }
   }
 

@@ -1,7 +1,9 @@
 package heatwake.collector.soak;
 
 import heatwake.analysis.quantity.Channel;
+import java.util.ArrayDeque;
 import java.util.BitSet;
+import java.util.Deque;
 import java.util.HashSet;
 import java.util.Set;
 
@@ -10,8 +12,15 @@ final class Tally {
   static final long START_MS = 1935684000000L;
   private static final long STEP_MS = 1000;
 
+  /** More than are sent in some seconds. */
+  private static final int LATELY = 1000;
+
+  /** Something owed, and since when. */
+  private record Owed(int number, long sinceMs) {}
+
   private final Channel channel;
   private final BitSet owed = new BitSet();
+  private final Deque<Owed> lately = new ArrayDeque<>();
   private final BitSet stored = new BitSet();
   private final Set<Long> seen = new HashSet<>();
   private int sent;
@@ -40,6 +49,19 @@ final class Tally {
   /** It must be there in the end: a peer acknowledged it, or all was well while it was sent. */
   synchronized void owe(int number) {
     owed.set(number);
+    lately.addLast(new Owed(number, System.currentTimeMillis()));
+    if (lately.size() > LATELY) {
+      lately.removeFirst();
+    }
+  }
+
+  /** What was owed since a moment is owed no more: who had acknowledged it was killed. */
+  synchronized void pardon(long sinceMs) {
+    for (Owed one : lately) {
+      if (one.sinceMs() >= sinceMs) {
+        owed.clear(one.number());
+      }
+    }
   }
 
   static long timeMs(int number) {
@@ -49,6 +71,11 @@ final class Tally {
   /** A value that tells its number. */
   static double value(int number) {
     return 10 + number % 4096 / 64.0;
+  }
+
+  /** How it is sent. */
+  String message(int number) {
+    return "{\"v\":" + value(number) + ",\"at\":" + timeMs(number) + "}";
   }
 
   /** Forgets what was found, to look again. */
@@ -90,16 +117,16 @@ final class Tally {
     return altered;
   }
 
-  /** Stored a second time in the run after a kill: delivered again, as the rule allows. */
-  int again() {
-    return again;
+  /** Sent, not owed and not there: what the rule allows to be lost. */
+  private int forgiven() {
+    return sent - stored.cardinality() - lost();
   }
 
   @Override
   public synchronized String toString() {
     return String.format(
         "%-14s sent %6d  owed %6d  stored %6d  lost %d  doubled %d  altered %d"
-            + "  (again after a kill %d)",
+            + "  (not owed and missing %d, again in a later run %d)",
         channel,
         sent,
         owed.cardinality(),
@@ -107,6 +134,7 @@ final class Tally {
         lost(),
         doubledInARun,
         altered,
+        forgiven(),
         again);
   }
 }

@@ -14,20 +14,13 @@ import org.eclipse.paho.mqttv5.common.MqttSubscription;
 import org.eclipse.paho.mqttv5.common.packet.MqttProperties;
 import org.eclipse.paho.mqttv5.common.packet.MqttReturnCode;
 
-/** A connection that speaks MQTT 5. */
-final class Mqtt5Link implements BrokerLink, MqttCallback {
-  private static final int CONNECT_TIMEOUT_S = 10;
-  private static final long ANSWER_TIMEOUT_MS = 15_000;
-  private static final int KEEP_ALIVE_S = 30;
-
+/** MQTT 5. */
+final class Mqtt5Client implements ProtocolClient, MqttCallback {
   /** How long the broker keeps our session while we are away. */
   private static final long SESSION_EXPIRY_S = Duration.ofDays(7).toSeconds();
 
   /** Messages unacknowledged at once; fewer than the ledger remembers. */
   private static final int RECEIVE_MAXIMUM = 1000;
-
-  /** Reason codes from here on are failures (MQTT 5, section 2.4). */
-  private static final int FIRST_FAILURE = 0x80;
 
   /** Retained messages only for a subscription that the session did not have (3.8.3.1). */
   private static final int RETAINED_FOR_NEW_SUBSCRIPTION = 1;
@@ -35,17 +28,16 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
   private final BrokerAccess access;
   private final Listener listener;
   private final MqttAsyncClient client;
-  private final Mqtt5Transport.Witnessed options = new Mqtt5Transport.Witnessed();
-  private boolean closed;
+  private final WitnessedOptions options = new WitnessedOptions();
 
-  Mqtt5Link(BrokerAccess access, Listener listener) throws BrokerException {
+  Mqtt5Client(BrokerAccess access, Listener listener) throws BrokerException {
     this.access = access;
     this.listener = listener;
     try {
       client =
           new MqttAsyncClient(access.uri().toString(), access.clientId(), new MemoryPersistence());
     } catch (MqttException fault) {
-      throw BrokerException.unreachable(access.shown() + ": " + LinkFault.words(fault));
+      throw access.unreachable(fault);
     }
     client.setManualAcks(true);
     client.setCallback(this);
@@ -58,8 +50,8 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
     options.setReceiveMaximum(RECEIVE_MAXIMUM);
     options.setMaximumPacketSize((long) PacketLimitStream.LONGEST_BODY);
     options.setAutomaticReconnect(false);
-    options.setConnectionTimeout(CONNECT_TIMEOUT_S);
-    options.setKeepAliveInterval(KEEP_ALIVE_S);
+    options.setConnectionTimeout(BrokerAccess.CONNECT_TIMEOUT_S);
+    options.setKeepAliveInterval(BrokerAccess.KEEP_ALIVE_S);
     access.tls().ifPresent(options::setSocketFactory);
     access
         .credentials()
@@ -70,7 +62,7 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
             });
     try {
       IMqttToken token = client.connect(options);
-      token.waitForCompletion(ANSWER_TIMEOUT_MS);
+      token.waitForCompletion(BrokerAccess.ANSWER_TIMEOUT_MS);
       return token.getSessionPresent();
     } catch (MqttException fault) {
       throw told(fault);
@@ -82,19 +74,17 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
       // Brokers answer a wrong password with either.
       case MqttReturnCode.RETURN_CODE_BAD_USERNAME_OR_PASSWORD,
           MqttReturnCode.RETURN_CODE_NOT_AUTHORIZED ->
-          BrokerException.refused(access.refusal("not authorised; check user and password"));
-      case MqttReturnCode.RETURN_CODE_IDENTIFIER_NOT_VALID ->
-          BrokerException.refused(access.refusal("client identifier not accepted"));
+          access.notAuthorised();
+      case MqttReturnCode.RETURN_CODE_IDENTIFIER_NOT_VALID -> access.identifierRefused();
       case MqttReturnCode.RETURN_CODE_UNSUPPORTED_PROTOCOL_VERSION,
           MqttException.REASON_CODE_MALFORMED_PACKET ->
-          BrokerException.refused(
-              access.refusal("it does not speak MQTT 5; leave version out of the rig"));
-      default -> BrokerException.unreachable(access.shown() + ": " + LinkFault.words(fault));
+          access.refused("it does not speak MQTT 5; leave version out of the rig");
+      default -> access.unreachable(fault);
     };
   }
 
   @Override
-  public void subscribe(List<String> topicFilters) throws BrokerException {
+  public int[] subscribe(List<String> topicFilters) throws BrokerException {
     MqttSubscription[] wanted =
         topicFilters.stream()
             .map(
@@ -106,37 +96,24 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
             .toArray(MqttSubscription[]::new);
     try {
       IMqttToken token = client.subscribe(wanted);
-      token.waitForCompletion(ANSWER_TIMEOUT_MS);
-      int[] answers = token.getReasonCodes();
-      for (int i = 0; i < answers.length; i++) {
-        if (answers[i] >= FIRST_FAILURE) {
-          throw BrokerException.refused(
-              access.refusal("it may not subscribe to " + topicFilters.get(i)));
-        }
-      }
+      token.waitForCompletion(BrokerAccess.ANSWER_TIMEOUT_MS);
+      return token.getReasonCodes();
     } catch (MqttException fault) {
       throw told(fault);
     }
   }
 
   @Override
-  public synchronized void acknowledge(int packetId) {
-    if (closed) {
-      return;
-    }
+  public void acknowledge(int packetId) throws BrokerException {
     try {
       client.messageArrivedComplete(packetId, 1);
-    } catch (MqttException gone) {
-      // The connection broke first: the broker delivers the message again and we know it.
+    } catch (MqttException fault) {
+      throw told(fault);
     }
   }
 
   @Override
   public void close() {
-    synchronized (this) {
-      // The client has nothing to acknowledge with from here on.
-      closed = true;
-    }
     try {
       if (client.isConnected()) {
         client.disconnect(0).waitForCompletion(1000);
@@ -156,7 +133,6 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
   @Override
   public void messageArrived(String topic, MqttMessage message) throws InterruptedException {
     listener.arrived(
-        this,
         new ArrivedMessage(
             message.getQos() == 0 ? 0 : message.getId(),
             topic,
@@ -167,11 +143,10 @@ final class Mqtt5Link implements BrokerLink, MqttCallback {
 
   @Override
   public void disconnected(MqttDisconnectResponse response) {
-    String why =
+    listener.lost(
         response.getException() != null
             ? LinkFault.words(response.getException())
-            : "the broker ended the connection, reason " + response.getReturnCode();
-    listener.lost(this, access.shown() + ": " + why);
+            : "the broker ended the connection, reason " + response.getReturnCode());
   }
 
   @Override

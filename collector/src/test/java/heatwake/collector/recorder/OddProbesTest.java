@@ -1,0 +1,141 @@
+package heatwake.collector.recorder;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.series.RunEvent;
+import heatwake.analysis.series.Series;
+import heatwake.collector.peer.Eventually;
+import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.RigReader;
+import heatwake.collector.store.Store;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Probes that send too much or in no order, on a real database; clocks are the test's. */
+@Timeout(120)
+class OddProbesTest {
+  private static final RigFile RIG =
+      RigReader.parse(
+          "[site]\nname = \"Heron Lane\"\n[[probe]]\nchannel = \"power\"\nevery = \"1 s\"\n",
+          "rig.toml");
+  private static final long START = Instant.parse("2031-05-04T18:00:00Z").toEpochMilli();
+  private static final int A_MINUTE_MS = 60_000;
+
+  @TempDir private Path folder;
+  private final SettableClock clock = new SettableClock(START);
+
+  private Recorder open() {
+    return Recorder.open(folder.resolve("heatwake.db"), RecorderSettings.USUAL.with(clock));
+  }
+
+  private Recording load(long run) {
+    try (Store store = Store.openExisting(folder.resolve("heatwake.db"))) {
+      return store.load(run);
+    }
+  }
+
+  private static List<RunEvent> of(Recording recording, EventKind kind) {
+    return recording.events().stream().filter(event -> event.kind() == kind).toList();
+  }
+
+  private static void deliverArrived(RecordedRun run, int count) throws InterruptedException {
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      readings.add(new Reading(Channel.POWER, run.nowMs(), i, false));
+    }
+    run.deliver(Delivery.of(readings));
+  }
+
+  @Test
+  void floodIsAnEventWithStartAndEndAndAllOfItIsKept() throws Exception {
+    long id;
+    int sent = 0;
+    try (Recorder recorder = open()) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      while (of(load(id), EventKind.FLOODING).isEmpty()) {
+        deliverArrived(run, 100);
+        sent += 100;
+        clock.passMs(1000);
+        Thread.sleep(50);
+      }
+      assertThat(of(load(id), EventKind.FLOODING).get(0).endMs()).isEmpty();
+      Eventually.that(
+          "the flood is over",
+          () -> {
+            deliverArrived(run, 1);
+            clock.passMs(1000);
+            return of(load(id), EventKind.FLOODING).get(0).endMs().isPresent();
+          });
+    }
+    Recording recording = load(id);
+    assertThat(of(recording, EventKind.FLOODING))
+        .singleElement()
+        .satisfies(
+            event -> {
+              assertThat(event.subject()).isEqualTo("power");
+              assertThat(event.endMs().orElseThrow()).isGreaterThan(event.startMs());
+              assertThat(event.text())
+                  .contains("readings a second; stated is one every 1.00 s; all are kept");
+            });
+    assertThat(recording.of(Channel.POWER).orElseThrow().size()).isGreaterThan(sent);
+  }
+
+  @Test
+  void moreThanOneAMillisecondWithoutAStampIsDroppedAMinuteAheadAndCounted() throws Exception {
+    int sent = A_MINUTE_MS + 10_000;
+    long id;
+    try (Recorder recorder = open()) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      deliverArrived(run, sent);
+    }
+    Recording recording = load(id);
+    Series power = recording.of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(A_MINUTE_MS + 1);
+    assertThat(power.timeMs(power.size() - 1)).isEqualTo(START + A_MINUTE_MS);
+    assertThat(of(recording, EventKind.FLOODING))
+        .filteredOn(event -> event.subject().equals("power dropped"))
+        .singleElement()
+        .satisfies(event -> assertThat(event.count()).isEqualTo(sent - power.size()));
+  }
+
+  @Test
+  void orderDoesNotMatter() throws Exception {
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < 1000; i++) {
+      order.add(i);
+    }
+    Collections.shuffle(order, new Random(3));
+    long id;
+    try (Recorder recorder = open()) {
+      RecordedRun run = recorder.begin(RIG);
+      id = run.id();
+      for (int i : order) {
+        run.deliver(Delivery.of(List.of(new Reading(Channel.POWER, START + 1000L * i, i, true))));
+      }
+    }
+    Recording recording = load(id);
+    Series power = recording.of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(1000);
+    for (int i = 0; i < 1000; i++) {
+      assertThat(power.timeMs(i)).isEqualTo(START + 1000L * i);
+      assertThat(power.value(i)).isEqualTo(i);
+    }
+    assertThat(recording.events())
+        .extracting(RunEvent::kind)
+        .doesNotContain(EventKind.TIME_CONFLICT, EventKind.DUPLICATE, EventKind.TIME_REFUSED);
+  }
+}

@@ -1,0 +1,75 @@
+package heatwake.collector.soak;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+
+/** The recorder's process. */
+final class RecorderUnderSoak implements AutoCloseable {
+  private final Path rig;
+  private final Path database;
+  private final long readingsInARun;
+  private final Path log;
+  private Process process;
+
+  RecorderUnderSoak(Path folder, Path rig, Path database, long readingsInARun) {
+    this.rig = rig;
+    this.database = database;
+    this.readingsInARun = readingsInARun;
+    this.log = folder.resolve("recorder.log");
+  }
+
+  void start() throws IOException {
+    process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx128m",
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-cp",
+                System.getProperty("java.class.path"),
+                SoakedRecorder.class.getName(),
+                rig.toString(),
+                database.toString(),
+                Long.toString(readingsInARun))
+            .redirectErrorStream(true)
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
+            .start();
+  }
+
+  /** As a service manager does. */
+  void stop() throws InterruptedException {
+    process.destroy();
+    process.waitFor();
+  }
+
+  /** As a power cut does. */
+  void kill() throws InterruptedException {
+    process.destroyForcibly();
+    process.waitFor();
+  }
+
+  /** How often it has said something in its log. */
+  long said(String text) throws IOException {
+    try (Stream<String> lines = Files.lines(log)) {
+      return lines.filter(line -> line.contains(text)).count();
+    }
+  }
+
+  /** Fails the soak, with what it said, if it has ended by itself. */
+  void mustLive() throws IOException {
+    if (!process.isAlive()) {
+      throw new IllegalStateException(Files.readString(log));
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      kill();
+    } catch (InterruptedException hurry) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
