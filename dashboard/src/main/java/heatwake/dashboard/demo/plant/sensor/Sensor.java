@@ -14,8 +14,11 @@ public final class Sensor {
   private static final double RANDOM = 0.3;
   private static final double SYSTEMATIC = Math.sqrt(1 - RANDOM * RANDOM);
 
-  /** Standard deviation of a thermometer's slope about {@link #CALIBRATED_C}; from memory. */
-  private static final double SLOPE = 0.0035;
+  /**
+   * Standard deviation of a thermometer's slope about {@link #CALIBRATED_C}, for each kelvin it is
+   * uncertain by: 0.35 % for a probe of 0.1 K; from memory.
+   */
+  private static final double SLOPE_PER_K = 0.035;
 
   private static final double CALIBRATED_C = 20;
   private static final double SLIPPED_LAG_S = 150;
@@ -38,7 +41,7 @@ public final class Sensor {
     this.systematic = SYSTEMATIC * random.nextGaussian();
     boolean strict = spec.jitter() == 0;
     this.phaseMs = strict ? 0 : random.nextInt(1000);
-    this.slope = spec.tap().isTemperature() ? SLOPE * random.nextGaussian() : 0;
+    this.slope = spec.tap().isTemperature() ? SLOPE_PER_K * spec.stated() * random.nextGaussian() : 0;
     this.nextS = strict ? spec.intervalS() : random.nextDouble() * spec.intervalS();
   }
 
