@@ -10,6 +10,7 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.RigReader;
 import heatwake.collector.store.Store;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -54,8 +55,11 @@ class CompanyTest {
           Statement statement = other.createStatement()) {
         statement.execute("BEGIN");
         assertThat(count(statement)).isEqualTo(100);
-        // More than the log's usual thousand pages, which cannot be taken over meanwhile.
-        deliverSafely(run, 100, 5000);
+        // Until the log is longer than the thousand pages after which it is usually taken over.
+        for (int i = 100; i < 5100; i += 5) {
+          deliverSafely(run, i, 5);
+        }
+        assertThat(Files.size(Path.of(file() + "-wal"))).isGreaterThan(1000 * 4096);
         assertThat(recorder.blocked()).isEmpty();
         assertThat(count(statement)).isEqualTo(100);
         statement.execute("ROLLBACK");
