@@ -2,6 +2,7 @@ package heatwake.analysis.steady;
 
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Conditions;
+import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
@@ -17,13 +18,16 @@ public final class SteadySpans {
   public static List<SteadyFinder.Span> of(
       Timeline timeline, Phases phases, WaterSide water, Electricity electricity) {
     List<Watched> watched = new ArrayList<>();
-    water
-        .heat()
-        .ifPresent(
-            heat ->
-                watched.add(
-                    Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
-    if (water.heat().isEmpty() && water.pair().isPresent()) {
+    boolean flowIsMeasured = water.flow().filter(FlowBasis::isMeasured).isPresent();
+    if (flowIsMeasured) {
+      water
+          .heat()
+          .ifPresent(
+              heat ->
+                  watched.add(
+                      Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
+    }
+    if (watched.isEmpty() && water.pair().isPresent()) {
       watched.add(Watched.output(water.riseK(), interval(timeline, Channel.WATER_OUT), 0.05));
     }
     electricity

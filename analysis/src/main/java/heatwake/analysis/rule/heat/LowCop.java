@@ -56,7 +56,10 @@ public final class LowCop implements Rule {
           evidence.recording().rig().heater().ratings().stream()
                   .noneMatch(rating -> rating.powerW().isPresent())
               ? "no [[heater.rating]] with power in the rig to compare the COP with"
-              : "heat, power or air temperature not known while running steadily");
+              : evidence.heat().flowIsAssumed()
+                  ? "the flow through the heater is not measured, so the COP tells nothing beyond"
+                      + " doubt"
+                  : "heat, power or air temperature not known while running steadily");
     }
     return Spell.where(judged, duty -> isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow()))
         .map(spell -> Outcome.flagged(flag(spell, evidence)))
