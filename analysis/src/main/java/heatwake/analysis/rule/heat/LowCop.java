@@ -80,8 +80,13 @@ public final class LowCop implements Rule {
       double cop =
           mean.of(DutyFigure.HEAT).orElseThrow().value()
               / mean.of(DutyFigure.POWER).orElseThrow().value();
-      text.append(String.format(Locale.ROOT, "%.1f where the nameplate promises ", cop))
-          .append(String.format(Locale.ROOT, "%.1f, ", cop / ratio.value()));
+      text.append(String.format(Locale.ROOT, "%.1f", cop));
+      // No heat at all is no share of anything that the promise could be worked out from.
+      text.append(
+          ratio.value() > 0
+              ? String.format(
+                  Locale.ROOT, " where the nameplate promises %.1f, ", cop / ratio.value())
+              : ", ");
     }
     text.append(Wording.percent(ratio))
         .append(" of it, over ")
