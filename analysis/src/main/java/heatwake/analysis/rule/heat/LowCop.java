@@ -83,7 +83,7 @@ public final class LowCop implements Rule {
       text.append(String.format(Locale.ROOT, "%.1f", cop));
       // No heat at all is no share of anything that the promise could be worked out from.
       text.append(
-          ratio.value() > 0
+          ratio.value() != 0
               ? String.format(
                   Locale.ROOT, " where the nameplate promises %.1f, ", cop / ratio.value())
               : ", ");
