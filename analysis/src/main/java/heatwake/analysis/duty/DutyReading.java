@@ -1,6 +1,7 @@
 package heatwake.analysis.duty;
 
 import heatwake.analysis.air.Atmosphere;
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.AbsolutePressure;
@@ -69,14 +70,20 @@ public final class DutyReading {
   private final Rig rig;
   private final Timeline timeline;
   private final Optional<Estimate> standingExcessK;
+  private final boolean flowIsAssumed;
   private final Optional<Glide> glide;
   private final AbsolutePressure atmosphere;
   private final Optional<Rating> fullLoad;
 
-  private DutyReading(Rig rig, Timeline timeline, Optional<Estimate> standingExcessK) {
+  private DutyReading(
+      Rig rig,
+      Timeline timeline,
+      Optional<Estimate> standingExcessK,
+      Optional<FlowKnowledge> flow) {
     this.rig = rig;
     this.timeline = timeline;
     this.standingExcessK = standingExcessK;
+    this.flowIsAssumed = flow.filter(known -> known != FlowKnowledge.MEASURED).isPresent();
     this.glide = rig.heater().refrigerant().map(Glide::of);
     this.atmosphere = Atmosphere.standard(rig.site().altitudeM());
     this.fullLoad = rig.heater().ratings().stream().max(Comparator.comparingDouble(Rating::heatW));
@@ -87,9 +94,13 @@ public final class DutyReading {
    * taken for it where little is measured; its power gives it away.
    */
   public static List<Duty> of(
-      Rig rig, Timeline timeline, List<PhaseSpan> phases, List<SteadySpan> spans) {
+      Rig rig,
+      Timeline timeline,
+      List<PhaseSpan> phases,
+      List<SteadySpan> spans,
+      Optional<FlowKnowledge> flow) {
     DutyReading reading =
-        new DutyReading(rig, timeline, RestingCircuit.excessK(rig, timeline, phases));
+        new DutyReading(rig, timeline, RestingCircuit.excessK(rig, timeline, phases), flow);
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
       Duty duty = reading.duty(span);
@@ -102,13 +113,16 @@ public final class DutyReading {
 
   private Duty duty(SteadySpan span) {
     Map<DutyFigure, Estimate> figures = new EnumMap<>(DutyFigure.class);
-    span.heatW().ifPresent(heat -> figures.put(DutyFigure.HEAT, heat));
+    if (heatIsEvidence(span)) {
+      span.heatW().ifPresent(heat -> figures.put(DutyFigure.HEAT, heat));
+      putCop(span, figures);
+    }
     span.expectedHeatW().ifPresent(heat -> figures.put(DutyFigure.EXPECTED_HEAT, heat));
     span.powerW().ifPresent(power -> figures.put(DutyFigure.POWER, power));
     span.riseK().ifPresent(rise -> figures.put(DutyFigure.RISE, rise));
     span.flowM3PerS().ifPresent(flow -> figures.put(DutyFigure.FLOW, flow));
     span.ratio().ifPresent(ratio -> figures.put(DutyFigure.HEAT_RATIO, ratio));
-    putRatiosOfPower(span, figures);
+    putPowerRatio(span, figures);
     putConditions(span, figures);
     putRefrigerant(span, figures);
     load(figures).ifPresent(load -> figures.put(DutyFigure.LOAD, load));
@@ -118,11 +132,22 @@ public final class DutyReading {
     return new Duty(span.startMs(), span.endMs(), figures);
   }
 
-  private static void putRatiosOfPower(SteadySpan span, Map<DutyFigure, Estimate> figures) {
+  /**
+   * An assumed flow makes a heat that says nothing of the heater, unless it is too little at every
+   * flow that is possible: only then does it have a ratio.
+   */
+  private boolean heatIsEvidence(SteadySpan span) {
+    return !flowIsAssumed || span.ratio().isPresent();
+  }
+
+  private static void putPowerRatio(SteadySpan span, Map<DutyFigure, Estimate> figures) {
     if (span.powerW().isPresent() && span.expectedPowerW().isPresent()) {
       figures.put(
           DutyFigure.POWER_RATIO, span.powerW().get().dividedBy(span.expectedPowerW().get()));
     }
+  }
+
+  private static void putCop(SteadySpan span, Map<DutyFigure, Estimate> figures) {
     if (span.cop().isPresent()
         && span.expectedHeatW().isPresent()
         && span.expectedPowerW().isPresent()) {

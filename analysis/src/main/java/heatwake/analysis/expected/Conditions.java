@@ -31,8 +31,8 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
   public static Optional<Conditions> of(Timeline timeline, Rig rig, int from, int to) {
     Channel air = airChannel(timeline);
     double airK = mean(timeline, air, from, to);
-    double waterK = mean(timeline, Channel.WATER_IN, from, to);
-    if (Double.isNaN(airK) || Double.isNaN(waterK)) {
+    Optional<Estimate> waterK = waterK(timeline, rig, from, to);
+    if (Double.isNaN(airK) || waterK.isEmpty()) {
       return Optional.empty();
     }
     double airU =
@@ -40,12 +40,21 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
             ProbeUncertainty.of(rig, air).atTemperatureK(airK),
             air == Channel.AIR_AMBIENT ? AMBIENT_FOR_INLET_K : 0);
     Estimate humidity = humidity(timeline, rig, from, to);
-    double waterU = ProbeUncertainty.of(rig, Channel.WATER_IN).atTemperatureK(waterK);
     return Optional.of(
         new Conditions(
             wetBulb(
                 new Estimate(airK, airU), humidity, Atmosphere.standard(rig.site().altitudeM())),
-            new Estimate(waterK, waterU)));
+            waterK.get()));
+  }
+
+  /** The entering water alone. */
+  static Optional<Estimate> waterK(Timeline timeline, Rig rig, int from, int to) {
+    double waterK = mean(timeline, Channel.WATER_IN, from, to);
+    return Double.isNaN(waterK)
+        ? Optional.empty()
+        : Optional.of(
+            new Estimate(
+                waterK, ProbeUncertainty.of(rig, Channel.WATER_IN).atTemperatureK(waterK)));
   }
 
   /** The channel that tells the entering air: at the coil, else outdoors. */

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param cop delivered over electric, a ratio of integrals
  * @param zeroOffsetK water-out minus water-in found while water circulates and the compressor rests
  * @param flowWay how the flow through the heater was found, in words; empty if it was not
+ * @param flowKnowledge how well it is known; empty if it was not found
  */
 public record HeatFigures(
     Optional<Estimate> deliveredJ,
@@ -20,11 +21,20 @@ public record HeatFigures(
     Optional<Estimate> electricTotalJ,
     Optional<Estimate> cop,
     Optional<Estimate> zeroOffsetK,
-    Optional<String> flowWay) {
+    Optional<String> flowWay,
+    Optional<FlowKnowledge> flowKnowledge) {
+
+  /**
+   * Whether the flow is only what is likely: such a heat is no evidence of what the heater gives.
+   */
+  public boolean flowIsAssumed() {
+    return flowKnowledge.filter(known -> known != FlowKnowledge.MEASURED).isPresent();
+  }
 
   /** Nothing could be computed. */
   public static final HeatFigures NONE =
       new HeatFigures(
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),

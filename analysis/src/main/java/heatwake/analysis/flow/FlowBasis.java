@@ -1,5 +1,6 @@
 package heatwake.analysis.flow;
 
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 
@@ -9,10 +10,21 @@ import heatwake.analysis.uncertainty.ProbeUncertainty;
  * return is known (the mixing balance makes both the same heat).
  *
  * @param way how it was found, in words
+ * @param knowledge how well it is known
  * @param flowM3PerS on the grid of the timeline, NaN where not known; shared, not to be written to
  * @param uncertainty systematic standard uncertainty
  * @param hot the warm end of the balance
  */
 @SuppressWarnings("ArrayRecordComponent") // a large array, shared on purpose
 public record FlowBasis(
-    String way, double[] flowM3PerS, ProbeUncertainty uncertainty, Channel hot) {}
+    String way,
+    FlowKnowledge knowledge,
+    double[] flowM3PerS,
+    ProbeUncertainty uncertainty,
+    Channel hot) {
+
+  /** Whether meters tell it, not what is usual. */
+  public boolean isMeasured() {
+    return knowledge == FlowKnowledge.MEASURED;
+  }
+}

@@ -1,12 +1,16 @@
 package heatwake.analysis.flow;
 
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.zero.Pair;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -24,25 +28,37 @@ public final class FlowWays {
   /** Heat per volume and kelvin of pool water, near enough for a guess of the flow. */
   private static final double HEAT_COEFFICIENT_J_PER_M3_K = 4.16e6;
 
-  /** Usual rise at the rating, 1.5 to 5 K about this; common practice. */
+  /** Usual rise at the rating, 1.7 to 5 K about this; common practice. */
   private static final double USUAL_RISE_K = 2.5;
 
-  private static final double USUAL_RISE_SHARE = 0.3;
-  private static final double ROOT_OF_THREE = Math.sqrt(3);
+  private static final double USUAL_RISE_SHARE = 0.5;
 
   private final Timeline timeline;
   private final Rig rig;
   private final List<PhaseSpan> phases;
+  private final Track waterMoves;
+  private final OptionalDouble byRise;
 
-  private FlowWays(Timeline timeline, Rig rig, List<PhaseSpan> phases) {
+  private FlowWays(Timeline timeline, Rig rig, List<PhaseSpan> phases, Optional<Pair> pair) {
     this.timeline = timeline;
     this.rig = rig;
     this.phases = phases;
+    this.waterMoves = WaterMovement.of(timeline);
+    this.byRise =
+        pair.isPresent()
+            ? FlowByRise.mostM3PerS(timeline, rig, phases, waterMoves, pair.get())
+            : OptionalDouble.empty();
   }
 
-  /** The best basis, or empty if neither probes nor nameplate give any. */
-  public static Optional<FlowBasis> best(Timeline timeline, Rig rig, List<PhaseSpan> phases) {
-    FlowWays ways = new FlowWays(timeline, rig, phases);
+  /**
+   * The best basis, or empty if neither probes nor nameplate give any.
+   *
+   * @param pair {@code water-out} and {@code water-in}, whose rise bounds a flow that no meter
+   *     tells
+   */
+  public static Optional<FlowBasis> best(
+      Timeline timeline, Rig rig, List<PhaseSpan> phases, Optional<Pair> pair) {
+    FlowWays ways = new FlowWays(timeline, rig, phases, pair);
     return ways.measured()
         .or(ways::totalWithBalance)
         .or(ways::pumpCurveWithBalance)
@@ -59,6 +75,7 @@ public final class FlowWays {
     return Optional.of(
         new FlowBasis(
             "measured by flow-heater",
+            FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_HEATER),
             ProbeUncertainty.of(rig, Channel.FLOW_HEATER),
             Channel.WATER_OUT));
@@ -71,6 +88,7 @@ public final class FlowWays {
     return Optional.of(
         new FlowBasis(
             "flow-total times the heater's share by the mixing balance at water-return",
+            FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_TOTAL),
             ProbeUncertainty.of(rig, Channel.FLOW_TOTAL),
             Channel.WATER_RETURN));
@@ -86,6 +104,7 @@ public final class FlowWays {
                 new FlowBasis(
                     "filter pressure on the pump curve, times the heater's share by the mixing"
                         + " balance at water-return",
+                    FlowKnowledge.MEASURED,
                     pump.flowM3PerS(),
                     pump.uncertainty(),
                     Channel.WATER_RETURN));
@@ -113,22 +132,28 @@ public final class FlowWays {
                         + " measured"));
   }
 
-  /** The heater gets at most all, at least {@link #LEAST_SHARE}, within its nameplate's limits. */
+  /**
+   * The heater gets at most all of it, no more than its nameplate allows and its heat explains, and
+   * at least {@link #LEAST_SHARE}.
+   */
   private FlowBasis partOf(double[] total, ProbeUncertainty uncertainty, String way) {
     double least = rig.heater().flowMinM3PerS().orElse(0);
-    double most = rig.heater().flowMaxM3PerS().orElse(Double.POSITIVE_INFINITY);
+    double most =
+        Math.min(
+            rig.heater().flowMaxM3PerS().orElse(Double.POSITIVE_INFINITY),
+            byRise.orElse(Double.POSITIVE_INFINITY));
     double[] flow = new double[total.length];
     double widest = 0;
     for (int i = 0; i < flow.length; i++) {
       double high = Math.min(total[i], most);
-      double low = Math.min(high, Math.max(LEAST_SHARE * total[i], least));
-      flow[i] = (high + low) / 2;
-      if (high > 0) {
-        widest = Math.max(widest, (high - low) / (high + low) / ROOT_OF_THREE);
-      }
+      double low = Math.max(Math.min(high, LEAST_SHARE * total[i]), FlowRange.low(least, high));
+      FlowRange range = new FlowRange(low, high);
+      flow[i] = range.middleM3PerS();
+      widest = Math.max(widest, range.share());
     }
     return new FlowBasis(
         way,
+        FlowKnowledge.PART_OF_TOTAL,
         flow,
         new ProbeUncertainty(
             uncertainty.absolute(), Math.hypot(uncertainty.share(), widest), uncertainty.stated()),
@@ -138,16 +163,13 @@ public final class FlowWays {
   private Optional<FlowBasis> nameplate() {
     OptionalDouble least = rig.heater().flowMinM3PerS();
     OptionalDouble most = rig.heater().flowMaxM3PerS();
-    if (least.isEmpty() || most.isEmpty()) {
-      return Optional.empty();
-    }
-    double low = least.getAsDouble();
-    double high = most.getAsDouble();
-    return Optional.of(
-        constant(
-            (low + high) / 2,
-            (high - low) / (high + low) / ROOT_OF_THREE,
-            "taken from the nameplate, between flow-min and flow-max"));
+    return least.isEmpty() || most.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            assumed(
+                least.getAsDouble(),
+                most.getAsDouble(),
+                "taken from the nameplate, between flow-min and flow-max"));
   }
 
   private Optional<FlowBasis> rating() {
@@ -157,10 +179,26 @@ public final class FlowWays {
     }
     double flow = heater.ratings().get(0).heatW() / (HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
     return Optional.of(
-        constant(flow, USUAL_RISE_SHARE, "guessed from the rated heat and a usual rise of 2.5 K"));
+        assumed(
+            flow * (1 - USUAL_RISE_SHARE),
+            flow * (1 + USUAL_RISE_SHARE),
+            "guessed from the rated heat and a usual rise of 2.5 K"));
   }
 
-  private FlowBasis constant(double flowM3PerS, double share, String way) {
+  /** A flow that no probe tells, with as much of its range as the rise leaves open. */
+  private FlowBasis assumed(double leastM3PerS, double mostM3PerS, String way) {
+    if (byRise.isEmpty() || byRise.getAsDouble() > mostM3PerS) {
+      return constant(new FlowRange(leastM3PerS, mostM3PerS), way);
+    }
+    FlowRange range = FlowRange.within(leastM3PerS, byRise.getAsDouble());
+    return constant(
+        range,
+        byRise.getAsDouble() < leastM3PerS
+            ? "taken from the rise and half to all of the heat that the nameplate lets expect"
+            : way + ", with no more heat than the nameplate lets expect");
+  }
+
+  private FlowBasis constant(FlowRange range, String way) {
     double[] flow = new double[timeline.size()];
     Arrays.fill(flow, Double.NaN);
     for (PhaseSpan span : phases) {
@@ -169,9 +207,20 @@ public final class FlowWays {
             flow,
             timeline.firstAtOrAfter(span.startMs()),
             timeline.firstAtOrAfter(span.endMs()),
-            span.phase() == Phase.OFF ? 0 : flowM3PerS);
+            span.phase() == Phase.OFF ? 0 : range.middleM3PerS());
       }
     }
-    return new FlowBasis(way, flow, new ProbeUncertainty(0, share, false), Channel.WATER_OUT);
+    for (int i = 0; i < flow.length; i++) {
+      // A pump that is off, or an open flow switch, says so of a running heater's water too.
+      if (waterMoves.no(i)) {
+        flow[i] = 0;
+      }
+    }
+    return new FlowBasis(
+        way,
+        FlowKnowledge.ASSUMED,
+        flow,
+        new ProbeUncertainty(0, range.share(), false),
+        Channel.WATER_OUT);
   }
 }

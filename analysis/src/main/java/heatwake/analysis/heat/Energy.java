@@ -43,6 +43,7 @@ public record Energy(HeatFigures figures, List<String> missing) {
     if (balance.electricJ().isPresent() && balance.electricUnknownS() > WORTH_SAYING_S) {
       missing.add(unknown("electric energy", balance.electricUnknownS(), balance.seconds()));
     }
+    Optional<FlowBasis> flow = water.heat().isPresent() ? water.flow() : Optional.empty();
     return new Energy(
         new HeatFigures(
             balance.deliveredJ(),
@@ -54,7 +55,8 @@ public record Energy(HeatFigures figures, List<String> missing) {
                 .map(ElectricSum::energyJ),
             balance.cop(),
             water.zero().map(zero -> zero.offsetK()),
-            water.heat().isPresent() ? water.flow().map(FlowBasis::way) : Optional.empty()),
+            flow.map(FlowBasis::way),
+            flow.map(FlowBasis::knowledge)),
         missing);
   }
 

@@ -63,8 +63,8 @@ public record WaterSide(
         pair(
             timeline, rig, Channel.WATER_RETURN, zero(timeline, rig, phases, Channel.WATER_RETURN));
     Optional<HeaterShare> share = HeaterShare.of(timeline, rig, out, mixed);
-    Optional<FlowBasis> flow = FlowWays.best(timeline, rig, phases.spans());
-    missing.addAll(missingFlow(timeline, flow, share));
+    Optional<FlowBasis> flow = FlowWays.best(timeline, rig, phases.spans(), out);
+    missing.addAll(missingFlow(flow, share));
     double[] riseK = riseK(timeline, out);
     boolean coolsWhileHeating = coolsWhileHeating(timeline, phases, out, riseK);
     if (coolsWhileHeating) {
@@ -110,14 +110,13 @@ public record WaterSide(
     return known > 0 && sum / known < -least;
   }
 
-  private static List<String> missingFlow(
-      Timeline timeline, Optional<FlowBasis> flow, Optional<HeaterShare> share) {
+  private static List<String> missingFlow(Optional<FlowBasis> flow, Optional<HeaterShare> share) {
     List<String> missing = new ArrayList<>();
     if (flow.isEmpty()) {
       missing.add(
           "flow: no probe and no nameplate tells it; clip flow-heater, or flow-total and"
               + " water-return, or state flow-min and flow-max in [heater]");
-    } else if (!timeline.has(Channel.FLOW_HEATER) && flow.get().hot() == Channel.WATER_OUT) {
+    } else if (!flow.get().isMeasured()) {
       missing.add(
           "flow through the heater: not measured, "
               + flow.get().way()
@@ -137,11 +136,11 @@ public record WaterSide(
   }
 
   /**
-   * Flow through the heater over instants: the flow that heat is computed from, times the share
-   * where that is the flow of all water.
+   * Flow through the heater over instants, where meters tell it: the flow that heat is computed
+   * from, times the share where that is the flow of all water. What is assumed is no reading of it.
    */
   public Optional<Estimate> heaterFlowM3PerS(int from, int to) {
-    if (flow.isEmpty()) {
+    if (flow.isEmpty() || !flow.get().isMeasured()) {
       return Optional.empty();
     }
     double mean = MovingMean.once(flow.get().flowM3PerS(), from, to);
@@ -154,21 +153,22 @@ public record WaterSide(
         : share.flatMap(one -> one.over(from, to)).map(basis::times);
   }
 
-  /** The same at every instant, NaN where not known; empty without a flow. */
+  /** The same at every instant, NaN where not known; empty where no meter tells it. */
   public Optional<double[]> heaterFlowTrace() {
-    return flow.map(
-        basis -> {
-          double[] all = basis.flowM3PerS();
-          if (basis.hot() == Channel.WATER_OUT) {
-            return all;
-          }
-          double[] shares = share.map(HeaterShare::trace).orElse(null);
-          double[] through = new double[all.length];
-          for (int i = 0; i < through.length; i++) {
-            through[i] = shares == null ? Double.NaN : all[i] * shares[i];
-          }
-          return through;
-        });
+    return flow.filter(FlowBasis::isMeasured)
+        .map(
+            basis -> {
+              double[] all = basis.flowM3PerS();
+              if (basis.hot() == Channel.WATER_OUT) {
+                return all;
+              }
+              double[] shares = share.map(HeaterShare::trace).orElse(null);
+              double[] through = new double[all.length];
+              for (int i = 0; i < through.length; i++) {
+                through[i] = shares == null ? Double.NaN : all[i] * shares[i];
+              }
+              return through;
+            });
   }
 
   private static Optional<ProbeZero> zero(Timeline timeline, Rig rig, Phases phases, Channel hot) {

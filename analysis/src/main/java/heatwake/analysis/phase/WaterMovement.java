@@ -1,8 +1,10 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Whether water moves through the heater, from every channel that can tell. Each channel votes; one
@@ -23,6 +25,9 @@ public final class WaterMovement {
    */
   private static final double LEAST_FILTER_PRESSURE_PA = 15e3;
 
+  /** A probe that lags at the ends of a stretch still agrees (ours). */
+  private static final double MOST_OF_A_STRETCH = 0.8;
+
   private WaterMovement() {}
 
   /** Whether water moves at each instant, as far as any channel tells. */
@@ -40,6 +45,25 @@ public final class WaterMovement {
       moving.set(i, (byte) Integer.signum(votes[i]));
     }
     return moving;
+  }
+
+  /** Whether every probe that tells of water says that it stands over a stretch. */
+  public static boolean allStand(Timeline timeline, Stretch stretch) {
+    return Stream.of(
+            flow(timeline, Channel.FLOW_HEATER),
+            flow(timeline, Channel.FLOW_TOTAL),
+            state(timeline, Channel.FLOW_SWITCH),
+            state(timeline, Channel.PUMP_ON))
+        .flatMap(Optional::stream)
+        .allMatch(track -> stands(track, stretch));
+  }
+
+  private static boolean stands(Track track, Stretch stretch) {
+    int no = 0;
+    for (int i = stretch.from(); i < stretch.to(); i++) {
+      no += track.no(i) ? 1 : 0;
+    }
+    return no > MOST_OF_A_STRETCH * stretch.length();
   }
 
   private static void vote(int[] votes, Optional<Track> track, int weight) {

@@ -62,6 +62,6 @@ public record Evidence(
         pool,
         steady,
         traces,
-        DutyReading.of(recording.rig(), timeline, phases, steady));
+        DutyReading.of(recording.rig(), timeline, phases, steady, heat.flowKnowledge()));
   }
 }

@@ -31,11 +31,13 @@ final class FlowLossStopCheck implements Check {
       return notMeasured("no power, current or pressure-discharge for the compressor");
     }
     Optional<WaterLoss> loss =
-        WaterLoss.all(evidence).stream().filter(one -> stopsUnderLoad(evidence, one)).findFirst();
+        WaterLoss.all(evidence).stream()
+            .filter(one -> stopsUnderLoad(evidence, one) && !one.isMisread(timeline))
+            .findFirst();
     if (loss.isEmpty()) {
       return notSeen("switch the pump off while the heater runs");
     }
-    double overlapS = loss.get().overlapS();
+    double overlapS = loss.get().overlapS(timeline);
     double allowedS = Math.max(STOPS_WITHIN_S, 2 * WaterLoss.slowestIntervalS(timeline) + 10);
     long atMs = timeline.timeMs(loss.get().stretch().from());
     String text =

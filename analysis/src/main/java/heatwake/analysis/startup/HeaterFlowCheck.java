@@ -27,7 +27,9 @@ final class HeaterFlowCheck implements Check {
     }
     Optional<SteadySpan> steady = last(evidence);
     if (steady.isEmpty()) {
-      return notMeasured("no reading that gives the flow through the heater");
+      return notMeasured(
+          "no reading that gives the flow through the heater; clip flow-heater, or flow-total and"
+              + " water-return");
     }
     Estimate flow = steady.get().flowM3PerS().orElseThrow();
     StringBuilder text = new StringBuilder(80);

@@ -8,6 +8,7 @@ import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Conditions;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.HeatBalance;
 import heatwake.analysis.heat.HeatSum;
 import heatwake.analysis.heat.WaterSide;
@@ -25,6 +26,9 @@ import java.util.OptionalDouble;
 
 /** Mean figures of steady spans. */
 public final class SteadyFigures {
+  /** Standard uncertainties between a figure and a limit that it lies beyond without doubt. */
+  private static final double SURELY = 3;
+
   private final Timeline timeline;
   private final Rig rig;
   private final WaterSide water;
@@ -71,7 +75,7 @@ public final class SteadyFigures {
         air,
         expected,
         nameplate.flatMap(plate -> conditions.flatMap(plate::powerW)),
-        heat.flatMap(got -> expected.map(got::dividedBy)),
+        heat.flatMap(got -> expected.map(got::dividedBy)).filter(this::isEvidence),
         condensing,
         evaporating,
         mean(circuit.superheatK(), span),
@@ -87,6 +91,15 @@ public final class SteadyFigures {
         .map(stream -> new HeatSum(stream).add(span.from(), span.to()))
         .filter(sum -> !sum.isEmpty())
         .map(HeatSum::meanW);
+  }
+
+  /**
+   * Where no meter tells the flow, heat comes from what the nameplate lets expect and cannot bear
+   * the nameplate out. It can still tell that no flow that is possible would make it enough.
+   */
+  private boolean isEvidence(Estimate ratio) {
+    return water.flow().filter(FlowBasis::isMeasured).isPresent()
+        || ratio.value() + SURELY * ratio.standard() < 1;
   }
 
   private Optional<Estimate> power(Span span) {

@@ -2,8 +2,13 @@ package heatwake.analysis.steady;
 
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Conditions;
+import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.WaterSide;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Phases;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
@@ -17,13 +22,16 @@ public final class SteadySpans {
   public static List<SteadyFinder.Span> of(
       Timeline timeline, Phases phases, WaterSide water, Electricity electricity) {
     List<Watched> watched = new ArrayList<>();
-    water
-        .heat()
-        .ifPresent(
-            heat ->
-                watched.add(
-                    Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
-    if (water.heat().isEmpty() && water.pair().isPresent()) {
+    boolean flowIsMeasured = water.flow().filter(FlowBasis::isMeasured).isPresent();
+    if (flowIsMeasured) {
+      water
+          .heat()
+          .ifPresent(
+              heat ->
+                  watched.add(
+                      Watched.output(heat.heatW(), interval(timeline, Channel.WATER_OUT), 100)));
+    }
+    if (watched.isEmpty() && water.pair().isPresent()) {
       watched.add(Watched.output(water.riseK(), interval(timeline, Channel.WATER_OUT), 0.05));
     }
     electricity
@@ -42,7 +50,27 @@ public final class SteadySpans {
     }
     condition(timeline, Channel.WATER_IN, 0.2, 1.0, watched);
     condition(timeline, Conditions.airChannel(timeline), 1.0, 3.0, watched);
-    return SteadyFinder.of(timeline, phases.spans(), watched);
+    return SteadyFinder.of(timeline, inWater(timeline, phases), watched);
+  }
+
+  /** The phases with what lies in standing water cut out: nothing is steady there for long. */
+  private static List<PhaseSpan> inWater(Timeline timeline, Phases phases) {
+    Track moves = WaterMovement.of(timeline);
+    List<PhaseSpan> parts = new ArrayList<>();
+    for (PhaseSpan span : phases.spans()) {
+      int from = timeline.firstAtOrAfter(span.startMs());
+      int to = Math.min(moves.size(), timeline.firstAtOrAfter(span.endMs()));
+      for (int i = from; i < to; ) {
+        int end = i + 1;
+        while (end < to && moves.no(end) == moves.no(i)) {
+          end++;
+        }
+        long endMs = end < to ? timeline.timeMs(end) : span.endMs();
+        parts.add(new PhaseSpan(moves.no(i) ? Phase.OFF : span.phase(), timeline.timeMs(i), endMs));
+        i = end;
+      }
+    }
+    return parts;
   }
 
   private static void condition(

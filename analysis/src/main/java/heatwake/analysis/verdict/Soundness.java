@@ -118,7 +118,8 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     for (Symptom symptom : Symptom.values()) {
       Optional<Estimate> figure = symptom.figure(mean, evidence.recording().rig().heater());
       if (figure.isPresent()) {
-        quiet &= Math.abs(symptom.grade(figure.get())) <= QUIET;
+        // To be called sound a figure has to lie in its band, not only within its doubt of it.
+        quiet &= Math.abs(symptom.grade(Estimate.exact(figure.get().value()))) <= QUIET;
         boolean ofCircuit = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
         if (ofCircuit) {
           circuit++;

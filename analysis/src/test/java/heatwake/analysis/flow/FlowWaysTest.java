@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
@@ -75,6 +76,49 @@ class FlowWaysTest {
     Findings findings = hour(run -> run.without(Channel.FLOW_HEATER));
     assertThat(findings.heat().flowWay().orElseThrow()).contains("nameplate");
     assertCovers(findings, 0.6);
+  }
+
+  /**
+   * 45 L/min at a rise of 5.3 K is 16.6 kW, all that the nameplate promises; half way between
+   * flow-min and flow-max it would be 53 kW.
+   */
+  @Test
+  void aRiseThatFlowMinDoesNotExplainTakesTheNameplatesHeat() {
+    Findings findings =
+        hour(run -> run.without(Channel.FLOW_HEATER).heatingAt(Channel.WATER_OUT, 5.3));
+    assertThat(findings.heat().flowWay().orElseThrow())
+        .isEqualTo(
+            "taken from the rise and half to all of the heat that the nameplate lets expect");
+    Estimate delivered = findings.heat().deliveredJ().orElseThrow();
+    assertThat(Math.abs(delivered.value() / 3.6e6 - 16.6)).isLessThan(delivered.expanded() / 3.6e6);
+    assertThat(findings.flags()).extracting(Flag::rule).contains("low-heater-flow");
+  }
+
+  @Test
+  void anAssumedFlowIsGivenOutNeitherAsFlowNorAsRatio() {
+    Findings findings = hour(run -> run.without(Channel.FLOW_HEATER));
+    SteadySpan span = findings.steady().get(0);
+    assertThat(span.flowM3PerS()).isEmpty();
+    assertThat(span.ratio()).isEmpty();
+    assertThat(findings.traces()).extracting(Trace::kind).doesNotContain(Trace.Kind.HEATER_FLOW);
+  }
+
+  @Test
+  void noHeatIsCreditedWhileThePumpIsOff() {
+    Findings findings =
+        Analysis.of(
+            RunBuilder.run()
+                .without(Channel.FLOW_HEATER, Channel.FLOW_SWITCH)
+                .off(5)
+                .circulating(10)
+                .heating(60)
+                .set(Channel.PUMP_ON, 0)
+                .heatingAt(Channel.WATER_OUT, 8)
+                .heating(60)
+                .off(10)
+                .recording());
+    Estimate delivered = findings.heat().deliveredJ().orElseThrow();
+    assertThat(delivered.value() / 3.6e6).isCloseTo(TRUE_KWH, within(delivered.expanded() / 3.6e6));
   }
 
   @Test

@@ -3,6 +3,7 @@ package heatwake.analysis.heat;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.hummeling.if97.IF97;
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.reference.WorstDeviation;
@@ -72,6 +73,7 @@ class HeatArithmeticTest {
     FlowBasis basis =
         new FlowBasis(
             "measured",
+            FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_HEATER),
             new ProbeUncertainty(0, 0.02, true),
             Channel.WATER_OUT);

@@ -169,6 +169,17 @@ class StartupListTest {
         Item.HEATER_FLOW,
         Result.FAIL,
         "60 L/min through the heater; nameplate 90 to 200 L/min");
+    assertSays(
+        RunBuilder.run().without(Channel.FLOW_HEATER).circulating(12).heating(40),
+        Item.HEATER_FLOW,
+        Result.NOT_MEASURED,
+        "no reading that gives the flow through the heater; clip flow-heater, or flow-total and"
+            + " water-return");
+    assertSays(
+        RunBuilder.run().without(Channel.FLOW_HEATER).circulating(12).heating(40),
+        Item.TEMPERATURE_RISE,
+        Result.PASS,
+        "rise 1\\.60 ± 0\\.\\d\\d K");
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import heatwake.analysis.Analysis;
 import heatwake.analysis.circuit.Condensate;
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
@@ -37,6 +38,26 @@ class SteadyFiguresTest {
     // Water leaves with 27.6, air enters with 24 Cel.
     assertThat(span.condenserApproachK().orElseThrow()).isCloseTo(12.4, within(0.15));
     assertThat(span.evaporatorApproachK().orElseThrow()).isCloseTo(14, within(0.15));
+  }
+
+  @Test
+  void nothingIsSteadyInStandingWaterAndNoSentenceHoldsNaN() {
+    Findings findings =
+        Analysis.of(
+            RunBuilder.run()
+                .set(Channel.FLOW_HEATER, 0)
+                .set(Channel.FLOW_SWITCH, 0)
+                .set(Channel.PUMP_ON, 0)
+                .off(15)
+                .heating(40)
+                .off(10)
+                .recording());
+    assertThat(findings.steady()).isEmpty();
+    assertThat(findings.flags())
+        .extracting(Flag::rule)
+        .contains("no-flow")
+        .doesNotContain("low-heat", "low-cop");
+    assertThat(findings.flags()).extracting(Flag::evidence).noneMatch(text -> text.contains("NaN"));
   }
 
   @Test

@@ -5,6 +5,7 @@ import heatwake.analysis.finding.ChannelCoverage;
 import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Severity;
@@ -237,7 +238,8 @@ public final class InventedNight {
             Optional.of(new Estimate(12.3 * 3.6e6, 0.1 * 3.6e6)),
             Optional.of(new Estimate(5.14, 0.13)),
             Optional.of(new Estimate(0.11, 0.01)),
-            Optional.of("measured by flow-heater")),
+            Optional.of("measured by flow-heater"),
+            Optional.of(FlowKnowledge.MEASURED)),
         Optional.empty(),
         Optional.of(
             new BypassFigures(

@@ -56,7 +56,10 @@ public final class LowCop implements Rule {
           evidence.recording().rig().heater().ratings().stream()
                   .noneMatch(rating -> rating.powerW().isPresent())
               ? "no [[heater.rating]] with power in the rig to compare the COP with"
-              : "heat, power or air temperature not known while running steadily");
+              : evidence.heat().flowIsAssumed()
+                  ? "the flow through the heater is not measured, so the COP tells nothing beyond"
+                      + " doubt"
+                  : "heat, power or air temperature not known while running steadily");
     }
     return Spell.where(judged, duty -> isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow()))
         .map(spell -> Outcome.flagged(flag(spell, evidence)))
@@ -77,8 +80,13 @@ public final class LowCop implements Rule {
       double cop =
           mean.of(DutyFigure.HEAT).orElseThrow().value()
               / mean.of(DutyFigure.POWER).orElseThrow().value();
-      text.append(String.format(Locale.ROOT, "%.1f where the nameplate promises ", cop))
-          .append(String.format(Locale.ROOT, "%.1f, ", cop / ratio.value()));
+      text.append(String.format(Locale.ROOT, "%.1f", cop));
+      // No heat at all is no share of anything that the promise could be worked out from.
+      text.append(
+          ratio.value() != 0
+              ? String.format(
+                  Locale.ROOT, " where the nameplate promises %.1f, ", cop / ratio.value())
+              : ", ");
     }
     text.append(Wording.percent(ratio))
         .append(" of it, over ")

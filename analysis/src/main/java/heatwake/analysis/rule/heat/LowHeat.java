@@ -82,7 +82,9 @@ public final class LowHeat implements Rule {
     if (evidence.steady().isEmpty()) {
       return "the heater was not seen running steadily";
     }
-    return "heat or air temperature not known while running";
+    return evidence.heat().flowIsAssumed()
+        ? "the flow through the heater is not measured, so the heat tells nothing beyond doubt"
+        : "heat or air temperature not known while running";
   }
 
   private Flag flag(Spell spell, Evidence run) {

@@ -2,6 +2,7 @@ package heatwake.analysis.rule.water;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.expected.MostHeat;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -12,6 +13,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.site.Rig;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +54,8 @@ public final class LowHeaterFlow implements Rule {
   @Override
   public String needs() {
     return "flow-heater (or another way to the heater's flow) and heater.flow-min; without a flow:"
-        + " water-in, water-out, the air temperature, [[heater.rating]] and heater.flow-min";
+        + " water-in, water-out, [[heater.rating]] and heater.flow-min; sharper with the air"
+        + " temperature";
   }
 
   @Override
@@ -61,7 +64,8 @@ public final class LowHeaterFlow implements Rule {
         + LeastFlow.LIMITS
         + " Raised when the flow is below it by more than 3 standard uncertainties and by 3 % (ours),"
         + " or, without a flow, when the rise exceeds the expected heat's rise at minimum flow by"
-        + " 10 % (ours) and by more than 3 standard uncertainties.";
+        + " 10 % (ours) and by more than 3 standard uncertainties; where the air is not measured,"
+        + " that of the heat at a wet bulb of 28 °C (hardly met above: common practice).";
   }
 
   @Override
@@ -75,12 +79,13 @@ public final class LowHeaterFlow implements Rule {
     if (!measured.isEmpty()) {
       return byFlow(evidence, measured, least.get());
     }
+    Rig rig = evidence.recording().rig();
     List<Duty> told =
         evidence.duty().stream()
-            .filter(duty -> duty.has(DutyFigure.RISE, DutyFigure.EXPECTED_HEAT))
+            .filter(duty -> duty.has(DutyFigure.RISE) && mostHeatW(duty, rig).isPresent())
             .toList();
     if (!told.isEmpty()) {
-      return byRise(told, least.get());
+      return byRise(told, least.get(), rig);
     }
     return withoutSteadyRunning(evidence, least.get());
   }
@@ -112,13 +117,22 @@ public final class LowHeaterFlow implements Rule {
         .orElseGet(Outcome::clear);
   }
 
-  private Outcome byRise(List<Duty> told, LeastFlow least) {
-    return Spell.where(told, duty -> riseTellsOfLowFlow(duty, least))
+  /** What the nameplate promises, or would promise in the best air where that is not measured. */
+  private static Optional<Estimate> mostHeatW(Duty duty, Rig rig) {
+    return duty.of(DutyFigure.EXPECTED_HEAT)
+        .or(() -> duty.of(DutyFigure.WATER_IN).flatMap(water -> MostHeat.inTheBestAir(rig, water)));
+  }
+
+  private Outcome byRise(List<Duty> told, LeastFlow least, Rig rig) {
+    return Spell.where(told, duty -> riseTellsOfLowFlow(duty, least, rig))
         .map(
             spell -> {
               Estimate rise = spell.mean().of(DutyFigure.RISE).orElseThrow();
-              Estimate atLeast =
-                  least.rise(spell.mean().of(DutyFigure.EXPECTED_HEAT).orElseThrow());
+              Estimate atLeast = least.rise(mostHeatW(spell.mean(), rig).orElseThrow());
+              String heat =
+                  spell.mean().has(DutyFigure.EXPECTED_HEAT)
+                      ? " the expected heat would give only "
+                      : " the nameplate's heat in the best air would give only ";
               double flow = least.flowM3PerS() * atLeast.value() / rise.value();
               return Outcome.flagged(
                   flag(
@@ -130,7 +144,7 @@ public final class LowHeaterFlow implements Rule {
                           + Wording.kelvin(rise.value())
                           + "; even at "
                           + Wording.flow(least.flowM3PerS())
-                          + " the expected heat would give only "
+                          + heat
                           + Wording.kelvin(atLeast.value())
                           + ", so no more than about "
                           + Wording.flow(flow)
@@ -146,9 +160,9 @@ public final class LowHeaterFlow implements Rule {
         && flow.value() < MATERIAL_FLOW * least.flowM3PerS();
   }
 
-  private static boolean riseTellsOfLowFlow(Duty duty, LeastFlow least) {
+  private static boolean riseTellsOfLowFlow(Duty duty, LeastFlow least, Rig rig) {
     Estimate rise = duty.of(DutyFigure.RISE).orElseThrow();
-    Estimate limit = least.rise(duty.of(DutyFigure.EXPECTED_HEAT).orElseThrow());
+    Estimate limit = least.rise(mostHeatW(duty, rig).orElseThrow());
     Estimate excess =
         new Estimate(
             rise.value() - MATERIAL_RISE * limit.value(),

@@ -23,14 +23,6 @@ public final class NoFlow implements Rule {
   /** A compressor that starts before water is seen may be a slow flow meter's doing, s; ours. */
   private static final double STARTS_AHEAD_S = 180;
 
-  /**
-   * Heat that goes on unchanged this long without water says that the flow reading lies, s; ours.
-   */
-  private static final double HEAT_CANNOT_LAST_S = 300;
-
-  /** Heat counts as unchanged within this share; ours. */
-  private static final double UNCHANGED_SHARE = 0.3;
-
   /** A pump fills its lines and opens the switch within this time; common practice, s. */
   private static final double PRIMES_WITHIN_S = 180;
 
@@ -67,7 +59,9 @@ public final class NoFlow implements Rule {
   public String limits() {
     return "Raised when the compressor runs on more than 30 s (or two readings) without water"
         + " (heaters stop within seconds of the flow switch opening: common practice; 180 s after a"
-        + " start: ours); when water is lost for more than 60 s under a heating heater though the"
+        + " start: ours), unless heat goes on as before and another probe contradicts, or for 15 min with a flow"
+        + " meter alone (ours);"
+        + " when water is lost for more than 60 s under a heating heater though the"
         + " pump runs, or comes back within the hour (ours); or when the pump runs for more than"
         + " 180 s without water while heat is called for (priming: common practice). A loss with"
         + " the pump switched off is not raised here, nor one short test in the first hour.";
@@ -79,7 +73,8 @@ public final class NoFlow implements Rule {
     if (!WaterLoss.canBeSeen(timeline)) {
       return Outcome.notEnoughData("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
-    List<WaterLoss> losses = WaterLoss.all(evidence);
+    List<WaterLoss> losses =
+        WaterLoss.all(evidence).stream().filter(loss -> !loss.isMisread(timeline)).toList();
     List<WaterLoss> ranDry = losses.stream().filter(loss -> runsDry(evidence, loss)).toList();
     if (!ranDry.isEmpty()) {
       return Outcome.flagged(ranDryFlag(evidence, ranDry));
@@ -103,31 +98,7 @@ public final class NoFlow implements Rule {
         loss.heatedUntil()
             ? Math.max(STOPS_WITHIN_S, twoReadingsS + 10)
             : STARTS_AHEAD_S + twoReadingsS;
-    return loss.overlapS() > limitS && !heatGoesOn(timeline, loss);
-  }
-
-  /** Heat cannot go on for minutes without water; if it does, the flow reading is wrong. */
-  private static boolean heatGoesOn(Timeline timeline, WaterLoss loss) {
-    int settled = (int) (HEAT_CANNOT_LAST_S / timeline.stepS());
-    if (loss.overlapS() <= HEAT_CANNOT_LAST_S) {
-      return false;
-    }
-    int from = loss.stretch().from();
-    int until = from + (int) (loss.overlapS() / timeline.stepS());
-    double riseBefore = rise(timeline, from - settled, from);
-    double riseLater = rise(timeline, from + settled / 2, until);
-    if (!Double.isNaN(riseBefore) && !Double.isNaN(riseLater)) {
-      return Math.abs(riseLater - riseBefore) < UNCHANGED_SHARE * Math.abs(riseBefore);
-    }
-    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
-    double before = Stretch.mean(high, from - settled, from);
-    double later = Stretch.mean(high, from + settled / 2, until);
-    return Math.abs(later - before) < UNCHANGED_SHARE / 3 * before;
-  }
-
-  private static double rise(Timeline timeline, int from, int to) {
-    return Stretch.mean(timeline.of(Channel.WATER_OUT), from, to)
-        - Stretch.mean(timeline.of(Channel.WATER_IN), from, to);
+    return loss.overlapS(timeline) > limitS;
   }
 
   private static boolean pumpRunsWithoutWater(Evidence evidence, WaterLoss loss) {
@@ -158,17 +129,22 @@ public final class NoFlow implements Rule {
   }
 
   private Flag ranDryFlag(Evidence evidence, List<WaterLoss> losses) {
-    double longestS = losses.stream().mapToDouble(WaterLoss::overlapS).max().orElse(0);
+    Timeline timeline = evidence.timeline();
+    double longestS = losses.stream().mapToDouble(loss -> loss.overlapS(timeline)).max().orElse(0);
+    boolean heatGoesOn = losses.stream().anyMatch(loss -> loss.heatGoesOn(timeline));
     String text =
         "Compressor ran for "
             + Wording.duration(longestS)
             + " without water"
             + times(losses.size())
-            + flowSentence(evidence.timeline(), losses)
-            + "; a heater should stop within 30 s";
+            + flowSentence(timeline, losses)
+            + "; a heater should stop within 30 s"
+            + (heatGoesOn
+                ? "; the water's rise shows nothing of it, so check these readings too"
+                : "");
     return flag(
-        evidence.timeline(),
-        losses,
+        timeline,
+        losses.stream().map(WaterLoss::ran).toList(),
         Severity.ALARM,
         text,
         List.of(
@@ -193,7 +169,7 @@ public final class NoFlow implements Rule {
             + (underHeating ? "" : belowSet(evidence, losses.get(0)));
     return flag(
         timeline,
-        losses,
+        losses.stream().map(WaterLoss::stretch).toList(),
         Severity.WARNING,
         text,
         List.of(
@@ -229,7 +205,7 @@ public final class NoFlow implements Rule {
 
   private Flag flag(
       Timeline timeline,
-      List<WaterLoss> losses,
+      List<Stretch> when,
       Severity severity,
       String text,
       List<String> causes,
@@ -241,14 +217,12 @@ public final class NoFlow implements Rule {
         channels.add(channel);
       }
     }
-    WaterLoss first = losses.get(0);
-    WaterLoss last = losses.get(losses.size() - 1);
     return new Flag(
         id(),
         Side.WATER,
         severity,
-        timeline.timeMs(first.stretch().from()),
-        timeline.timeMs(last.stretch().to() - 1),
+        timeline.timeMs(when.get(0).from()),
+        timeline.timeMs(when.get(when.size() - 1).to() - 1),
         text,
         causes,
         nextCheck,

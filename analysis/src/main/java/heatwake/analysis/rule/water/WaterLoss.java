@@ -8,6 +8,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -17,7 +18,7 @@ import java.util.List;
  * @param startsTheRun whether the run began without water
  * @param endsTheRun whether water did not come back within the run
  * @param heatedUntil whether the heater ran until the water stopped
- * @param overlapS how long the compressor ran on (or began) without water, s
+ * @param ran longest run of the compressor within it; of no length where it did not run
  * @param pump what the pump did meanwhile
  */
 public record WaterLoss(
@@ -25,7 +26,7 @@ public record WaterLoss(
     boolean startsTheRun,
     boolean endsTheRun,
     boolean heatedUntil,
-    double overlapS,
+    Stretch ran,
     Pump pump) {
 
   /** What the pump did while no water moved. */
@@ -37,6 +38,15 @@ public record WaterLoss(
 
   /** A heater that stops this long before the water has not stopped for want of it (ours). */
   private static final double BELONGS_TOGETHER_S = 60;
+
+  /** Heat that goes on unchanged this long without water says that a reading lies, s; ours. */
+  private static final double HEAT_CANNOT_LAST_S = 300;
+
+  /** A heater that runs longer than this has water, whatever a flow meter says, s; ours. */
+  private static final double CANNOT_RUN_DRY_S = 900;
+
+  /** Heat counts as unchanged within this share; ours. */
+  private static final double UNCHANGED_SHARE = 0.3;
 
   /** Filter pressure above this share of the usual: the pump pushes (ours). */
   private static final double PUSHES_SHARE = 0.4;
@@ -74,7 +84,7 @@ public record WaterLoss(
               stretch.from() == 0,
               stretch.to() == moves.size(),
               heatedUntil(timeline, phases, stretch.from()),
-              longestRun(phases, stretch) * timeline.stepS(),
+              longestRun(phases, stretch),
               pump(timeline, moves, stretch)));
     }
     return losses;
@@ -91,14 +101,12 @@ public record WaterLoss(
     return false;
   }
 
-  private static int longestRun(PhaseGrid phases, Stretch stretch) {
-    int longest = 0;
-    int now = 0;
-    for (int i = stretch.from(); i < stretch.to(); i++) {
-      now = phases.compressorRuns(i) ? now + 1 : 0;
-      longest = Math.max(longest, now);
-    }
-    return longest;
+  private static Stretch longestRun(PhaseGrid phases, Stretch stretch) {
+    return Stretch.where(
+            phases.size(), i -> i >= stretch.from() && i < stretch.to() && phases.compressorRuns(i))
+        .stream()
+        .max(Comparator.comparingInt(Stretch::length))
+        .orElse(new Stretch(stretch.from(), stretch.from()));
   }
 
   private static Pump pump(Timeline timeline, Track moves, Stretch stretch) {
@@ -126,6 +134,49 @@ public record WaterLoss(
       }
     }
     return count == 0 ? Double.NaN : sum / count;
+  }
+
+  /** How long the compressor ran on (or began) without water, s. */
+  public double overlapS(Timeline timeline) {
+    return ran.durationS(timeline);
+  }
+
+  /**
+   * Whether heat goes on as before while the compressor runs. It cannot for minutes without water,
+   * so one of the readings is wrong.
+   */
+  public boolean heatGoesOn(Timeline timeline) {
+    if (overlapS(timeline) <= HEAT_CANNOT_LAST_S) {
+      return false;
+    }
+    int settled = (int) (HEAT_CANNOT_LAST_S / timeline.stepS());
+    int from = ran.from();
+    double riseBefore = rise(timeline, from - settled, from);
+    double riseLater = rise(timeline, from + settled / 2, ran.to());
+    if (!Double.isNaN(riseBefore) && !Double.isNaN(riseLater)) {
+      return Math.abs(riseLater - riseBefore) < UNCHANGED_SHARE * Math.abs(riseBefore);
+    }
+    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
+    double before = Stretch.mean(high, from - settled, from);
+    double later = Stretch.mean(high, from + settled / 2, ran.to());
+    return Math.abs(later - before) < UNCHANGED_SHARE / 3 * before;
+  }
+
+  private static double rise(Timeline timeline, int from, int to) {
+    return Stretch.mean(timeline.of(Channel.WATER_OUT), from, to)
+        - Stretch.mean(timeline.of(Channel.WATER_IN), from, to);
+  }
+
+  /**
+   * Whether it is the reading that lies: heat goes on, and another probe contradicts it or only
+   * flow meters, which may be blocked, have said so for longer than any heater can run dry. Where
+   * pump or switch agree they are believed.
+   */
+  public boolean isMisread(Timeline timeline) {
+    boolean metersOnly = !timeline.has(Channel.FLOW_SWITCH) && !timeline.has(Channel.PUMP_ON);
+    return heatGoesOn(timeline)
+        && (!WaterMovement.allStand(timeline, ran)
+            || (metersOnly && overlapS(timeline) > CANNOT_RUN_DRY_S));
   }
 
   /** Its length, s. */

@@ -44,6 +44,7 @@ class PoolRulesTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             Optional.empty());
     return new Evidence(
         recording,

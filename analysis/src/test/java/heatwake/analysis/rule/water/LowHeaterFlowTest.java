@@ -73,6 +73,21 @@ class LowHeaterFlowTest {
   }
 
   @Test
+  void tellsLowFlowFromTheRiseWithoutAirToo() {
+    var told = AtDuty.sound().without(DutyFigure.FLOW, DutyFigure.EXPECTED_HEAT);
+    assertThat(onlyFlag(rule, told.set(DutyFigure.RISE, 5.3, 0.1).evidence()).evidence())
+        .startsWith(
+            "The water rises by 5.3 K; even at 90 L/min the nameplate's heat in the best air would"
+                + " give only ");
+    assertClear(
+        rule,
+        AtDuty.sound()
+            .without(DutyFigure.FLOW, DutyFigure.EXPECTED_HEAT)
+            .set(DutyFigure.RISE, 2.9, 0.1)
+            .evidence());
+  }
+
+  @Test
   void withoutStatedMinimumAllowsARiseOfSixKelvin() {
     // 16.5 kW over 6 K is 16500 / (6 x 4.17e6) m3/s = 39.6 L/min.
     assertThat(

@@ -99,6 +99,34 @@ class NoFlowTest {
   }
 
   @Test
+  void allProbesTogetherAreBelievedThoughTheRiseGoesOn() {
+    RunBuilder run = waterAway(heatingNight()).set(Channel.PUMP_ON, 0);
+    var flag = onlyFlag(rule, readings(run.heating(10).off(20).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Compressor ran for 10 min without water, flow-heater at 0.0 L/min; a heater should"
+                + " stop within 30 s; the water's rise shows nothing of it, so check these readings"
+                + " too");
+  }
+
+  @Test
+  void aFlowMeterThatTheSwitchContradictsIsNotBelieved() {
+    RunBuilder run = heatingNight().without(Channel.PUMP_ON).set(Channel.FLOW_HEATER, 0);
+    assertClear(rule, readings(run.heating(10).recording()));
+  }
+
+  @Test
+  void theFlagLastsFromTheCompressorsStartToItsStop() {
+    RunBuilder run = waterAway(RunBuilder.run()).set(Channel.PUMP_ON, 0).off(15);
+    long started = run.nowMs();
+    run.heating(20);
+    long stopped = run.nowMs();
+    var flag = onlyFlag(rule, readings(run.off(10).recording()));
+    assertThat(flag.startMs()).isBetween(started - 5_000, started + 15_000);
+    assertThat(flag.endMs()).isBetween(stopped - 15_000, stopped + 15_000);
+  }
+
+  @Test
   void pumpRunsButNothingMovesAndHeatIsCalledFor() {
     RunBuilder run = RunBuilder.run().set(Channel.PUMP_ON, 1);
     var flag = onlyFlag(rule, readings(run.off(60).recording()));

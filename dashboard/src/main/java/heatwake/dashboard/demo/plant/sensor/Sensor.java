@@ -41,7 +41,8 @@ public final class Sensor {
     this.systematic = SYSTEMATIC * random.nextGaussian();
     boolean strict = spec.jitter() == 0;
     this.phaseMs = strict ? 0 : random.nextInt(1000);
-    this.slope = spec.tap().isTemperature() ? SLOPE_PER_K * spec.stated() * random.nextGaussian() : 0;
+    this.slope =
+        spec.tap().isTemperature() ? SLOPE_PER_K * spec.stated() * random.nextGaussian() : 0;
     this.nextS = strict ? spec.intervalS() : random.nextDouble() * spec.intervalS();
   }
 
