@@ -91,14 +91,18 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
         : Optional.of(new IcedCoil(Duty.meanOf(iced), iced.size(), inWarmAir));
   }
 
-  /** Whether superheat or subcooling show that it is refrigerant, not air, that the coil lacks. */
+  /**
+   * Whether superheat shows that it is refrigerant, not air, that the coil lacks: no valve holds it
+   * on a coil starved that far. Subcooling, slow to settle in short runs, tells only without it.
+   */
   public boolean isStarved() {
     return ends.of(DutyFigure.SUPERHEAT)
-            .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
-            .isPresent()
-        || ends.of(DutyFigure.SUBCOOLING)
-            .filter(subcooling -> subcooling.value() + subcooling.standard() < LOW_SUBCOOLING_K)
-            .isPresent();
+        .map(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
+        .orElseGet(
+            () ->
+                ends.of(DutyFigure.SUBCOOLING)
+                    .filter(known -> known.value() + known.standard() < LOW_SUBCOOLING_K)
+                    .isPresent());
   }
 
   /** Whether superheat or subcooling are known, so that a starved coil would have shown. */

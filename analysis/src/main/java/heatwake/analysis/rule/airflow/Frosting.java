@@ -55,7 +55,8 @@ public final class Frosting implements Rule {
         + " off, and the evaporating temperature falls away from the air by 2 K (ours); or when two or"
         + " more stretches of running end with the coil below -3 °C, in air above 12 °C (no sound"
         + " coil ices there: common practice) or more than 20 K below the air (ours), unless"
-        + " superheat above 12 K or subcooling below 1.5 K shows it short of refrigerant.";
+        + " superheat above 12 K (where it is not known, subcooling below 1.5 K) shows it"
+        + " short of refrigerant.";
   }
 
   @Override

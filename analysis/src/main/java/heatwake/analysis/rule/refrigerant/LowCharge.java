@@ -50,6 +50,12 @@ public final class LowCharge implements Rule {
   /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
   private static final double HIGH_EVAPORATING_K = 9;
 
+  /** Below this a coil may be iced, K; see frosting. */
+  private static final double ICES_BELOW_K = 273.15 - 0.5;
+
+  /** In air warmer than this a sound coil does not ice, K; common practice. */
+  private static final double WARM_AIR_K = 273.15 + 12;
+
   /** Heat or COP below this share of the nameplate's may be a loss; ours. */
   private static final double SOME_LOSS = 0.95;
 
@@ -76,11 +82,11 @@ public final class LowCharge implements Rule {
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
         + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air, with low heat; or, where superheat"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
         + " if not beyond doubt (ours); or, where heat is not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
         + " evaporates low. For 10 min of steady running; or where the coil ices as no sound"
-        + " one does (see frosting) with superheat above 12 K or subcooling below 1.5 K.";
+        + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
 
   @Override
@@ -128,7 +134,14 @@ public final class LowCharge implements Rule {
       return true;
     }
     return Corroboration.ofLostHeat(duty)
-        && (surely(superheat, HIGH_SUPERHEAT_K) || (vapourInLiquid && evaporatesLow));
+        && (surely(superheat, HIGH_SUPERHEAT_K)
+            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty)));
+  }
+
+  /** Ice too lets a coil evaporate low; see frosting. */
+  private static boolean mayBeIced(Duty duty) {
+    return duty.of(DutyFigure.EVAPORATING).filter(coil -> coil.value() < ICES_BELOW_K).isPresent()
+        && duty.of(DutyFigure.AIR).filter(air -> air.value() < WARM_AIR_K).isPresent();
   }
 
   private static boolean hasLittleSubcooling(Duty duty) {

@@ -84,6 +84,16 @@ class LowChargeTest {
   }
 
   @Test
+  void aValveThatHoldsOnACoilThatMayBeIcedSaysNothingOfTheCharge() {
+    AtDuty cold =
+        starved(6, 0.4)
+            .set(DutyFigure.EVAPORATING, 273.15 - 12, 0.4)
+            .set(DutyFigure.AIR, 273.15 + 4, 0.1);
+    assertClear(rule, cold.evidence());
+    onlyFlag(rule, cold.set(DutyFigure.SUPERHEAT, 16, 0.5).evidence());
+  }
+
+  @Test
   void aHighHeadIsNotALostCharge() {
     assertClear(rule, starved(16, 0.5).set(DutyFigure.CONDENSER_APPROACH, 13, 0.4).evidence());
   }
