@@ -1,6 +1,7 @@
 package heatwake.analysis.duty;
 
 import heatwake.analysis.air.Atmosphere;
+import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
@@ -44,7 +45,7 @@ final class RestingCircuit {
     Optional<Estimate> greatest = Optional.empty();
     long restSinceMs = -1;
     for (int k = 0; k <= phases.size(); k++) {
-      boolean rests = k < phases.size() && !phases.get(k).phase().compressorRuns();
+      boolean rests = k < phases.size() && isRest(phases.get(k).phase());
       if (rests) {
         restSinceMs = restSinceMs < 0 ? phases.get(k).startMs() : restSinceMs;
       } else if (restSinceMs >= 0) {
@@ -58,6 +59,11 @@ final class RestingCircuit {
       }
     }
     return greatest;
+  }
+
+  /** Where nothing tells what the heater did, it may have run. */
+  private static boolean isRest(Phase phase) {
+    return !phase.compressorRuns() && phase != Phase.UNKNOWN;
   }
 
   private static Optional<Estimate> excess(

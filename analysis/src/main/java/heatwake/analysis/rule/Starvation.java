@@ -21,12 +21,13 @@ public final class Starvation {
 
   private Starvation() {}
 
-  /** Whether either shows. */
+  /** Whether either shows; little subcooling only where want of air does not explain the coil. */
   public static boolean shows(Duty duty) {
     return duty.of(DutyFigure.SUPERHEAT)
             .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
             .isPresent()
         || (hasVapourInLiquid(duty)
+            && !LittleAir.isLikely(duty)
             && duty.of(DutyFigure.STANDARD_APPROACH)
                 .filter(approach -> approach.value() > LOW_EVAPORATING_K)
                 .isPresent());

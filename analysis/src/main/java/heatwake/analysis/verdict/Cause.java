@@ -43,12 +43,12 @@ public enum Cause {
       Side.REFRIGERANT,
       "too much refrigerant",
       0,
-      "=    +    ~    v    +    ^     ~   v    ^     v           v"),
+      "=    +    v    v    +    ^     ~   v    ^     v           v"),
   NON_CONDENSABLES(
       Side.REFRIGERANT,
       "air in the refrigerant",
       0,
-      "=    +    ~    ~    ^    ^     ~   v    ^     v           +"),
+      "=    +    v    v    (+)  ^     ~   v    ^     v           +"),
   WORN_COMPRESSOR(
       Side.REFRIGERANT,
       "a worn compressor",
@@ -58,12 +58,12 @@ public enum Cause {
       Side.AIRFLOW,
       "a dirty air coil",
       0.2,
-      "=    v    +    v    v    .     v   v    v     v           v"),
+      "=    v    +    v    v    .     v   (-)  v     v           v"),
   WEAK_AIRFLOW(
       Side.AIRFLOW,
       "too little air through the coil",
       0.2,
-      "=    v    +    v    v    .     -   v    v     v           v"),
+      "=    v    +    v    v    .     -   (-)  v     v           v"),
   STRAINED_MOTOR(
       Side.ELECTRICAL,
       "a motor that draws too much, or other loads on the meter",

@@ -25,6 +25,13 @@ public enum Expectation {
       return grade == 0 ? -ABSENT : -grade;
     }
   },
+  /** Mostly below its band; where it has only begun, within. */
+  MOSTLY_BELOW("(-)") {
+    @Override
+    double agreement(double grade) {
+      return grade == 0 ? -SELDOM_ABSENT : -grade;
+    }
+  },
   /** Within its band. */
   WITHIN("=") {
     @Override

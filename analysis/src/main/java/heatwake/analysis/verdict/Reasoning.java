@@ -1,6 +1,7 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.StopReading;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
@@ -60,9 +61,17 @@ final class Reasoning {
         evidence.duty().stream()
             .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
             .toList();
-    return within.isEmpty()
-        ? new Duty(flag.startMs(), flag.endMs(), Map.of())
-        : Duty.meanOf(within);
+    if (!within.isEmpty()) {
+      return Duty.meanOf(within);
+    }
+    return StopReading.of(
+            evidence.recording().rig(),
+            evidence.timeline(),
+            evidence.phases(),
+            evidence.cycles(),
+            flag.startMs(),
+            flag.endMs())
+        .orElseGet(() -> new Duty(flag.startMs(), flag.endMs(), Map.of()));
   }
 
   private static Heater heater(Evidence evidence) {

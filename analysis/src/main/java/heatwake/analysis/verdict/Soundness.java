@@ -7,10 +7,12 @@ import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.PartLoad;
+import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What speaks for a heater being sound. Health is not the absence of flags: it takes a figure that
@@ -43,6 +45,15 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   /** A symptom graded beyond this is not what a sound heater shows; ours. */
   private static final double QUIET = 0.25;
 
+  /** What a technician reads off gauges and pipes. */
+  private static final List<Symptom> OF_THE_CIRCUIT =
+      List.of(
+          Symptom.CONDENSING,
+          Symptom.EVAPORATING,
+          Symptom.SUPERHEAT,
+          Symptom.SUBCOOLING,
+          Symptom.STANDING);
+
   static final Soundness NONE = new Soundness(0, List.of(), List.of());
 
   static Soundness of(Evidence evidence) {
@@ -60,7 +71,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return atPartSpeed(mean);
     }
     return mean.of(DutyFigure.HEAT_RATIO)
-        .map(ratio -> byHeat(ratio, mean))
+        .map(ratio -> byHeat(ratio, mean, evidence.recording().rig().heater()))
         .orElseGet(() -> byCircuit(mean, evidence));
   }
 
@@ -77,7 +88,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         List.of("a run at full speed, with the pool well below its set temperature"));
   }
 
-  private static Soundness byHeat(Estimate ratio, Duty mean) {
+  private static Soundness byHeat(Estimate ratio, Duty mean, Heater heater) {
     double difference = ratio.value() - 1;
     String heat = "heat is " + Wording.percent(ratio) + " of the nameplate's at these conditions";
     if (ratio.value() > TOO_GOOD && difference > AGREES * ratio.standard()) {
@@ -91,6 +102,14 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           0,
           List.of(heat + ", which part speed near the set temperature may explain"),
           List.of("clip power, to tell part speed from a fault"));
+    }
+    List<String> outside = outsideItsBand(mean, heater);
+    if (!outside.isEmpty()) {
+      return new Soundness(
+          LEAST_BY_HEAT,
+          Stream.concat(Stream.of(heat), outside.stream().map(text -> "but " + text)).toList(),
+          List.of(
+              "a longer run, or a second gauge and thermometer, to see whether that figure holds"));
     }
     double confidence =
         Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
@@ -109,6 +128,14 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         ratio.standard() > CLOSE
             ? List.of("better probes on water-in, water-out and flow would narrow the heat")
             : List.of());
+  }
+
+  /** Figures of the circuit that no limit was passed by, yet that sound heaters do not show. */
+  private static List<String> outsideItsBand(Duty mean, Heater heater) {
+    return OF_THE_CIRCUIT.stream()
+        .filter(symptom -> Math.abs(symptom.grade(mean, heater).orElse(0)) > QUIET)
+        .map(symptom -> SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow()))
+        .toList();
   }
 
   private static Soundness byCircuit(Duty mean, Evidence evidence) {

@@ -117,7 +117,7 @@ class VerdictPageTest {
       ## Causes
 
       How each symptom stands under each cause. `+` above its band, `(+)` mostly above (an expansion valve may
-      hold it), `-` below, `=` within, `~` about within, `^` within or above, `v` within or below, `.` says nothing.
+      hold it), `-` below, `(-)` mostly below, `=` within, `~` about within, `^` within or above, `v` within or below, `.` says nothing.
 
       The signs of leakage, valve leak, restriction, condenser and evaporator fouling follow the rule table of
       Rossi and Braun (HVAC&R Research 3(1), 1997, 19-37; checked in `AttributionTest`). That table describes a
@@ -158,6 +158,7 @@ class VerdictPageTest {
       | what is known | verdict | confidence |
       |---|---|---|
       | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
+      | the same, but approaches, superheat, subcooling or standing pressure outside their bands by a grade over 0.25 | healthy | 0.5 |
       | heat a little low, but not beyond doubt | healthy | 0.5 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |

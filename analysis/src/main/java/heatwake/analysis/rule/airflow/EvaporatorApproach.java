@@ -9,6 +9,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
@@ -32,11 +33,6 @@ public final class EvaporatorApproach implements Rule {
 
   /** An approach that goes with little air, K; ours. */
   private static final double LITTLE_AIR_LIMIT_K = 15;
-
-  /**
-   * Air below this for each watt of rated heat is little, kg/s/W; common practice: 0.07 to 0.11.
-   */
-  private static final double LITTLE_AIR = 0.055e-3;
 
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
@@ -102,13 +98,7 @@ public final class EvaporatorApproach implements Rule {
     double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
     return Doubt.above(approach, HARD_LIMIT_K)
         || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofLostHeat(duty))
-        || (surelyAtLeast > LITTLE_AIR_LIMIT_K && hasLittleAir(duty));
-  }
-
-  private static boolean hasLittleAir(Duty duty) {
-    return duty.of(DutyFigure.AIR_FLOW)
-        .filter(flow -> flow.value() + BORNE_OUT_FACTOR * flow.standard() < LITTLE_AIR)
-        .isPresent();
+        || (surelyAtLeast > LITTLE_AIR_LIMIT_K && LittleAir.shows(duty));
   }
 
   private static boolean mayBeIced(Duty duty) {
@@ -121,7 +111,7 @@ public final class EvaporatorApproach implements Rule {
     Estimate approach = mean.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow();
     Optional<Estimate> airDrop = mean.of(DutyFigure.AIR_DROP);
     boolean slowAir =
-        mean.of(DutyFigure.AIR_FLOW).filter(flow -> flow.value() < LITTLE_AIR).isPresent();
+        mean.of(DutyFigure.AIR_FLOW).filter(flow -> flow.value() < LittleAir.LIMIT).isPresent();
     StringBuilder evidence = new StringBuilder(160);
     evidence
         .append("Evaporating ")

@@ -1,11 +1,14 @@
 package heatwake.analysis.rule.airflow;
 
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
@@ -13,7 +16,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Evaporating below freezing with heat that falls until a defrost, or from start to start. */
+/**
+ * Evaporating below freezing with heat that falls until a defrost, or from start to start; or ice
+ * where no sound coil has any.
+ */
 public final class Frosting implements Rule {
 
   /** Loss of the best heat from one start to the last: ice that a defrost leaves behind; ours. */
@@ -46,7 +52,11 @@ public final class Frosting implements Rule {
         + " heat falls by more than 35 % between defrosts (sound controls defrost after 10 to"
         + " 25 %: common practice), by more than 25 % in a stretch of 90 min without one, or its"
         + " best by more than 20 % over three starts (ours), 2.5 % for each kelvin of air taken"
-        + " off, and the evaporating temperature falls away from the air by 2 K (ours).";
+        + " off, and the evaporating temperature falls away from the air by 2 K (ours); or when two or"
+        + " more stretches of running end with the coil below -3 °C, in air above 12 °C (no sound"
+        + " coil ices there: common practice) or more than 20 K below the air (ours), unless"
+        + " superheat above 12 K (where it is not known, subcooling below 1.5 K) shows it"
+        + " short of refrigerant.";
   }
 
   @Override
@@ -56,7 +66,10 @@ public final class Frosting implements Rule {
     Optional<double[]> evaporating = trace(evidence, Trace.Kind.EVAPORATING);
     Channel air = evidence.timeline().has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
     if (output.isEmpty()) {
-      return Outcome.notEnoughData("neither heat nor the water's rise known");
+      Outcome iced = iced(evidence);
+      return iced instanceof Outcome.Flagged
+          ? iced
+          : Outcome.notEnoughData("neither heat nor the water's rise known");
     }
     if (evaporating.isEmpty() && !evidence.timeline().has(air)) {
       return Outcome.notEnoughData(
@@ -74,7 +87,16 @@ public final class Frosting implements Rule {
       List<IcingStretch> lost = icy.stream().filter(IcingStretch::isLost).toList();
       return Outcome.flagged(flag(lost, sentence(worst.get(), lost.size())));
     }
-    return peaks(icy);
+    Outcome iced = iced(evidence);
+    return iced instanceof Outcome.Flagged ? iced : peaks(icy);
+  }
+
+  /** Ice on a coil that is not short of refrigerant; for one that is see low-charge. */
+  private Outcome iced(Evidence evidence) {
+    return IcedCoil.of(evidence)
+        .filter(coil -> !coil.isStarved())
+        .map(coil -> Outcome.flagged(flag(coil)))
+        .orElseGet(Outcome::clear);
   }
 
   private Outcome peaks(List<IcingStretch> icy) {
@@ -123,6 +145,52 @@ public final class Frosting implements Rule {
         .findFirst();
   }
 
+  private Flag flag(IcedCoil coil) {
+    Duty ends = coil.ends();
+    String evidence =
+        "Evaporating at "
+            + Wording.celsius(ends.of(DutyFigure.EVAPORATING).orElseThrow().value())
+            + " in air of "
+            + Wording.celsius(ends.of(DutyFigure.AIR).orElseThrow().value())
+            + " at the end of "
+            + coil.times()
+            + " stretches of running"
+            + (coil.inWarmAir() ? "; a sound coil does not ice in such air" : "");
+    List<String> causes =
+        coil.inWarmAir()
+            ? List.of(
+                "dirty coil fins",
+                "fan weak, slow or fitted wrong way",
+                "too little refrigerant, or an expansion valve letting too little through")
+            : causes();
+    return new Flag(
+        id(),
+        coil.isTold() ? Side.AIRFLOW : Side.UNDECIDED,
+        Severity.WARNING,
+        ends.startMs(),
+        ends.endMs(),
+        evidence,
+        causes,
+        coil.inWarmAir()
+            ? "Look through the coil against the light and wash it if needed; see that the fan turns"
+                + " the right way at full speed (power off and fan still before reaching in)."
+            : nextCheck(),
+        Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));
+  }
+
+  private static List<String> causes() {
+    return List.of(
+        "defrost that does not come: coil sensor loose or control faulty",
+        "dirty coil or weak fan, so that the coil runs colder than it should",
+        "reversing valve that does not change over",
+        "air colder than the heater is made for");
+  }
+
+  private static String nextCheck() {
+    return "Look at the coil just before a defrost: ice right through the fins means that defrosts"
+        + " come too late. Check the defrost sensor's seat.";
+  }
+
   private Flag flag(List<IcingStretch> icy, String evidence) {
     return new Flag(
         id(),
@@ -131,13 +199,8 @@ public final class Frosting implements Rule {
         icy.get(0).startMs(),
         icy.get(icy.size() - 1).endMs(),
         evidence,
-        List.of(
-            "defrost that does not come: coil sensor loose or control faulty",
-            "dirty coil or weak fan, so that the coil runs colder than it should",
-            "reversing valve that does not change over",
-            "air colder than the heater is made for"),
-        "Look at the coil just before a defrost: ice right through the fins means that defrosts come"
-            + " too late. Check the defrost sensor's seat.",
+        causes(),
+        nextCheck(),
         Set.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.PRESSURE_SUCTION));
   }
 }

@@ -5,13 +5,11 @@ import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
-import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.List;
 import java.util.Optional;
@@ -32,9 +30,6 @@ public final class HighPressure implements Rule {
   /** Relative change of saturation pressure per kelvin around 60 Cel (Clausius-Clapeyron). */
   private static final double SATURATION_SLOPE_PER_K = 0.021;
 
-  /** A peak shorter than this is a start or a spike; ours. */
-  private static final double SHORTEST_S = 60;
-
   @Override
   public String id() {
     return "high-pressure";
@@ -54,7 +49,8 @@ public final class HighPressure implements Rule {
   public String limits() {
     return "90 % (ours) of the nameplate's greatest pressure; where it is not stated, a condensing"
         + " temperature of 60 °C (switches open around 65 °C: common practice). By more than 3"
-        + " standard uncertainties, for 60 s on end.";
+        + " standard uncertainties, for 60 s on end, or as the compressor stops, twice or more (a"
+        + " pressure switch cuts the peak short: ours).";
   }
 
   @Override
@@ -67,7 +63,7 @@ public final class HighPressure implements Rule {
     OptionalDouble most = evidence.recording().rig().heater().pressureMaxPa();
     if (most.isPresent()) {
       double limitPa = NEAR_SHARE * most.getAsDouble();
-      return peak(evidence, pressure, uncertaintyPa(evidence, limitPa), limitPa)
+      return HighSidePeak.above(evidence, pressure, uncertaintyPa(evidence, limitPa), limitPa)
           .map(
               peak ->
                   Outcome.flagged(
@@ -75,6 +71,7 @@ public final class HighPressure implements Rule {
                           peak,
                           "High side "
                               + Wording.megapascals(peak.highest())
+                              + stops(peak)
                               + ", "
                               + Wording.percent(peak.highest() / most.getAsDouble())
                               + " of the greatest permitted "
@@ -92,7 +89,7 @@ public final class HighPressure implements Rule {
     double usualPa = timeline.of(Channel.PRESSURE_DISCHARGE)[0];
     double uncertaintyK =
         uncertaintyPa(evidence, usualPa) / Math.max(1, Math.abs(usualPa)) / SATURATION_SLOPE_PER_K;
-    return peak(evidence, condensing.get().values(), uncertaintyK, HOT_CONDENSING_K)
+    return HighSidePeak.above(evidence, condensing.get().values(), uncertaintyK, HOT_CONDENSING_K)
         .map(
             peak ->
                 Outcome.flagged(
@@ -100,35 +97,9 @@ public final class HighPressure implements Rule {
                         peak,
                         "Condensing at "
                             + Wording.celsius(peak.highest())
+                            + stops(peak)
                             + ", near the 65 °C at which high-pressure switches open")))
         .orElseGet(Outcome::clear);
-  }
-
-  private record Peak(long startMs, long endMs, double highest) {}
-
-  /** The stretches beyond a limit for long enough, taken together. */
-  private static Optional<Peak> peak(
-      Evidence evidence, double[] values, double uncertainty, double limit) {
-    Timeline timeline = evidence.timeline();
-    int shortest = (int) Math.max(2, Math.ceil(SHORTEST_S / timeline.stepS()));
-    int first = -1;
-    int last = -1;
-    double highest = Double.NEGATIVE_INFINITY;
-    int length = 0;
-    for (int i = 0; i < values.length; i++) {
-      boolean beyond =
-          !Double.isNaN(values[i])
-              && Doubt.above(new Estimate(values[i], Math.abs(uncertainty)), limit);
-      length = beyond ? length + 1 : 0;
-      if (length >= shortest) {
-        first = first < 0 ? i - length + 1 : first;
-        last = i;
-        highest = Math.max(highest, values[i]);
-      }
-    }
-    return first < 0
-        ? Optional.empty()
-        : Optional.of(new Peak(timeline.timeMs(first), timeline.timeMs(last), highest));
   }
 
   private static double uncertaintyPa(Evidence evidence, double pressurePa) {
@@ -136,7 +107,11 @@ public final class HighPressure implements Rule {
         .at(pressurePa);
   }
 
-  private Flag flag(Peak peak, String evidence) {
+  private static String stops(HighSidePeak peak) {
+    return peak.stops() == 0 ? "" : " as the compressor stopped, " + peak.stops() + " times";
+  }
+
+  private Flag flag(HighSidePeak peak, String evidence) {
     return new Flag(
         id(),
         Side.REFRIGERANT,

@@ -9,6 +9,8 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.IcedCoil;
+import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
@@ -18,6 +20,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Low pressures with high superheat and low heat: refrigerant lost or held back. */
 public final class LowCharge implements Rule {
@@ -32,6 +35,9 @@ public final class LowCharge implements Rule {
    */
   private static final double LOW_SUBCOOLING_K = 2;
 
+  /** Less subcooling than this is little beside a superheat that is high; common practice. */
+  private static final double LEAST_USUAL_SUBCOOLING_K = 4;
+
   /** Subcooling above this shows liquid held back before the expansion device; ours. */
   private static final double HELD_BACK_K = 9;
 
@@ -43,6 +49,15 @@ public final class LowCharge implements Rule {
 
   /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
   private static final double HIGH_EVAPORATING_K = 9;
+
+  /** Below this a coil may be iced, K; see frosting. */
+  private static final double ICES_BELOW_K = 273.15 - 0.5;
+
+  /** In air warmer than this a sound coil does not ice, K; common practice. */
+  private static final double WARM_AIR_K = 273.15 + 12;
+
+  /** Heat or COP below this share of the nameplate's may be a loss; ours. */
+  private static final double SOME_LOSS = 0.95;
 
   @Override
   public String id() {
@@ -67,9 +82,11 @@ public final class LowCharge implements Rule {
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
         + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air), with low heat; or, where heat is"
-        + " not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
-        + " evaporates low. For 10 min of steady running.";
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat; or, where superheat"
+        + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
+        + " if not beyond doubt (ours); or, where heat is not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
+        + " evaporates low. For 10 min of steady running; or where the coil ices as no sound"
+        + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
 
   @Override
@@ -79,12 +96,19 @@ public final class LowCharge implements Rule {
             .filter(duty -> duty.has(DutyFigure.EVAPORATING))
             .filter(duty -> duty.has(DutyFigure.SUPERHEAT) || duty.has(DutyFigure.SUBCOOLING))
             .toList();
-    if (judged.isEmpty()) {
+    Optional<Spell> starved =
+        Spell.where(judged, LowCharge::isStarved).or(() -> icedAndStarved(evidence));
+    if (starved.isEmpty() && judged.isEmpty()) {
       return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");
     }
-    return Spell.where(judged, LowCharge::isStarved)
-        .map(spell -> Outcome.flagged(flag(spell)))
-        .orElseGet(Outcome::clear);
+    return starved.map(spell -> Outcome.flagged(flag(spell))).orElseGet(Outcome::clear);
+  }
+
+  /** A starved coil that ices never runs steadily. */
+  private static Optional<Spell> icedAndStarved(Evidence evidence) {
+    return IcedCoil.of(evidence)
+        .filter(IcedCoil::isStarved)
+        .map(coil -> new Spell(coil.ends(), coil.ends().durationS()));
   }
 
   private static boolean isStarved(Duty duty) {
@@ -93,7 +117,9 @@ public final class LowCharge implements Rule {
       return false;
     }
     Optional<Estimate> superheat = duty.of(DutyFigure.SUPERHEAT);
-    boolean evaporatesLow = isAbove(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K);
+    boolean evaporatesLow =
+        isAbove(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K)
+            && !LittleAir.isLikely(duty);
     boolean vapourInLiquid =
         duty.of(DutyFigure.SUBCOOLING)
             .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)
@@ -101,8 +127,34 @@ public final class LowCharge implements Rule {
     if (Corroboration.isImpossible(duty)) {
       return surely(superheat, GRAVE_SUPERHEAT_K) && (vapourInLiquid || evaporatesLow);
     }
+    if (surely(superheat, HIGH_SUPERHEAT_K)
+        && hasLittleSubcooling(duty)
+        && evaporatesLow
+        && mayHaveLostHeat(duty)) {
+      return true;
+    }
     return Corroboration.ofLostHeat(duty)
-        && (surely(superheat, HIGH_SUPERHEAT_K) || (vapourInLiquid && evaporatesLow));
+        && (surely(superheat, HIGH_SUPERHEAT_K)
+            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty)));
+  }
+
+  /** Ice too lets a coil evaporate low; see frosting. */
+  private static boolean mayBeIced(Duty duty) {
+    return duty.of(DutyFigure.EVAPORATING).filter(coil -> coil.value() < ICES_BELOW_K).isPresent()
+        && duty.of(DutyFigure.AIR).filter(air -> air.value() < WARM_AIR_K).isPresent();
+  }
+
+  private static boolean hasLittleSubcooling(Duty duty) {
+    return duty.of(DutyFigure.SUBCOOLING)
+        .filter(known -> known.value() + 2 * known.standard() < LEAST_USUAL_SUBCOOLING_K)
+        .isPresent();
+  }
+
+  /** Whether heat and COP leave room for a loss, however wide their uncertainty. */
+  private static boolean mayHaveLostHeat(Duty duty) {
+    return Stream.of(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO)
+        .flatMap(figure -> duty.of(figure).stream())
+        .anyMatch(ratio -> ratio.value() < SOME_LOSS);
   }
 
   private static boolean surely(Optional<Estimate> figure, double limit) {

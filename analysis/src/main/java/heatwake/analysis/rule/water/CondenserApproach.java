@@ -36,12 +36,6 @@ public final class CondenserApproach implements Rule {
   /** The same where COP and power bear it out by 10 % each, K; ours. */
   private static final double TWICE_BORNE_OUT_LIMIT_K = 9;
 
-  /** Liquid this much below condensing is backed up in the condenser: charge or air, K; ours. */
-  private static final double BACKED_UP_K = 10;
-
-  /** An approach that is unusual together with liquid backed up, K; ours. */
-  private static final double BACKED_UP_LIMIT_K = 9;
-
   /**
    * Standard uncertainties for a limit that another, independent figure bears out: the two together
    * are as sure as one alone by {@link Doubt#FACTOR}.
@@ -70,8 +64,10 @@ public final class CondenserApproach implements Rule {
     return "Brought to the greatest rated heat (an approach goes with the heat passed): 14 K by more"
         + " than 3 standard uncertainties; 11 K by more than 2 where COP 5 % below or power 5 %"
         + " above the nameplate's bears it out by 2.5, 9 K where both do by 10 % (ours) (sound pool heaters: 4 to 11 K, common"
-        + " practice); 9 K where subcooling above 10 K shows liquid backed up (ours). For 10 min of"
-        + " steady running. Silent where superheat and subcooling show a coil short of refrigerant"
+        + " practice); 9 K by more than 2 where subcooling above 10 K by 3 shows liquid backed up, 7 K"
+        + " where it is above 14 K by 3 (ours), or above 8 K by 2 (4 to 8 K is usual: common"
+        + " practice) or the standing pressure above saturation by 1 K and 3 (ours), and COP or"
+        + " power bear it out. For 10 min of steady running. Silent where superheat and subcooling show a coil short of refrigerant"
         + " (see low-charge).";
   }
 
@@ -96,19 +92,13 @@ public final class CondenserApproach implements Rule {
         && (Doubt.above(approach, HARD_LIMIT_K)
             || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofHighHead(duty))
             || (surelyAtLeast > TWICE_BORNE_OUT_LIMIT_K && Corroboration.ofHighHeadTwice(duty))
-            || (surelyAtLeast > BACKED_UP_LIMIT_K && isBackedUp(duty)));
-  }
-
-  private static boolean isBackedUp(Duty duty) {
-    return duty.of(DutyFigure.SUBCOOLING)
-        .filter(known -> Doubt.above(known, BACKED_UP_K))
-        .isPresent();
+            || CrowdedCondenser.shows(duty, approach));
   }
 
   private Flag flag(Spell spell) {
     Estimate approach = spell.mean().of(DutyFigure.CONDENSER_APPROACH).orElseThrow();
     Optional<Estimate> subcooling = spell.mean().of(DutyFigure.SUBCOOLING);
-    boolean backedUp = isBackedUp(spell.mean());
+    boolean backedUp = CrowdedCondenser.pointsToRefrigerant(spell.mean());
     StringBuilder evidence = new StringBuilder(160);
     evidence
         .append("Condensing ")

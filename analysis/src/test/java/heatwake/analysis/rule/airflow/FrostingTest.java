@@ -6,6 +6,8 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Side;
@@ -111,6 +113,33 @@ class FrostingTest {
   @Test
   void heatThatFallsWhileTheCoilStaysIsNotIce() {
     assertClear(rule, run(1, 180, Phase.CIRCULATING, m -> 10_000 * (1 - 0.003 * m), m -> -3));
+  }
+
+  /** 350 kPa gauge is -17 Cel with R-410A (dew; property tables, from memory). */
+  private static RunBuilder icedInWarmAir(double suctionCel) {
+    RunBuilder story =
+        RunBuilder.run()
+            .air(20)
+            .heatingAt(Channel.PRESSURE_SUCTION, 350)
+            .heatingAt(Channel.TEMP_SUCTION, suctionCel)
+            .circulating(10);
+    for (int i = 0; i < 3; i++) {
+      story.heating(25).defrost(4);
+    }
+    return story;
+  }
+
+  @Test
+  void aCoilThatIcesInWarmAirIsShortOfAir() {
+    var flags = Analysis.of(icedInWarmAir(-11).recording()).flags();
+    assertThat(flags).extracting(Flag::side).containsOnly(Side.AIRFLOW);
+    assertThat(flags.toString()).contains("at the end of 3 stretches of running");
+  }
+
+  @Test
+  void unlessItsSuperheatShowsItShortOfRefrigerant() {
+    var flags = Analysis.of(icedInWarmAir(2).recording()).flags();
+    assertThat(flags).extracting(Flag::rule).contains("low-charge").doesNotContain("frosting");
   }
 
   @Test

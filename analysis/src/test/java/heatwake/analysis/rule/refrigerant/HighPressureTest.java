@@ -13,6 +13,7 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import java.util.OptionalDouble;
@@ -91,6 +92,38 @@ class HighPressureTest {
                 .heating(30)
                 .recording());
     assertThat(findings.flags().toString()).contains("near the 65 °C");
+  }
+
+  private static Recording stopping(int times) {
+    // From 1.5 MPa towards 4.5 MPa: 4.1 MPa after 84 s, beyond 3.78 MPa for less than half a
+    // minute.
+    RunBuilder story =
+        RunBuilder.run()
+            .rig(permitting(4.2e6))
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 4500)
+            .circulating(15);
+    for (int i = 0; i < times; i++) {
+      story.heating(1.4).circulating(6);
+    }
+    return story.recording();
+  }
+
+  @Test
+  void aSwitchThatCutsThePeakShortShowsByStoppingThereAgainAndAgain() {
+    assertClear(rule, readings(stopping(1)));
+    assertThat(onlyFlag(rule, readings(stopping(4))).evidence())
+        .matches(
+            "High side 4\\.\\d\\d MPa as the compressor stopped, 4 times, 9\\d % of the greatest"
+                + " permitted 4.20 MPa");
+  }
+
+  @Test
+  void explainsTheShortCyclingAndSaysWhoseItIs() {
+    // Liquid at 33 Cel lies far below condensing: more than its lag behind the climb.
+    var findings = Analysis.of(stopping(5));
+    assertThat(findings.flags()).extracting(Flag::rule).containsExactly("high-pressure");
+    assertThat(findings.flags().get(0).evidence()).contains("Follows from it: short-cycling");
+    assertThat(findings.verdict().side()).isNotIn(Side.CONTROL, Side.HEALTHY);
   }
 
   @Test

@@ -69,6 +69,31 @@ class LowChargeTest {
   }
 
   @Test
+  void superheatSubcoolingAndALowCoilTogetherBearWithADoubtfulHeat() {
+    AtDuty doubtful =
+        starved(14.6, 0.8)
+            .set(DutyFigure.HEAT_RATIO, 0.89, 0.065)
+            .set(DutyFigure.COP_RATIO, 0.87, 0.07);
+    onlyFlag(rule, doubtful.evidence());
+    assertClear(rule, doubtful.set(DutyFigure.SUBCOOLING, 4, 0.3).evidence());
+  }
+
+  @Test
+  void aValveThatHoldsBesideLittleAirIsShortOfAirNotOfRefrigerant() {
+    assertClear(rule, starved(6, 0.4).set(DutyFigure.AIR_FLOW, 0.045e-3, 0.004e-3).evidence());
+  }
+
+  @Test
+  void aValveThatHoldsOnACoilThatMayBeIcedSaysNothingOfTheCharge() {
+    AtDuty cold =
+        starved(6, 0.4)
+            .set(DutyFigure.EVAPORATING, 273.15 - 12, 0.4)
+            .set(DutyFigure.AIR, 273.15 + 4, 0.1);
+    assertClear(rule, cold.evidence());
+    onlyFlag(rule, cold.set(DutyFigure.SUPERHEAT, 16, 0.5).evidence());
+  }
+
+  @Test
   void aHighHeadIsNotALostCharge() {
     assertClear(rule, starved(16, 0.5).set(DutyFigure.CONDENSER_APPROACH, 13, 0.4).evidence());
   }

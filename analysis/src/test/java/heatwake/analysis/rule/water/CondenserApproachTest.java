@@ -61,6 +61,25 @@ class CondenserApproachTest {
   }
 
   @Test
+  void muchLiquidNeedsNoMoreThanAMiddlingApproach() {
+    onlyFlag(rule, approach(8.5, 0.4).set(DutyFigure.SUBCOOLING, 16, 0.6).evidence());
+    assertClear(rule, approach(8.5, 0.4).set(DutyFigure.SUBCOOLING, 15, 0.6).evidence());
+    // A large condenser may be laid out for much subcooling and a small approach.
+    assertClear(rule, approach(6, 0.4).set(DutyFigure.SUBCOOLING, 16, 0.6).evidence());
+  }
+
+  @Test
+  void someLiquidOrGasNeedsCopOrPowerToBearItOut() {
+    AtDuty liquid = approach(9, 0.4).set(DutyFigure.SUBCOOLING, 9.5, 0.6);
+    assertClear(rule, liquid.evidence());
+    onlyFlag(rule, liquid.set(DutyFigure.POWER_RATIO, 1.12, 0.03).evidence());
+    AtDuty gas = approach(9, 0.4).set(DutyFigure.STANDING_EXCESS, 3.5, 0.8);
+    assertClear(rule, gas.evidence());
+    onlyFlag(rule, gas.set(DutyFigure.POWER_RATIO, 1.12, 0.03).evidence());
+    assertClear(rule, gas.set(DutyFigure.STANDING_EXCESS, 3.3, 0.8).evidence());
+  }
+
+  @Test
   void aCoilShortOfRefrigerantSaysNothingOfTheWater() {
     assertClear(rule, approach(18, 0.4).set(DutyFigure.SUPERHEAT, 18, 0.5).evidence());
   }

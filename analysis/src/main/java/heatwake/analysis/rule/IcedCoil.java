@@ -1,0 +1,183 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.circuit.Circuit;
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Trace;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A coil that ends one stretch of running after another below freezing and far below the air, in
+ * air or by so much that no sound coil does. Such a heater never runs steadily: its ice grows until
+ * a defrost or a switch ends the stretch, so that this is read off the ends of the stretches.
+ *
+ * @param ends mean figures at those ends
+ * @param times how many there were
+ * @param inWarmAir whether the air is too warm for a sound coil to ice at all
+ */
+public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
+  private static final double FREEZING_K = 273.15;
+
+  /** Evaporating below this ice grows on any coil; common practice. */
+  private static final double COLD_COIL_K = FREEZING_K - 3;
+
+  /** In air warmer than this a sound coil does not ice; common practice. */
+  private static final double WARM_AIR_K = FREEZING_K + 12;
+
+  /**
+   * In colder air: this far below it is more than sound controls let ice add to the 5 to 10 K that
+   * a coil needs there, K; ours.
+   */
+  private static final double FAR_BELOW_AIR_K = 20;
+
+  /** One stretch may be chance; ours. */
+  private static final int FEWEST_TIMES = 2;
+
+  /** A start has pulled the coil down and let it come up again after this; ours. */
+  private static final long SETTLING_MS = 300_000;
+
+  /** The last of a stretch that is looked at, and the instants that belong to its end already. */
+  private static final long LOOKED_AT_MS = 120_000;
+
+  private static final long ENDING_MS = 20_000;
+
+  /** See starvation. */
+  private static final double HIGH_SUPERHEAT_K = 12;
+
+  private static final double LOW_SUBCOOLING_K = 1.5;
+
+  /** Relative change of saturation pressure per kelvin, the least met; see DutyReading. */
+  private static final double SATURATION_SLOPE_PER_K = 0.021;
+
+  /** The iced coil of a run; empty where there is none, or the coil or air is not known. */
+  public static Optional<IcedCoil> of(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    Channel air = timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    Optional<double[]> coil =
+        evidence.traces().stream()
+            .filter(trace -> trace.kind() == Trace.Kind.EVAPORATING)
+            .map(Trace::values)
+            .findFirst();
+    if (coil.isEmpty() || !timeline.has(air)) {
+      return Optional.empty();
+    }
+    Circuit circuit = Circuit.of(timeline, evidence.recording().rig());
+    List<Duty> warm = new ArrayList<>();
+    List<Duty> deep = new ArrayList<>();
+    for (long[] end : ends(evidence.phases())) {
+      double coilK = mean(timeline, coil.get(), end);
+      double airK = mean(timeline, timeline.of(air), end);
+      if (coilK < COLD_COIL_K && airK > WARM_AIR_K) {
+        warm.add(at(evidence, circuit, end, coilK, airK));
+      }
+      if (coilK < COLD_COIL_K && airK - coilK > FAR_BELOW_AIR_K) {
+        deep.add(at(evidence, circuit, end, coilK, airK));
+      }
+    }
+    boolean inWarmAir = warm.size() >= FEWEST_TIMES;
+    List<Duty> iced = inWarmAir ? warm : deep;
+    return iced.size() < FEWEST_TIMES
+        ? Optional.empty()
+        : Optional.of(new IcedCoil(Duty.meanOf(iced), iced.size(), inWarmAir));
+  }
+
+  /**
+   * Whether superheat shows that it is refrigerant, not air, that the coil lacks: no valve holds it
+   * on a coil starved that far. Subcooling, slow to settle in short runs, tells only without it.
+   */
+  public boolean isStarved() {
+    return ends.of(DutyFigure.SUPERHEAT)
+        .map(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
+        .orElseGet(
+            () ->
+                ends.of(DutyFigure.SUBCOOLING)
+                    .filter(known -> known.value() + known.standard() < LOW_SUBCOOLING_K)
+                    .isPresent());
+  }
+
+  /** Whether superheat or subcooling are known, so that a starved coil would have shown. */
+  public boolean isTold() {
+    return ends.has(DutyFigure.SUPERHEAT) || ends.has(DutyFigure.SUBCOOLING);
+  }
+
+  private static List<long[]> ends(List<PhaseSpan> phases) {
+    List<long[]> ends = new ArrayList<>();
+    long fromMs = -1;
+    long lastMs = -1;
+    for (PhaseSpan span : phases) {
+      boolean runs = span.phase() == Phase.STARTING || span.phase() == Phase.STEADY;
+      if (runs) {
+        fromMs = fromMs < 0 ? span.startMs() : fromMs;
+        lastMs = span.endMs();
+      } else if (fromMs >= 0) {
+        long endMs = lastMs - ENDING_MS;
+        if (endMs - LOOKED_AT_MS >= fromMs + SETTLING_MS) {
+          ends.add(new long[] {endMs - LOOKED_AT_MS, endMs});
+        }
+        fromMs = -1;
+      }
+    }
+    return ends;
+  }
+
+  private static Duty at(
+      Evidence evidence, Circuit circuit, long[] end, double coilK, double airK) {
+    Map<DutyFigure, Estimate> figures = new EnumMap<>(DutyFigure.class);
+    figures.put(DutyFigure.EVAPORATING, new Estimate(coilK, 0));
+    figures.put(DutyFigure.AIR, new Estimate(airK, 0));
+    put(
+        DutyFigure.SUPERHEAT,
+        circuit.superheatK(),
+        Channel.PRESSURE_SUCTION,
+        end,
+        evidence,
+        figures);
+    put(
+        DutyFigure.SUBCOOLING,
+        circuit.subcoolingK(),
+        Channel.PRESSURE_DISCHARGE,
+        end,
+        evidence,
+        figures);
+    return new Duty(end[0], end[1], figures);
+  }
+
+  private static void put(
+      DutyFigure figure,
+      double[] values,
+      Channel pressure,
+      long[] end,
+      Evidence evidence,
+      Map<DutyFigure, Estimate> figures) {
+    double mean = mean(evidence.timeline(), values, end);
+    if (!Double.isNaN(mean)) {
+      double pa = evidence.timeline().meanBetween(pressure, end[0], end[1]).orElse(0);
+      double relative =
+          ProbeUncertainty.of(evidence.recording().rig(), pressure).at(pa) / Math.max(1e5, pa);
+      figures.put(figure, new Estimate(mean, relative / SATURATION_SLOPE_PER_K));
+    }
+  }
+
+  private static double mean(Timeline timeline, double[] values, long[] end) {
+    double sum = 0;
+    int count = 0;
+    int to = Math.min(values.length, timeline.firstAtOrAfter(end[1]));
+    for (int i = Math.max(0, timeline.firstAtOrAfter(end[0])); i < to; i++) {
+      if (!Double.isNaN(values[i])) {
+        sum += values[i];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+}

@@ -1,0 +1,36 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+
+/**
+ * Whether the air's own cooling shows too little of it. It tells a coil that evaporates low for
+ * want of air from one that does for want of refrigerant.
+ */
+public final class LittleAir {
+  /**
+   * Air below this for each watt of rated heat is little, kg/s/W; common practice: 0.07 to 0.11.
+   */
+  public static final double LIMIT = 0.055e-3;
+
+  /** Standard uncertainties for what another, independent figure bears out. */
+  private static final double BORNE_OUT_FACTOR = 2;
+
+  private LittleAir() {}
+
+  /** Beyond the doubt that is left once the approach bears it out. */
+  public static boolean shows(Duty duty) {
+    return isBelow(duty, BORNE_OUT_FACTOR);
+  }
+
+  /** Likely enough not to take the coil for one short of refrigerant. */
+  public static boolean isLikely(Duty duty) {
+    return isBelow(duty, 1);
+  }
+
+  private static boolean isBelow(Duty duty, double standards) {
+    return duty.of(DutyFigure.AIR_FLOW)
+        .filter(flow -> flow.value() + standards * flow.standard() < LIMIT)
+        .isPresent();
+  }
+}

@@ -1,0 +1,70 @@
+package heatwake.analysis.rule.water;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.rule.Corroboration;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.uncertainty.Estimate;
+
+/**
+ * A condenser that its own refrigerant crowds: liquid backed up in it cools far below its bubble
+ * point, and a gas that does not condense adds its pressure at rest too. Either takes area from
+ * condensing, so that no sound heater is laid out with much of it and a wide approach at once.
+ */
+final class CrowdedCondenser {
+  /** Subcooling on sound heaters is 4 to 8 K; common practice. */
+  private static final double USUAL_SUBCOOLING_K = 8;
+
+  /** Subcooling no heater is laid out for: its liquid would come near the entering water; ours. */
+  private static final double GREATEST_SUBCOOLING_K = 14;
+
+  /** Liquid this much below condensing, by itself, beside an approach that is unusual, K; ours. */
+  private static final double BACKED_UP_K = 10;
+
+  /** Standing pressure above saturation at the warmest place, K, that no sun explains; ours. */
+  private static final double GAS_K = 1;
+
+  /** An approach at full load that is unusual together with either, K; ours. */
+  private static final double UNUSUAL_APPROACH_K = 9;
+
+  /** An approach at full load that is not small, K; the middle of what is sound. */
+  private static final double MIDDLING_APPROACH_K = 7;
+
+  /** Standard uncertainties for a limit that another, independent figure bears out. */
+  private static final double BORNE_OUT_FACTOR = 2;
+
+  private CrowdedCondenser() {}
+
+  /**
+   * Whether liquid or gas in the condenser makes it condense too far above the water.
+   *
+   * @param approach condensing above leaving water, brought to full load
+   */
+  static boolean shows(Duty duty, Estimate approach) {
+    double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
+    boolean backedUp = surelyHasSubcooling(duty, BACKED_UP_K);
+    boolean wider = surelyAtLeast > MIDDLING_APPROACH_K;
+    return (surelyAtLeast > UNUSUAL_APPROACH_K && backedUp)
+        || (wider && surelyHasSubcooling(duty, GREATEST_SUBCOOLING_K))
+        || (wider && hasLiquidOrGas(duty) && Corroboration.ofHighHead(duty));
+  }
+
+  /** Whether the refrigerant's own figures, not the water's, point to what is amiss. */
+  static boolean pointsToRefrigerant(Duty duty) {
+    return surelyHasSubcooling(duty, BACKED_UP_K) || hasLiquidOrGas(duty);
+  }
+
+  private static boolean hasLiquidOrGas(Duty duty) {
+    return duty.of(DutyFigure.SUBCOOLING)
+            .filter(
+                known -> known.value() - BORNE_OUT_FACTOR * known.standard() > USUAL_SUBCOOLING_K)
+            .isPresent()
+        || duty.of(DutyFigure.STANDING_EXCESS)
+            .filter(known -> Doubt.above(known, GAS_K))
+            .isPresent();
+  }
+
+  private static boolean surelyHasSubcooling(Duty duty, double limitK) {
+    return duty.of(DutyFigure.SUBCOOLING).filter(known -> Doubt.above(known, limitK)).isPresent();
+  }
+}
