@@ -25,7 +25,7 @@ public final class ProbeSlipped implements Rule {
   private static final double FACTOR = 5;
 
   /** Air and water must differ by this much for a drift to have a direction, K; ours. */
-  private static final double LEAST_AIR_K = 3;
+  private static final double LEAST_AIR_K = 2;
 
   /** The partner follows less than this share of the drift; ours. */
   private static final double PARTNER_SHARE = 0.25;
