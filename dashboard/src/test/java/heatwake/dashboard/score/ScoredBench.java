@@ -39,7 +39,8 @@ class ScoredBench {
   void drawn() throws IOException {
     List<Case> cases = new ArrayList<>();
     String seeds = System.getProperty("bench.seeds", "1,2");
-    for (long seed : Pattern.compile(",").splitAsStream(seeds).mapToLong(Long::parseLong).toArray()) {
+    for (long seed :
+        Pattern.compile(",").splitAsStream(seeds).mapToLong(Long::parseLong).toArray()) {
       for (Stock stock : List.of(Stock.seen(), Stock.unseen())) {
         cases.addAll(HealthyCases.of(stock, seed));
         cases.addAll(FaultCases.of(stock, seed + 1));
