@@ -3,28 +3,40 @@ package heatwake.analysis.timeline;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.series.Series;
+import java.util.BitSet;
 
-/** Leaves out readings that cannot be true of their channel ({@link Channel#isPossible}). */
+/**
+ * Leaves out readings that cannot be true of their channel ({@link Channel#isPossible}) or are no
+ * measurement at all ({@link PowerOnValue}).
+ */
 public final class Screening {
   private Screening() {}
 
   /** The possible readings of a series; the series itself where all are possible. */
   public static Series possible(Series series) {
-    Channel channel = series.channel();
-    Unit unit = channel.storedUnit();
-    int first = 0;
-    while (first < series.size() && channel.isPossible(unit.fromSi(series.value(first)))) {
-      first++;
-    }
-    if (first == series.size()) {
+    BitSet impossible = impossible(series);
+    if (impossible.isEmpty()) {
       return series;
     }
-    Series.Builder kept = Series.of(channel);
-    for (int i = 0; i < series.size(); i++) {
-      if (i < first || channel.isPossible(unit.fromSi(series.value(i)))) {
-        kept.add(series.timeMs(i), series.value(i));
-      }
+    Series.Builder kept = Series.of(series.channel());
+    for (int r = impossible.nextClearBit(0);
+        r < series.size();
+        r = impossible.nextClearBit(r + 1)) {
+      kept.add(series.timeMs(r), series.value(r));
     }
     return kept.build();
+  }
+
+  /** The readings that take no part, by their number in the series. */
+  public static BitSet impossible(Series series) {
+    Channel channel = series.channel();
+    Unit unit = channel.storedUnit();
+    BitSet impossible = PowerOnValue.in(series);
+    for (int r = 0; r < series.size(); r++) {
+      if (!channel.isPossible(unit.fromSi(series.value(r)))) {
+        impossible.set(r);
+      }
+    }
+    return impossible;
   }
 }

@@ -19,8 +19,9 @@ import java.util.OptionalLong;
 /**
  * Stores a CSV file (RFC 4180, UTF-8) as a run: the whole file in one commit, or nothing of it.
  *
- * <p>Times may stand still, as long as no channel has two readings of one time, but not run
- * backwards; a cell that is empty is no reading.
+ * <p>Times may stand still, as long as no channel has two readings of one time that differ; a row
+ * that repeats one is passed over. They may run backwards only where the logger's clock was set
+ * back ({@link RowClock}). A cell that is empty is no reading.
  */
 public final class CsvImport {
   private static final int READINGS_PER_BATCH = 10_000;
@@ -29,15 +30,30 @@ public final class CsvImport {
   private final Store store;
   private final CsvRows rows;
   private final long[] lastOfColumn;
+  private final double[] valueOfColumn;
   private final List<Reading> batch = new ArrayList<>(READINGS_PER_BATCH + 64);
   private final Map<Channel, Impossible> impossible = new EnumMap<>(Channel.class);
   private long lastMs = NONE_YET;
+  private long repeated;
 
   private CsvImport(Store store, CsvRows rows) {
     this.store = store;
     this.rows = rows;
     this.lastOfColumn = new long[rows.columns().size()];
     Arrays.fill(lastOfColumn, NONE_YET);
+    this.valueOfColumn = new double[lastOfColumn.length];
+  }
+
+  /**
+   * What came of an import.
+   *
+   * @param run number of the run
+   * @param remarks what was found odd about the file and how it was taken, one sentence each
+   */
+  public record Imported(long run, List<String> remarks) {
+    public Imported {
+      remarks = List.copyOf(remarks);
+    }
   }
 
   /** Readings of one channel that cannot be true. */
@@ -47,65 +63,98 @@ public final class CsvImport {
    * Stores a CSV file as a run.
    *
    * @param rig the site it was measured at; its sources do not matter
-   * @return number of the run
    * @throws MistakeException naming file, line and mend; nothing is stored then
    */
-  public static long run(Store store, RigFile rig, Path csv) {
-    long[] run = new long[1];
+  public static Imported run(Store store, RigFile rig, Path csv) {
+    Imported[] imported = new Imported[1];
     try (CsvRows rows = CsvRows.open(csv)) {
-      store.inOneCommit(() -> run[0] = new CsvImport(store, rows).run(rig));
+      store.inOneCommit(() -> imported[0] = new CsvImport(store, rows).run(rig));
     }
-    return run[0];
+    return imported[0];
   }
 
-  private long run(RigFile rig) {
+  private Imported run(RigFile rig) {
     Optional<CsvRows.Row> row = rows.next();
     if (row.isEmpty()) {
       throw rows.mistake("no rows after the header; nothing to import");
     }
     long run = store.beginRun(rig, row.get().timeMs());
+    RowClock clock = new RowClock(row.get().timeMs());
     while (row.isPresent()) {
-      take(row.get());
+      CsvRows.Row now = row.get();
+      row = rows.next();
+      take(now, clock.runMs(now.timeMs(), row.map(CsvRows.Row::timeMs)));
       if (batch.size() >= READINGS_PER_BATCH) {
         flush(run);
       }
-      row = rows.next();
     }
     flush(run);
+    clock.steps().forEach(step -> report(run, step));
     impossible.forEach((channel, one) -> report(run, channel, one));
     store.endRun(run, lastMs);
-    return run;
+    return new Imported(run, remarks(clock.steps()));
   }
 
-  private void take(CsvRows.Row row) {
-    if (row.timeMs() < lastMs) {
-      throw rows.mistake(
-          "time runs backwards: "
-              + CsvTime.format(row.timeMs())
-              + " after "
-              + CsvTime.format(lastMs)
-              + "; sort the rows by time");
+  private List<String> remarks(List<RowClock.Step> steps) {
+    List<String> remarks = new ArrayList<>();
+    for (RowClock.Step step : steps) {
+      remarks.add("at " + CsvTime.format(step.atMs()) + " " + step.text());
     }
-    lastMs = row.timeMs();
+    if (repeated > 0) {
+      remarks.add(repeated + (repeated == 1 ? " row" : " rows") + " passed over as repeated");
+    }
+    return remarks;
+  }
+
+  private void take(CsvRows.Row row, Optional<Long> runMs) {
+    long nowMs =
+        runMs.orElseThrow(
+            () ->
+                rows.mistakeAt(
+                    row,
+                    "time runs backwards: "
+                        + CsvTime.format(row.timeMs())
+                        + " after "
+                        + CsvTime.format(lastMs)
+                        + ", and the rows do not go on from there as after a clock that was set"
+                        + " back; sort the rows by time"));
+    boolean repeats = nowMs == lastMs;
+    lastMs = nowMs;
     for (int i = 0; i < lastOfColumn.length; i++) {
       OptionalDouble value = row.values().get(i);
-      if (value.isPresent()) {
+      if (value.isPresent() && !isRepeated(row, i, value.getAsDouble())) {
+        repeats = false;
         take(i, value.getAsDouble());
       }
     }
+    repeated += repeats ? 1 : 0;
+  }
+
+  /** Whether the column's reading of this time is there already, with this value. */
+  private boolean isRepeated(CsvRows.Row row, int columnNumber, double value) {
+    if (lastOfColumn[columnNumber] != lastMs) {
+      return false;
+    }
+    if (valueOfColumn[columnNumber] != value) {
+      throw rows.mistakeAt(
+          row,
+          "a second reading of "
+              + rows.columns().get(columnNumber).channel()
+              + " at "
+              + CsvTime.format(lastMs)
+              + " that differs: "
+              + value
+              + " after "
+              + valueOfColumn[columnNumber]
+              + " (times count to the millisecond); drop one");
+    }
+    return true;
   }
 
   private void take(int columnNumber, double value) {
     CsvHeader.Column column = rows.columns().get(columnNumber);
-    if (lastOfColumn[columnNumber] == lastMs) {
-      throw rows.mistake(
-          "a second reading of "
-              + column.channel()
-              + " at "
-              + CsvTime.format(lastMs)
-              + " (times count to the millisecond); drop one");
-    }
     lastOfColumn[columnNumber] = lastMs;
+    valueOfColumn[columnNumber] = value;
     double stored = column.toStored(value);
     if (!column.channel().isPossible(stored)) {
       impossible.merge(
@@ -120,6 +169,17 @@ public final class CsvImport {
   private void flush(long run) {
     store.append(run, batch);
     batch.clear();
+  }
+
+  private void report(long run, RowClock.Step step) {
+    store.addEvent(
+        run,
+        EventKind.CLOCK_STEP,
+        "clock",
+        step.atMs(),
+        OptionalLong.of(step.atMs()),
+        1,
+        step.text());
   }
 
   private void report(long run, Channel channel, Impossible one) {

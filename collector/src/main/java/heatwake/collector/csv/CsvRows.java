@@ -154,6 +154,11 @@ final class CsvRows implements AutoCloseable {
     }
   }
 
+  /** A mistake at a row. */
+  MistakeException mistakeAt(Row row, String message) {
+    return MistakeException.at(name, row.line(), message);
+  }
+
   /** A mistake at the row read last. */
   MistakeException mistake(String message) {
     return MistakeException.at(name, line, message);

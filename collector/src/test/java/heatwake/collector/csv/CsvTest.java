@@ -48,7 +48,7 @@ class CsvTest {
   }
 
   private long imported(String text) throws IOException {
-    return CsvImport.run(store, RIG, csv(text));
+    return CsvImport.run(store, RIG, csv(text)).run();
   }
 
   private void refused(String text, String message) throws IOException {
@@ -136,7 +136,7 @@ class CsvTest {
     }
     long first = imported(text.append("\r\n").toString());
     String export = exported(first);
-    long second = CsvImport.run(store, RIG, csv(export));
+    long second = CsvImport.run(store, RIG, csv(export)).run();
 
     assertThat(exported(second)).isEqualTo(export);
     Recording one = store.load(first);
@@ -192,6 +192,74 @@ class CsvTest {
             });
   }
 
+  private static String minutes(int... minutes) {
+    StringBuilder text = new StringBuilder("time,water-in [Cel]\n");
+    for (int k = 0; k < minutes.length; k++) {
+      text.append(
+          String.format(
+              Locale.ROOT,
+              "2031-05-04T%02d:%02d:00Z,%d\n",
+              18 + minutes[k] / 60,
+              minutes[k] % 60,
+              k));
+    }
+    return text.toString();
+  }
+
+  @Test
+  void aClockSetBackLosesNothingAndIsTold() throws IOException {
+    CsvImport.Imported imported =
+        CsvImport.run(store, RIG, csv(minutes(70, 71, 72, 13, 14, 15, 16)));
+    assertThat(imported.remarks())
+        .containsExactly(
+            "at 2031-05-04T19:13:00Z the logger's clock was set back by 3600.0 s; so as not to"
+                + " record one moment twice, the run's time is 3600.0 s ahead of it from here");
+    String export = exported(imported.run());
+    assertThat(export.lines()).hasSize(8).contains("2031-05-04T19:16:00Z,6.0");
+    assertThat(exported(imported(export))).isEqualTo(export);
+    assertThat(store.load(imported.run()).events())
+        .singleElement()
+        .satisfies(event -> assertThat(event.kind()).isEqualTo(EventKind.CLOCK_STEP));
+  }
+
+  @Test
+  void aClockSetBackAndForwardAgainIsFollowed() throws IOException {
+    CsvImport.Imported imported =
+        CsvImport.run(store, RIG, csv(minutes(70, 71, 72, 13, 14, 15, 76, 77)));
+    assertThat(imported.remarks())
+        .hasSize(2)
+        .last()
+        .asString()
+        .isEqualTo(
+            "at 2031-05-04T19:16:00Z the logger's clock was set forward again by 3600.0 s; the run"
+                + " follows it");
+    assertThat(exported(imported.run())).contains("2031-05-04T19:17:00Z,7.0");
+  }
+
+  @Test
+  void rowsOutOfPlaceAreAMistakeAndNotAClock() throws IOException {
+    String end = " as after a clock that was set back; sort the rows by time";
+    refused(
+        minutes(1, 2, 4, 3, 5),
+        ":5: time runs backwards: 2031-05-04T18:03:00Z after 2031-05-04T18:04:00Z, and the rows do"
+            + " not go on from there"
+            + end);
+    refused(
+        minutes(9, 8, 7, 6),
+        ":3: time runs backwards: 2031-05-04T18:08:00Z after 2031-05-04T18:09:00Z, and the rows do"
+            + " not go on from there"
+            + end);
+  }
+
+  @Test
+  void aRowThatRepeatsOneIsPassedOverAndCounted() throws IOException {
+    String row = "2031-05-04T18:00:00Z,26\n";
+    CsvImport.Imported imported =
+        CsvImport.run(store, RIG, csv("time,water-in [Cel]\n" + row + row + row));
+    assertThat(imported.remarks()).containsExactly("2 rows passed over as repeated");
+    assertThat(exported(imported.run()).lines()).hasSize(2);
+  }
+
   @Test
   void saysWhatIsWrongWhereAndStoresNothing() throws IOException {
     String good = "time,water-in [Cel]\n2031-05-04T18:00:00Z,26\n";
@@ -213,12 +281,13 @@ class CsvTest {
     refused("time,power [W],power [kW]\n", ":1: a second column for channel power; keep one");
     refused(
         good + "2031-05-04T17:59:59.999Z,26\n",
-        ":3: time runs backwards: 2031-05-04T17:59:59.999Z after 2031-05-04T18:00:00Z; sort the"
-            + " rows by time");
+        ":3: time runs backwards: 2031-05-04T17:59:59.999Z after 2031-05-04T18:00:00Z, and"
+            + " the rows do not go on from there as after a clock that was set back; sort the rows"
+            + " by time");
     refused(
-        good + "2031-05-04T18:00:00Z,26\n",
-        ":3: a second reading of water-in at 2031-05-04T18:00:00Z (times count to the"
-            + " millisecond); drop one");
+        good + "2031-05-04T18:00:00Z,26.5\n",
+        ":3: a second reading of water-in at 2031-05-04T18:00:00Z that differs: 26.5 after 26.0"
+            + " (times count to the millisecond); drop one");
     refused(
         good + "\n2031-05-04T18:00:01,26\n",
         ":4: time \"2031-05-04T18:00:01\" is not ISO-8601 with offset or Z; write it like"

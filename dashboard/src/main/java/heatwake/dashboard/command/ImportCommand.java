@@ -35,8 +35,11 @@ final class ImportCommand implements Callable<Integer> {
   public Integer call() {
     RigFile rigFile = RigReader.readForImport(rig);
     try (Store store = Store.open(database.file())) {
-      long run = CsvImport.run(store, rigFile, csv);
-      spec.commandLine().getOut().println("run " + run);
+      CsvImport.Imported imported = CsvImport.run(store, rigFile, csv);
+      imported
+          .remarks()
+          .forEach(remark -> spec.commandLine().getErr().println(csv + ": " + remark));
+      spec.commandLine().getOut().println("run " + imported.run());
     }
     return Main.DONE;
   }

@@ -24,13 +24,14 @@ public final class ClockStep implements Rule {
 
   @Override
   public String needs() {
-    return "a recording made by the recorder, which watches the steady clock beside the wall clock";
+    return "a recording made by the recorder, which watches the steady clock beside the wall clock,"
+        + " or an imported file whose clock was set back";
   }
 
   @Override
   public String limits() {
-    return "Every step the recorder noted. An imported file carries none: a jump there shows as a"
-        + " data gap.";
+    return "Every step the recorder noted, and every time at which the clock of an imported file was"
+        + " set back. One set forward there shows as a data gap.";
   }
 
   @Override

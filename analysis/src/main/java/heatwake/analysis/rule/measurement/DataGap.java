@@ -45,9 +45,10 @@ public final class DataGap implements Rule {
 
   @Override
   public String limits() {
-    return "A silence longer than three of the channel's usual intervals and 30 s, and longer than"
+    return "A silence longer than three of the channel's usual intervals and 60 s, longer than"
         + " twice what 99 in 100 of its intervals keep to (ours: a probe that often skips is not"
-        + " silent). States and values that are sent only on change are exempt.";
+        + " silent), and longer than single readings lost by chance explain: with a share p of N"
+        + " readings lost, a hole of k is met N p^k times; under 0.01 it is none of them (ours). States and values that are sent only on change are exempt.";
   }
 
   @Override

@@ -11,6 +11,9 @@ record Frozen(Series series, int from, int to) {
 
   private static final int LEAST_READINGS = 20;
 
+  /** A reading that never changed may be as coarse as this, K; ours: whole degrees Fahrenheit. */
+  private static final double COARSEST_DIGIT_K = 0.56;
+
   static Optional<Frozen> longest(Series series) {
     int bestFrom = 0;
     int bestTo = 0;
@@ -44,6 +47,16 @@ record Frozen(Series series, int from, int to) {
     boolean isFullOrEmpty =
         series.channel().quantity() == Quantity.RATIO && (stored >= 99 || stored <= 1);
     return isFullOrEmpty || value() == 0 || !series.channel().isPossible(stored);
+  }
+
+  /** The smallest step of a temperature's series; one that never changed may be coarse. */
+  double digitK() {
+    double smallest = Double.POSITIVE_INFINITY;
+    for (int r = 1; r < series.size(); r++) {
+      double step = Math.abs(series.value(r) - series.value(r - 1));
+      smallest = step > 0 ? Math.min(smallest, step) : smallest;
+    }
+    return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
   }
 
   double value() {

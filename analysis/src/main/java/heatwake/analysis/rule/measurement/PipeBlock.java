@@ -31,12 +31,23 @@ record PipeBlock(
 
   private static final double LENGTH_S = 300;
 
+  /**
+   * Growth of a refrigerant's saturation pressure, 1/K. Those of pool heaters have 0.023 to 0.028
+   * at 30 to 45 °C (slope of their saturation lines); the least makes the most of a change.
+   */
+  private static final double PRESSURE_PER_K = 0.023;
+
   /** Water and pipes have settled this long after a change, s; common practice. */
   private static final double SETTLES_S = 300;
 
   /** The blocks of steady heating, and those of circulating water. */
   static List<List<PipeBlock>> regimes(Evidence evidence) {
-    return List.of(blocks(evidence, Phase.STEADY), blocks(evidence, Phase.CIRCULATING));
+    return List.of(steady(evidence), blocks(evidence, Phase.CIRCULATING));
+  }
+
+  /** The blocks of steady heating. */
+  static List<PipeBlock> steady(Evidence evidence) {
+    return blocks(evidence, Phase.STEADY);
   }
 
   private static List<PipeBlock> blocks(Evidence evidence, Phase phase) {
@@ -48,7 +59,7 @@ record PipeBlock(
     for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, phase))) {
       for (int i = stretch.from() + settles; i + length <= stretch.to(); i += length) {
         PipeBlock block = of(timeline, phase == Phase.STEADY, new Stretch(i, i + length));
-        if (!Double.isNaN(block.inK + block.outK + block.airK)) {
+        if (!Double.isNaN(block.inK + block.outK)) {
           blocks.add(block);
         }
       }
@@ -107,6 +118,16 @@ record PipeBlock(
   /** Whether anything tells what the compressor does. */
   boolean hasDuty() {
     return !Double.isNaN(powerW) || !Double.isNaN(highPa);
+  }
+
+  /** Rise from inlet to outlet, K. */
+  double riseK() {
+    return outK - inK;
+  }
+
+  /** By how much the condensing temperature moves to another block, K; NaN if not known. */
+  double condensingMovesK(PipeBlock other) {
+    return Math.log(other.highPa / highPa) / PRESSURE_PER_K;
   }
 
   private static boolean keeps(double before, double now, double share) {

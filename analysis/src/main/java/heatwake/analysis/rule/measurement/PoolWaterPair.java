@@ -2,7 +2,6 @@ package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
@@ -17,9 +16,6 @@ final class PoolWaterPair {
 
   /** And this many of the first one's digits, so that a coarse reading may stand; ours. */
   private static final double DIGITS = 3;
-
-  /** A reading that never changed may be as coarse as this, K; ours: whole degrees Fahrenheit. */
-  private static final double COARSEST_DIGIT_K = 0.56;
 
   /** Water must move for this share of the time; ours. */
   private static final double MOVING_SHARE = 0.95;
@@ -53,18 +49,8 @@ final class PoolWaterPair {
     double[] values = timeline.of(other);
     double wentOnK =
         Math.abs(Stretch.mean(values, to - end, to) - Stretch.mean(values, from, from + end));
-    return wentOnK > Math.max(GONE_ON_K, DIGITS * digitK(frozen.series()))
+    return wentOnK > Math.max(GONE_ON_K, DIGITS * frozen.digitK())
         ? Optional.of(wentOnK)
         : Optional.empty();
-  }
-
-  /** The smallest step of a series; one that never changed may be coarse. */
-  private static double digitK(Series series) {
-    double smallest = Double.POSITIVE_INFINITY;
-    for (int r = 1; r < series.size(); r++) {
-      double step = Math.abs(series.value(r) - series.value(r - 1));
-      smallest = step > 0 ? Math.min(smallest, step) : smallest;
-    }
-    return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
   }
 }

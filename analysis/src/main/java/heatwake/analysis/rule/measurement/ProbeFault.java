@@ -13,7 +13,9 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.Screening;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -29,11 +31,6 @@ public final class ProbeFault implements Rule {
 
   /** Fewer spikes may be single garbled messages; ours. */
   private static final int SPIKES = 3;
-
-  /** A 1-Wire thermometer says 85 Cel after power-on, before its first conversion (data sheet). */
-  private static final double POWER_ON_K = 273.15 + 85;
-
-  private static final double POWER_ON_WITHIN_K = 1e-3;
 
   /** So few readings just beyond what is possible are noise, by number and share of value; ours. */
   private static final int FEW = 3;
@@ -93,16 +90,10 @@ public final class ProbeFault implements Rule {
   private Optional<Flag> impossible(Series series) {
     Channel channel = series.channel();
     Unit unit = channel.storedUnit();
-    int count = 0;
-    int first = -1;
-    int last = -1;
-    for (int r = 0; r < series.size(); r++) {
-      if (!channel.isPossible(unit.fromSi(series.value(r))) || isPowerOnValue(series, r)) {
-        first = first < 0 ? r : first;
-        last = r;
-        count++;
-      }
-    }
+    BitSet impossible = Screening.impossible(series);
+    int count = impossible.cardinality();
+    int first = impossible.nextSetBit(0);
+    int last = impossible.length() - 1;
     if (count == 0 || (count < FEW && isNear(channel, unit.fromSi(series.value(first))))) {
       return Optional.empty();
     }
@@ -128,18 +119,6 @@ public final class ProbeFault implements Rule {
   private static boolean isNear(Channel channel, double stored) {
     double near = Math.abs(stored) * NEAR_SHARE;
     return channel.isPossible(stored - near) || channel.isPossible(stored + near);
-  }
-
-  private static boolean isPowerOnValue(Series series, int r) {
-    if (series.channel().quantity() != Quantity.TEMPERATURE
-        || series.channel() == Channel.TEMP_DISCHARGE
-        || Math.abs(series.value(r) - POWER_ON_K) > POWER_ON_WITHIN_K) {
-      return false;
-    }
-    boolean fromElsewhere = r > 0 && Math.abs(series.value(r - 1) - POWER_ON_K) > SPIKE_K;
-    boolean toElsewhere =
-        r + 1 < series.size() && Math.abs(series.value(r + 1) - POWER_ON_K) > SPIKE_K;
-    return fromElsewhere || toElsewhere;
   }
 
   /** Jumps away and back again within seconds: a loose contact. */

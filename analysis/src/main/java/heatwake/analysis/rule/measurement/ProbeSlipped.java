@@ -25,7 +25,7 @@ public final class ProbeSlipped implements Rule {
   private static final double FACTOR = 5;
 
   /** Air and water must differ by this much for a drift to have a direction, K; ours. */
-  private static final double LEAST_AIR_K = 3;
+  private static final double LEAST_AIR_K = 2;
 
   /** The partner follows less than this share of the drift; ours. */
   private static final double PARTNER_SHARE = 0.25;
@@ -33,11 +33,29 @@ public final class ProbeSlipped implements Rule {
   /** Power, pressures and flow keep their level within this share; ours. */
   private static final double SAME_DUTY = 0.12;
 
-  /** With the compressor on, an outlet drift is judged only if hardly any rise is left; ours. */
+  /**
+   * Where the high side is not known, an outlet drift of a running heater is judged only if hardly
+   * any rise is left; ours.
+   */
   private static final double RISE_LEFT = 0.2;
+
+  /**
+   * The condensing temperature goes with the leaving water, or at the least with the mean of both
+   * pipes, by half; one that moves by less than this share of a drift denies it; ours.
+   */
+  private static final double CONDENSING_SHARE = 0.25;
+
+  /**
+   * Where no air temperature tells the direction, the rise must change by this share: no heater
+   * gives so much more or less heat at equal power; ours.
+   */
+  private static final double RISE_CHANGES = 0.5;
 
   /** Blocks in a row that must show it (5 min each); ours. */
   private static final int BLOCKS = 3;
+
+  /** A probe that slips at once is seen against the blocks of an hour before; ours. */
+  private static final int HOUR = 12;
 
   @Override
   public String id() {
@@ -51,15 +69,18 @@ public final class ProbeSlipped implements Rule {
 
   @Override
   public String needs() {
-    return "water-in and water-out, with air-in or air-ambient; power, pressures, flow-heater and"
-        + " water-pool as witnesses";
+    return "water-in and water-out, with air-in or air-ambient, or for the inlet with power or"
+        + " pressure-discharge; power, pressures, flow-heater and water-pool as witnesses";
   }
 
   @Override
   public String limits() {
-    return "A drift towards air of more than 1 K and 5 standard uncertainties of the pair over 15 min"
-        + " that the other pipe does not share (25 %), with power, pressures and flow within 12 %;"
-        + " for the outlet of a running heater only if under 20 % of the rise is left (ours).";
+    return "A drift towards air of more than 1 K and 5 standard uncertainties of the pair over 15"
+        + " min, from the run's beginning or within an hour, that the other pipe does not share (25"
+        + " %), with power, pressures and flow within 12 %; for the outlet of a running heater only"
+        + " if the condensing temperature does not share it either (25 %) or, where that is not"
+        + " known, under 20 % of the rise is left. Without an air temperature only for the inlet of"
+        + " a running heater, and only if the rise changes by half (ours).";
   }
 
   @Override
@@ -68,8 +89,11 @@ public final class ProbeSlipped implements Rule {
     if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
       return Outcome.notEnoughData("no water-in and water-out pair");
     }
-    if (!timeline.has(Channel.AIR_IN) && !timeline.has(Channel.AIR_AMBIENT)) {
-      return Outcome.notEnoughData("no air-in or air-ambient reading");
+    if (!timeline.has(Channel.AIR_IN)
+        && !timeline.has(Channel.AIR_AMBIENT)
+        && !timeline.has(Channel.POWER)
+        && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return Outcome.notEnoughData("no air-in or air-ambient, power or pressure-discharge reading");
     }
     Rig rig = evidence.recording().rig();
     double limitK =
@@ -95,13 +119,24 @@ public final class ProbeSlipped implements Rule {
     if (regime.size() < 2 * BLOCKS) {
       return Optional.empty();
     }
-    PipeBlock before = PipeBlock.median(regime.subList(0, BLOCKS));
-    int inARow = 0;
-    for (int k = BLOCKS; k < regime.size(); k++) {
-      inARow = shows(before, regime.get(k), accused, limitK) ? inARow + 1 : 0;
-      if (inARow == BLOCKS) {
-        return Optional.of(flag(before, regime.subList(k + 1 - BLOCKS, regime.size()), accused));
+    return since(regime, accused, limitK, regime.size())
+        .or(() -> since(regime, accused, limitK, HOUR));
+  }
+
+  /** The drift against the blocks that lie so many before, or the first ones. */
+  private Optional<Flag> since(
+      List<PipeBlock> regime, Channel accused, double limitK, int blocksBefore) {
+    int from = BLOCKS;
+    while (from + BLOCKS <= regime.size()) {
+      int first = Math.max(0, from - BLOCKS - blocksBefore);
+      PipeBlock before = PipeBlock.median(regime.subList(first, first + BLOCKS));
+      boolean all =
+          regime.subList(from, from + BLOCKS).stream()
+              .allMatch(now -> shows(before, now, accused, limitK));
+      if (all) {
+        return Optional.of(flag(before, regime.subList(from, regime.size()), accused));
       }
+      from++;
     }
     return Optional.empty();
   }
@@ -112,23 +147,37 @@ public final class ProbeSlipped implements Rule {
     double drift = (isInlet ? now.inK() : now.outK()) - probeThen;
     double partner = isInlet ? now.outK() - before.outK() : now.inK() - before.inK();
     double towardsAir = now.airK() - probeThen;
-    boolean drifts =
-        Math.abs(drift) > limitK
-            && Math.abs(towardsAir) > LEAST_AIR_K
-            && drift * towardsAir > 0
-            && Math.abs(drift) < 1.2 * Math.abs(towardsAir);
     boolean partnerStays = Math.abs(partner) < PARTNER_SHARE * Math.abs(drift);
     double pool = now.poolK() - before.poolK();
     boolean poolStays = Double.isNaN(pool) || Math.abs(pool) < PARTNER_SHARE * Math.abs(drift);
-    if (!drifts || !partnerStays || !poolStays || !before.sameDuty(now, SAME_DUTY)) {
+    if (Math.abs(drift) <= limitK
+        || !partnerStays
+        || !poolStays
+        || !before.sameDuty(now, SAME_DUTY)) {
       return false;
     }
-    if (isInlet || !now.heats()) {
-      return true;
+    if (Double.isNaN(towardsAir)) {
+      return isInlet && now.heats() && now.hasDuty() && riseChanges(before, now);
     }
-    double riseThen = before.outK() - before.inK();
-    double riseNow = now.outK() - now.inK();
-    return now.hasDuty() && riseThen > limitK && riseNow < RISE_LEFT * riseThen;
+    boolean drifts =
+        Math.abs(towardsAir) > LEAST_AIR_K
+            && drift * towardsAir > 0
+            && Math.abs(drift) < 1.2 * Math.abs(towardsAir);
+    return drifts && (isInlet || !now.heats() || isDeniedByTheMachine(before, now, limitK));
+  }
+
+  private static boolean riseChanges(PipeBlock before, PipeBlock now) {
+    return Math.abs(now.riseK() - before.riseK()) > RISE_CHANGES * Math.abs(before.riseK());
+  }
+
+  /** Whether what the circuit does shows that the leaving water did not move so. */
+  private static boolean isDeniedByTheMachine(PipeBlock before, PipeBlock now, double limitK) {
+    double condensing = before.condensingMovesK(now);
+    double drift = now.outK() - before.outK();
+    if (!Double.isNaN(condensing)) {
+      return Math.abs(condensing) < CONDENSING_SHARE * Math.abs(drift);
+    }
+    return now.hasDuty() && before.riseK() > limitK && now.riseK() < RISE_LEFT * before.riseK();
   }
 
   private Flag flag(PipeBlock before, List<PipeBlock> after, Channel accused) {
@@ -149,9 +198,10 @@ public final class ProbeSlipped implements Rule {
             + Wording.celsius(then)
             + " to "
             + Wording.celsius(now)
-            + ", towards the air at "
-            + Wording.celsius(last.airK())
-            + ", while "
+            + (Double.isNaN(last.airK())
+                ? ""
+                : ", towards the air at " + Wording.celsius(last.airK()) + ",")
+            + " while "
             + partner.id()
             + " moved by "
             + Wording.kelvin(partnerMoved),

@@ -43,7 +43,9 @@ public final class ProbeStuck implements Rule {
     return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
         + " probe moves, and either the channel jitters by several digits at every other time in the"
         + " same state, or the other of water-in and water-pool went on by more than 0.5 K and three"
-        + " digits while water moved, or the compressor started or stopped meanwhile and two others that must"
+        + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
+        + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
+        + " digits where no flow is measured), or the compressor started or stopped meanwhile and two others that must"
         + " follow did (ours). A slow or coarse reading that may honestly stand still is left alone.";
   }
 
@@ -65,13 +67,13 @@ public final class ProbeStuck implements Rule {
     List<Flag> flags = new ArrayList<>();
     for (Frozen one : frozen.values()) {
       if (!one.isAtALimit() && liveliness.othersMove(one)) {
-        why(liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
+        why(evidence, liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
       }
     }
     return Outcome.of(flags);
   }
 
-  private static Optional<String> why(Liveliness liveliness, Frozen frozen) {
+  private static Optional<String> why(Evidence evidence, Liveliness liveliness, Frozen frozen) {
     if (liveliness.jittersOtherwise(frozen)) {
       return Optional.of("it never stands still at other times");
     }
@@ -86,9 +88,14 @@ public final class ProbeStuck implements Rule {
     if (leftBehind.isPresent()) {
       return leftBehind;
     }
-    return liveliness
-        .sleptThrough(frozen)
-        .map(followers -> "the compressor switched meanwhile and " + followers + " followed");
+    return PipePair.leftBehind(evidence, frozen)
+        .or(
+            () ->
+                liveliness
+                    .sleptThrough(frozen)
+                    .map(
+                        followers ->
+                            "the compressor switched meanwhile and " + followers + " followed"));
   }
 
   private Flag flag(Frozen frozen, String reason) {

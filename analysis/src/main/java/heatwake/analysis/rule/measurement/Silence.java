@@ -10,8 +10,14 @@ import java.util.List;
 
 /** One time without a reading of a channel: from the last reading before to the first after. */
 record Silence(Channel channel, long fromMs, long toMs) {
-  /** A silence shorter than this is jitter, whatever the interval, s; ours. */
-  private static final double JITTER_S = 30;
+  /** A silence shorter than this is not worth a word, whatever the interval, s; ours. */
+  private static final double JITTER_S = 60;
+
+  /** So many silences of a length, or fewer, are not to be expected of chance in a run; ours. */
+  private static final double UNEXPECTED = 0.01;
+
+  /** A link that loses more than this share is not judged by chance alone; ours. */
+  private static final double MOST_LOSSES = 0.3;
 
   /** Sources may take this long to be opened, s; ours. */
   private static final double OPENING_S = 120;
@@ -45,8 +51,9 @@ record Silence(Channel channel, long fromMs, long toMs) {
     if (series.timeMs(0) - startMs > Math.max(limitMs, OPENING_S * 1000)) {
       found.add(new Silence(channel, startMs, series.timeMs(0)));
     }
+    double chanceMs = longestByChanceMs(series, limitMs);
     for (int r = 1; r < series.size(); r++) {
-      if (series.timeMs(r) - series.timeMs(r - 1) > limitMs) {
+      if (series.timeMs(r) - series.timeMs(r - 1) > Math.max(limitMs, chanceMs)) {
         found.add(new Silence(channel, series.timeMs(r - 1), series.timeMs(r)));
       }
     }
@@ -67,6 +74,30 @@ record Silence(Channel channel, long fromMs, long toMs) {
             : intervals[(int) (ORDINARY_SHARE * (intervals.length - 1))] / 1e3;
     return Math.max(
         JITTER_S, Math.max(Timeline.GAP_INTERVALS * usualS, ORDINARY * ordinaryS) + usualS / 2);
+  }
+
+  /**
+   * The longest silence that single readings lost by chance explain: with a share p of them lost, a
+   * hole of k readings is met N p^k times in N. The share is that of the holes within the limit, so
+   * that a long silence does not excuse itself.
+   */
+  private static double longestByChanceMs(Series series, double limitMs) {
+    double usualMs = Timeline.usualIntervalMs(series);
+    long lost = 0;
+    long sent = 0;
+    for (int r = 1; r < series.size(); r++) {
+      double interval = series.timeMs(r) - series.timeMs(r - 1);
+      sent++;
+      if (interval <= limitMs) {
+        lost += Math.max(0, Math.round(interval / usualMs) - 1);
+      }
+    }
+    double share = (double) lost / Math.max(1, lost + sent);
+    if (share <= 0 || share > MOST_LOSSES) {
+      return 0;
+    }
+    double readings = Math.log(UNEXPECTED / (lost + sent)) / Math.log(share);
+    return (Math.ceil(readings) + 0.5) * usualMs;
   }
 
   private static long[] intervals(Series series) {

@@ -86,6 +86,40 @@ class DataGapTest {
     assertClear(rule, readings(run.heating(840).recording()));
   }
 
+  /** A radio that loses one reading in ten at random has holes of seven now and then. */
+  @Test
+  void lossesByChanceAreNoGap() {
+    Random random = new Random(8);
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WIND_SPEED)
+            .every(10)
+            .change(Channel.WIND_SPEED, (atS, v) -> random.nextDouble() < 0.1 ? Double.NaN : v);
+    assertClear(rule, readings(run.heating(840).recording()));
+  }
+
+  @Test
+  void aHoleThatChanceDoesNotExplainIsOneInALossyLinkToo() {
+    Random random = new Random(8);
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WIND_SPEED)
+            .every(10)
+            .change(Channel.WIND_SPEED, (atS, v) -> random.nextDouble() < 0.1 ? Double.NaN : v)
+            .heating(400)
+            .silent(Channel.WIND_SPEED)
+            .heating(4)
+            .change(Channel.WIND_SPEED, (atS, v) -> random.nextDouble() < 0.1 ? Double.NaN : v);
+    assertThat(onlyFlag(rule, readings(run.heating(400).recording())).evidence())
+        .startsWith("No reading of wind-speed for 4");
+  }
+
+  @Test
+  void lessThanAMinuteInAFastChannelIsNotWorthAWord() {
+    assertClear(rule, readings(gapOf(Channel.WATER_IN, 0.8).recording()));
+    onlyFlag(rule, readings(gapOf(Channel.WATER_IN, 1.5).recording()));
+  }
+
   @Test
   void aStateSentOnChangeIsExempt() {
     double[] last = {Double.NaN};

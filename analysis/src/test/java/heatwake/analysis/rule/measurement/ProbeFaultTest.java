@@ -48,6 +48,29 @@ class ProbeFaultTest {
   }
 
   @Test
+  void eightyFiveForTenMinutesTakesNoPartInTheAnalysis() {
+    RunBuilder run =
+        RunBuilder.run()
+            .circulating(20)
+            .heating(60)
+            .change(Channel.WATER_IN, (atS, cel) -> 85)
+            .heating(10)
+            .free(Channel.WATER_IN)
+            .heating(30);
+    var evidence = readings(run.recording());
+    var flag = onlyFlag(rule, evidence);
+    assertThat(flag.evidence()).startsWith("water-in read 85.0 °C (600 of 7200 readings)");
+    assertThat(flag.endMs() - flag.startMs()).isEqualTo(599_000);
+    assertThat(evidence.timeline().of(Channel.WATER_IN)[5000]).isNaN();
+  }
+
+  @Test
+  void aDischargeLineMayHonestlyRead85() {
+    RunBuilder run = RunBuilder.run().heating(30).set(Channel.TEMP_DISCHARGE, 85).heating(30);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
   void aLooseContactJumps() {
     RunBuilder run =
         RunBuilder.run()

@@ -89,16 +89,67 @@ class ProbeSlippedTest {
     assertClear(rule, readings(run.recording()));
   }
 
+  /** From 70 min on the probe lies half off its pipe. */
+  private static RunBuilder.Change slipsAt70Min(double airCel, double share) {
+    return (atS, cel) ->
+        cel + share * Math.min(1, Math.max(0, (atS - 4200) / 300)) * (airCel - cel);
+  }
+
   @Test
-  void needsAnAirTemperature() {
+  void outletSlipsAndPartOfTheRiseIsLeftButTheCondensingTemperatureStays() {
+    RunBuilder run = RunBuilder.run().air(20).off(2).circulating(8).heatingAt(Channel.WATER_OUT, 3);
+    run.change(Channel.WATER_OUT, slipsAt70Min(20, 0.25)).heating(150);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo(
+            "water-out went from 29.0 °C to 26.7 °C, towards the air at 20.0 °C, while water-in"
+                + " moved by 0.0 K");
+  }
+
+  @Test
+  void aRiseThatFallsWithTheCondensingTemperatureIsTheMachines() {
+    RunBuilder run =
+        RunBuilder.run().air(20).off(2).circulating(8).heatingAt(Channel.WATER_OUT, 3).heating(60);
+    // A real fall by 2.2 K takes the condensing temperature along: 2300 to 2200 kPa is 1.9 K.
+    run.heatingAt(Channel.WATER_OUT, 0.8).heatingAt(Channel.PRESSURE_DISCHARGE, 2200).heating(90);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void outletSlipsLateInARunInWhichThePoolWarms() {
+    RunBuilder run = RunBuilder.run().air(20).off(2).circulating(8).heatingAt(Channel.WATER_OUT, 3);
+    for (int k = 0; k < 36; k++) {
+      run.pool(24 + 0.06 * k).heatingAt(Channel.PRESSURE_DISCHARGE, 2300 + 3 * k);
+      if (k == 24) {
+        run.change(Channel.WATER_OUT, (atS, cel) -> cel + 0.3 * (20 - cel));
+      }
+      run.heating(10);
+    }
+    assertThat(onlyFlag(rule, readings(run.recording())).channels())
+        .containsExactly(Channel.WATER_OUT);
+  }
+
+  @Test
+  void withoutAnAirProbeAnInletThatFallsAtEqualPowerIsToldByTheRise() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .off(2)
+            .circulating(8);
+    run.change(Channel.WATER_IN, slipsAt70Min(15, 0.6)).heating(150);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo("water-in went from 26.0 °C to 19.4 °C while water-out moved by 0.0 K");
+  }
+
+  @Test
+  void needsAnAirTemperatureOrSomethingOfTheMachine() {
     assertThat(
             reason(
                 rule,
                 readings(
                     RunBuilder.run()
-                        .without(Channel.AIR_IN, Channel.AIR_AMBIENT)
+                        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER)
                         .heating(20)
                         .recording())))
-        .isEqualTo("no air-in or air-ambient reading");
+        .isEqualTo("no air-in or air-ambient, power or pressure-discharge reading");
   }
 }

@@ -85,6 +85,52 @@ class ProbeStuckTest {
         .contains("the other probe in the same water went on by 1.0 K meanwhile");
   }
 
+  /** A pool that warms by 0.3 K an hour under a heater of constant duty, in steps of 10 min. */
+  private static RunBuilder warming(RunBuilder run) {
+    for (int k = 0; k < 24; k++) {
+      run.pool(25 + 0.05 * k).heating(10);
+    }
+    return run;
+  }
+
+  @Test
+  void theOutletStandsStillWhileTheInletGoesOn() {
+    RunBuilder run =
+        RunBuilder.run().without(Channel.WATER_POOL).resolution(Channel.WATER_OUT, 0.0625);
+    run.pool(25).circulating(20).heating(30).change(Channel.WATER_OUT, hungUp());
+    assertThat(onlyFlag(rule, readings(warming(run).recording())).evidence())
+        .endsWith("water-in went on by 1.1 K meanwhile, at equal duty of the heater");
+  }
+
+  @Test
+  void theInletStandsStillWhileTheOutletGoesOn() {
+    RunBuilder run =
+        RunBuilder.run().without(Channel.WATER_POOL).resolution(Channel.WATER_IN, 0.0625);
+    run.pool(24.5).circulating(20).pool(25).heating(30).change(Channel.WATER_IN, hungUp());
+    assertThat(onlyFlag(rule, readings(warming(run).recording())).channels())
+        .containsExactly(Channel.WATER_IN);
+  }
+
+  @Test
+  void anInletOfAPoolInBalanceMayStandWhileTheFlowFalls() {
+    RunBuilder run =
+        RunBuilder.run().without(Channel.WATER_POOL).resolution(Channel.WATER_IN, 0.0625);
+    run.circulating(20).heating(30);
+    for (int k = 0; k < 24; k++) {
+      run.heatingAt(Channel.FLOW_HEATER, 150 - 2.5 * k)
+          .heatingAt(Channel.WATER_OUT, 1.6 * 150 / (150 - 2.5 * k))
+          .heating(10);
+    }
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aCoarseProbeInASlowlyWarmingPoolMayStandStill() {
+    RunBuilder run = RunBuilder.run().resolution(Channel.WATER_IN, 0.5);
+    run.pool(25).circulating(20).heating(30);
+    assertClear(rule, readings(warming(run).recording()));
+  }
+
   @Test
   void aCoarsePoolThermometerMayStandStill() {
     RunBuilder run =
