@@ -16,6 +16,7 @@ import java.util.Set;
  * @param causes likely causes, the likeliest first
  * @param nextCheck what a technician can check on site to decide
  * @param channels the readings it rests on; of a measurement flag, the readings it accuses
+ * @param consequences flags that this one explains; its evidence names them too
  */
 public record Flag(
     String rule,
@@ -26,11 +27,27 @@ public record Flag(
     String evidence,
     List<String> causes,
     String nextCheck,
-    Set<Channel> channels) {
+    Set<Channel> channels,
+    List<Consequence> consequences) {
 
   public Flag {
     causes = List.copyOf(causes);
     channels = Set.copyOf(channels);
+    consequences = List.copyOf(consequences);
+  }
+
+  /** A flag by itself. */
+  public Flag(
+      String rule,
+      Side side,
+      Severity severity,
+      long startMs,
+      long endMs,
+      String evidence,
+      List<String> causes,
+      String nextCheck,
+      Set<Channel> channels) {
+    this(rule, side, severity, startMs, endMs, evidence, causes, nextCheck, channels, List.of());
   }
 
   /** A flag that rests on no readings in particular. */
@@ -48,11 +65,13 @@ public record Flag(
 
   /** This flag with other evidence. */
   public Flag withEvidence(String other) {
-    return new Flag(rule, side, severity, startMs, endMs, other, causes, nextCheck, channels);
+    return new Flag(
+        rule, side, severity, startMs, endMs, other, causes, nextCheck, channels, consequences);
   }
 
   /** This flag on another side. */
   public Flag onSide(Side other) {
-    return new Flag(rule, other, severity, startMs, endMs, evidence, causes, nextCheck, channels);
+    return new Flag(
+        rule, other, severity, startMs, endMs, evidence, causes, nextCheck, channels, consequences);
   }
 }

@@ -22,14 +22,15 @@ final class HeaterFlowCheck implements Check {
     if (heater.flowMinM3PerS().isEmpty() && heater.flowMaxM3PerS().isEmpty()) {
       return notMeasured("no heater.flow-min and heater.flow-max in the rig");
     }
+    if (!HeaterFlowProbes.areThere(evidence)) {
+      return notMeasured(HeaterFlowProbes.MISSING);
+    }
     if (evidence.steady().isEmpty()) {
       return notSeen("steady running of the compressor");
     }
     Optional<SteadySpan> steady = last(evidence);
     if (steady.isEmpty()) {
-      return notMeasured(
-          "no reading that gives the flow through the heater; clip flow-heater, or flow-total and"
-              + " water-return");
+      return notMeasured(HeaterFlowProbes.MISSING);
     }
     Estimate flow = steady.get().flowM3PerS().orElseThrow();
     StringBuilder text = new StringBuilder(80);

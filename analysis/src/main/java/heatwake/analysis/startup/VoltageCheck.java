@@ -4,11 +4,13 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.electrical.VoltageRange;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
@@ -55,8 +57,50 @@ final class VoltageCheck implements Check {
     if (!Double.isNaN(running)) {
       text.append(String.format(Locale.ROOT, "%.0f V running, ", running));
     }
-    text.append(String.format(Locale.ROOT, "nominal %.0f V", nominal.getAsDouble()));
+    double nominalV = nominal.getAsDouble();
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "nominal %.0f V, allowed %.0f V to %.0f V",
+            nominalV,
+            (1 - VoltageRange.TOLERANCE) * nominalV,
+            (1 + VoltageRange.TOLERANCE) * nominalV));
+    double farther =
+        Double.isNaN(running) || Math.abs(resting - nominalV) > Math.abs(running - nominalV)
+            ? resting
+            : running;
+    ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.VOLTAGE);
+    text.append(reservation(farther, nominalV, probe));
     return pass(timeline.timeMs(timeline.size() - 1), text.toString());
+  }
+
+  /**
+   * What has to be said of a supply near or beyond its limit that still is no failure. A rule
+   * alarms beyond {@value Doubt#FACTOR} standard uncertainties (guarded rejection, JCGM 106:2012,
+   * clause 8.3), so what lies between the limit and that is let pass.
+   */
+  private static String reservation(double supplyV, double nominalV, ProbeUncertainty probe) {
+    double deviation = supplyV / nominalV - 1;
+    double leftV = VoltageRange.TOLERANCE * nominalV - Math.abs(supplyV - nominalV);
+    double guardV = Doubt.FACTOR * probe.at(nominalV);
+    if (leftV >= guardV) {
+      return "";
+    }
+    String where =
+        String.format(
+            Locale.ROOT,
+            "%.1f %% %s nominal",
+            Math.abs(deviation) * 100,
+            deviation < 0 ? "below" : "above");
+    return leftV >= 0
+        ? String.format(Locale.ROOT, "; near the limit: %s, %.0f V inside it", where, leftV)
+        : String.format(
+            Locale.ROOT,
+            "; beyond the limit but not for certain: %s, %.0f V outside it, where the probe leaves"
+                + " %.0f V in doubt (3 standard uncertainties); measure with a better meter",
+            where,
+            -leftV,
+            guardV);
   }
 
   private static double meanWhere(double[] values, PhaseGrid phases, boolean running) {

@@ -41,7 +41,8 @@ public final class SteadyFinder {
   }
 
   /**
-   * Steady spans while the compressor runs, in order of time.
+   * Steady spans in order of time. They lie within the phase of that name: what is still starting
+   * may hold still for a window and yet go on to climb.
    *
    * @param phases what the heater was doing
    * @param watched quantities to look at, the heater's output first; a window without it is not
@@ -55,7 +56,7 @@ public final class SteadyFinder {
     List<Span> found = new ArrayList<>();
     int from = -1;
     for (int k = 0; k <= phases.size(); k++) {
-      boolean runs = k < phases.size() && heats(phases.get(k).phase());
+      boolean runs = k < phases.size() && phases.get(k).phase() == Phase.STEADY;
       if (runs && from < 0) {
         from = timeline.firstAtOrAfter(phases.get(k).startMs());
       } else if (!runs && from >= 0) {
@@ -64,10 +65,6 @@ public final class SteadyFinder {
       }
     }
     return found;
-  }
-
-  private static boolean heats(Phase phase) {
-    return phase == Phase.STARTING || phase == Phase.STEADY;
   }
 
   private void within(int from, int to, List<Span> found) {

@@ -1,5 +1,6 @@
 package heatwake.analysis.verdict;
 
+import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -19,8 +20,8 @@ import java.util.stream.Stream;
  * standing beside it. The table says which rule explains which.
  */
 public final class Consequences {
-  private static final Set<String> ANY_LOSS =
-      Set.of("low-heat", "low-cop", "setpoint-unreachable", "heat-loss");
+  /** What any trouble of the machine brings. What the pool itself loses is not among it. */
+  private static final Set<String> ANY_LOSS = Set.of("low-heat", "low-cop", "setpoint-unreachable");
 
   private static final Set<String> TRIPPING = Set.of("short-cycling", "restart-too-soon");
 
@@ -63,7 +64,7 @@ public final class Consequences {
     table.put("short-cycling", Set.of("low-heat", "low-cop", "setpoint-unreachable"));
     table.put("pump-hours", Set.of("setpoint-unreachable"));
     table.put("heat-loss", Set.of("setpoint-unreachable"));
-    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable", "heat-loss"));
+    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable"));
     table.put("probe-fault", Set.of("probe-stuck", "probe-slipped", "data-gap"));
     table.put("probe-stuck", Set.of("data-gap"));
     return table;
@@ -159,7 +160,8 @@ public final class Consequences {
                 .collect(Collectors.joining("; ")),
         flag.causes(),
         flag.nextCheck(),
-        flag.channels());
+        flag.channels(),
+        following.stream().map(one -> new Consequence(one.rule(), one.evidence())).toList());
   }
 
   private static Severity graver(Severity one, Severity other) {

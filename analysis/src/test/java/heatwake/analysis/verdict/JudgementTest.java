@@ -4,6 +4,7 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -107,6 +108,22 @@ class JudgementTest {
             "evidence of low-heater-flow. Follows from it: high-pressure (evidence of"
                 + " high-pressure); condenser-approach (evidence of condenser-approach); low-cop"
                 + " (evidence of low-cop)");
+    assertThat(roots.get(0).consequences())
+        .containsExactly(
+            new Consequence("high-pressure", "evidence of high-pressure"),
+            new Consequence("condenser-approach", "evidence of condenser-approach"),
+            new Consequence("low-cop", "evidence of low-cop"));
+  }
+
+  @Test
+  void whatThePoolLosesIsNoConsequenceOfTheMachine() {
+    assertThat(
+            rules(
+                Consequences.fold(
+                    List.of(
+                        flag("falling-flow", Side.WATER, 5, 600),
+                        flag("heat-loss", Side.POOL, 0, 600)))))
+        .containsExactly("falling-flow", "heat-loss");
   }
 
   @Test

@@ -61,7 +61,8 @@ public final class Main implements Runnable {
     command
         .getErr()
         .println(
-            oneLine(fault.getMessage())
+            "heatwake: "
+                + oneLine(fault.getMessage())
                 + "; see "
                 + command.getCommandSpec().qualifiedName()
                 + " --help");

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import heatwake.analysis.finding.BypassFigures;
+import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.CostFigures;
 import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
@@ -194,7 +195,12 @@ public final class FindingsJson {
             .put("end", time(flag.endMs()))
             .put("evidence", flag.evidence());
     node.set("causes", texts(flag.causes()));
-    return node.put("next_check", flag.nextCheck());
+    node.put("next_check", flag.nextCheck());
+    ArrayNode consequences = node.putArray("consequences");
+    for (Consequence one : flag.consequences()) {
+      consequences.addObject().put("rule", one.rule()).put("evidence", one.evidence());
+    }
+    return node;
   }
 
   private static ObjectNode startup(StartupCheck check) {

@@ -10,14 +10,15 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Heater;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
+import java.util.function.DoublePredicate;
 
 /** Current above the nameplate, or a continuous load above 80 % of the breaker. */
 public final class Overcurrent implements Rule {
@@ -75,78 +76,44 @@ public final class Overcurrent implements Rule {
     double[] current = timeline.of(Channel.CURRENT);
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
-      double limit = heater.currentMaxA().getAsDouble();
-      Load.highest(timeline, current, SUSTAINED_S, 0, limit)
-          .filter(load -> Doubt.above(load.estimate(probe), limit))
-          .ifPresent(load -> flags.add(overNameplate(load, limit)));
+      double limitA = heater.currentMaxA().getAsDouble();
+      SustainedLoads loads = SustainedLoads.of(timeline, current, SUSTAINED_S, 0);
+      List<Stretch> over = loads.whereMean(above(limitA, probe), limitA, SUSTAINED_SHARE);
+      if (!over.isEmpty()) {
+        flags.add(overNameplate(timeline, current, over, limitA));
+      }
     }
     if (heater.breakerA().isPresent() && flags.isEmpty()) {
-      double limit = CONTINUOUS_SHARE * heater.breakerA().getAsDouble();
-      double on =
-          Load.highest(timeline, current, SUSTAINED_S, 0, 0)
-              .map(load -> ON_SHARE * load.meanA())
-              .orElse(0.0);
-      Load.highest(timeline, current, CONTINUOUS_S, on, 0)
-          .filter(load -> Doubt.above(load.estimate(probe), limit))
-          .ifPresent(load -> flags.add(overBreaker(load, heater.breakerA().getAsDouble())));
+      double limitA = CONTINUOUS_SHARE * heater.breakerA().getAsDouble();
+      double onA = ON_SHARE * SustainedLoads.of(timeline, current, SUSTAINED_S, 0).highestA();
+      SustainedLoads loads = SustainedLoads.of(timeline, current, CONTINUOUS_S, onA);
+      List<Stretch> over = loads.whereMean(above(limitA, probe), 0, SUSTAINED_SHARE);
+      if (!over.isEmpty()) {
+        flags.add(overBreaker(timeline, loads.highestA(), over, heater.breakerA().getAsDouble()));
+      }
     }
     return Outcome.of(flags);
   }
 
-  /** The highest mean current over a time. */
-  private record Load(double meanA, long startMs, long endMs) {
-
-    Estimate estimate(ProbeUncertainty probe) {
-      return new Estimate(meanA, probe.at(meanA));
-    }
-
-    /**
-     * Over all windows of a length in which no reading is missing or under {@code leastA} and most
-     * are not under {@code mostlyA}.
-     */
-    static Optional<Load> highest(
-        Timeline timeline, double[] current, double lengthS, double leastA, double mostlyA) {
-      int window = (int) Math.max(1, Math.round(lengthS / timeline.stepS()));
-      double sum = 0;
-      int inARow = 0;
-      int high = 0;
-      double best = Double.NEGATIVE_INFINITY;
-      int bestEnd = -1;
-      for (int i = 0; i < current.length; i++) {
-        if (Double.isNaN(current[i]) || current[i] < leastA) {
-          inARow = 0;
-          sum = 0;
-          high = 0;
-          continue;
-        }
-        sum += current[i];
-        high += current[i] >= mostlyA ? 1 : 0;
-        inARow++;
-        if (inARow > window) {
-          sum -= current[i - window];
-          high -= current[i - window] >= mostlyA ? 1 : 0;
-        }
-        if (inARow >= window && high >= SUSTAINED_SHARE * window && sum / window > best) {
-          best = sum / window;
-          bestEnd = i;
-        }
-      }
-      return bestEnd < 0
-          ? Optional.empty()
-          : Optional.of(
-              new Load(best, timeline.timeMs(bestEnd - window + 1), timeline.timeMs(bestEnd)));
-    }
+  private static DoublePredicate above(double limitA, ProbeUncertainty probe) {
+    return meanA -> Doubt.above(new Estimate(meanA, probe.at(meanA)), limitA);
   }
 
-  private Flag overNameplate(Load load, double limitA) {
+  private Flag overNameplate(
+      Timeline timeline, double[] current, List<Stretch> over, double limitA) {
+    double overS = over.stream().mapToDouble(one -> one.durationS(timeline)).sum();
+    double meanA =
+        over.stream().mapToDouble(one -> one.mean(current) * one.length()).sum()
+            / over.stream().mapToInt(Stretch::length).sum();
     return flag(
         Severity.ALARM,
-        load,
+        timeline,
+        over,
         String.format(
             Locale.ROOT,
-            "%.1f A over %s; the nameplate allows %.1f A",
-            load.meanA(),
-            Wording.duration(SUSTAINED_S),
+            "%.1f A for %s; the nameplate allows %.1f A",
+            meanA,
+            Wording.duration(overS),
             limitA),
         List.of(
             "supply voltage too low",
@@ -155,14 +122,16 @@ public final class Overcurrent implements Rule {
             "another load on the measured conductor"));
   }
 
-  private Flag overBreaker(Load load, double breakerA) {
+  private Flag overBreaker(
+      Timeline timeline, double highestA, List<Stretch> over, double breakerA) {
     return flag(
         Severity.WARNING,
-        load,
+        timeline,
+        over,
         String.format(
             Locale.ROOT,
             "%.1f A over %s without a break; 80 %% of the %.0f A breaker is %.1f A",
-            load.meanA(),
+            highestA,
             Wording.duration(CONTINUOUS_S),
             breakerA,
             CONTINUOUS_SHARE * breakerA),
@@ -172,13 +141,14 @@ public final class Overcurrent implements Rule {
             "another load on the measured conductor"));
   }
 
-  private Flag flag(Severity severity, Load load, String text, List<String> causes) {
+  private Flag flag(
+      Severity severity, Timeline timeline, List<Stretch> over, String text, List<String> causes) {
     return new Flag(
         id(),
         Side.ELECTRICAL,
         severity,
-        load.startMs(),
-        load.endMs(),
+        timeline.timeMs(over.get(0).from()),
+        timeline.timeMs(over.get(over.size() - 1).to() - 1),
         text,
         causes,
         "Have a licensed electrician compare current, supply voltage, conductor and breaker with the"

@@ -20,7 +20,7 @@ import java.util.Set;
 /** Supply outside nominal by more than 10 %. */
 public final class VoltageRange implements Rule {
   /** Deviation from nominal; contract of the rule (most makers state the same; common practice). */
-  private static final double TOLERANCE = 0.1;
+  public static final double TOLERANCE = 0.1;
 
   /** Beyond this share of nominal it is no supply at all, or another nominal voltage; ours. */
   private static final double NO_SUPPLY = 0.6;

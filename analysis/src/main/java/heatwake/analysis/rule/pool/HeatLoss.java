@@ -3,12 +3,14 @@ package heatwake.analysis.rule.pool;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.LowHeat;
 import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
@@ -53,7 +55,9 @@ public final class HeatLoss implements Rule {
   public String limits() {
     return "Raised when delivered less stored heat is more than half of the delivered heat by more"
         + " than 3 standard uncertainties, and more than 35 % of the rated heat, while the pool stays 0.5 K below its set temperature"
-        + " and the heater ran for 60 % of the run (ours).";
+        + " and the heater ran for 60 % of the run (ours). Not raised where the heat is low (see"
+        + " low-heat) and the pool loses less than half of what the nameplate promises: then the"
+        + " heater is weak, not the pool.";
   }
 
   @Override
@@ -79,7 +83,9 @@ public final class HeatLoss implements Rule {
             Math.hypot(delivered.get().standard(), stored.get().standard()));
     Estimate kept = stored.get().dividedBy(delivered.get());
     Estimate share = new Estimate(1 - kept.value(), kept.standard());
-    return Doubt.above(share, MOST) && isMuchForTheHeater(evidence, loss)
+    return Doubt.above(share, MOST)
+            && isMuchForTheHeater(evidence, loss)
+            && !isLittleForASoundHeater(evidence, loss, heating)
         ? Outcome.flagged(flag(evidence, delivered.get(), loss, share))
         : Outcome.clear();
   }
@@ -90,6 +96,23 @@ public final class HeatLoss implements Rule {
         evidence.recording().rig().heater().ratings().stream().mapToDouble(Rating::heatW).max();
     double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
     return rated.isEmpty() || loss.value() / runS > PART_OF_RATED * rated.getAsDouble();
+  }
+
+  /** The heat is low, and with the heat promised the loss would be the smaller part of it. */
+  private static boolean isLittleForASoundHeater(
+      Evidence evidence, Estimate loss, HeatingTime heating) {
+    double promisedJ = 0;
+    double steadyS = 0;
+    for (SteadySpan span : evidence.steady()) {
+      if (span.expectedHeatW().isPresent()) {
+        double lengthS = (span.endMs() - span.startMs()) / 1e3;
+        promisedJ += span.expectedHeatW().get().value() * lengthS;
+        steadyS += lengthS;
+      }
+    }
+    return steadyS > 0
+        && loss.value() < MOST * promisedJ / steadyS * heating.onS()
+        && new LowHeat().evaluate(evidence) instanceof Outcome.Flagged;
   }
 
   private static boolean isAsking(Evidence evidence) {

@@ -6,6 +6,7 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
@@ -45,7 +46,21 @@ class OvercurrentTest {
   @Test
   void aboveTheNameplate() {
     assertThat(onlyFlag(rule, readings(drawing(17.2, 20).recording())).evidence())
-        .isEqualTo("17.2 A over 5 min; the nameplate allows 16.0 A");
+        .isEqualTo("17.2 A for 20 min; the nameplate allows 16.0 A");
+  }
+
+  @Test
+  void theFlagCoversTheTimeAboveTheLimit() {
+    RunBuilder run = RunBuilder.run().heatingAt(Channel.CURRENT, 14).circulating(2).heating(20);
+    long fromMs = run.nowMs();
+    run.heatingAt(Channel.CURRENT, 19.3).heating(75);
+    long toMs = run.nowMs();
+    Flag flag =
+        onlyFlag(rule, readings(run.heatingAt(Channel.CURRENT, 14).heating(20).recording()));
+
+    assertThat(flag.evidence()).isEqualTo("19.3 A for 75 min; the nameplate allows 16.0 A");
+    assertThat(flag.startMs()).isBetween(fromMs - 2_000, fromMs + 2_000);
+    assertThat(flag.endMs()).isBetween(toMs - 2_000, toMs + 2_000);
   }
 
   @Test

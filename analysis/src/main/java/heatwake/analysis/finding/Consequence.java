@@ -1,0 +1,9 @@
+package heatwake.analysis.finding;
+
+/**
+ * A flag that another one explains.
+ *
+ * @param rule id of its rule
+ * @param evidence what was seen, in plain words with numbers and units
+ */
+public record Consequence(String rule, String evidence) {}
