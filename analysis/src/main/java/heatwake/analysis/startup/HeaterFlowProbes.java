@@ -6,7 +6,9 @@ import heatwake.analysis.timeline.Timeline;
 
 /** Whether the probes of a run can tell the flow through the heater. */
 final class HeaterFlowProbes {
-  static final String MISSING = "no reading that gives the flow through the heater";
+  static final String MISSING =
+      "no reading that gives the flow through the heater; clip flow-heater, or flow-total and"
+          + " water-return";
 
   private HeaterFlowProbes() {}
 
