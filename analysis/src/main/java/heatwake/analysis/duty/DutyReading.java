@@ -29,7 +29,7 @@ public final class DutyReading {
    * a condensing temperature of 60 Cel (R-410A, Clausius-Clapeyron: L/(R T2)); it turns the
    * uncertainty of a pressure into one of a saturation temperature without flattering it.
    */
-  private static final double SATURATION_SLOPE_PER_K = 0.021;
+  public static final double SATURATION_SLOPE_PER_K = 0.021;
 
   /** Standard uncertainty of a saturation temperature from the property equations, K; ours. */
   private static final double SATURATION_MODEL_K = 0.1;

@@ -15,11 +15,6 @@ final class HighSideSteps {
   /** Within these times (common practice: some minutes, an inverter five). */
   private static final double[] WITHIN_S = {30, 90, 180, 300};
 
-  /** The compressor has stopped when this share of what it lately lifted is left (ours). */
-  private static final double STAYS_SHARE = 0.7;
-
-  private static final double MEMORY_S = 120;
-
   /** A rise begins where so much of it has been done (ours). */
   private static final double FOOT_SHARE = 0.1;
 
@@ -31,28 +26,27 @@ final class HighSideSteps {
    */
   static Track compressor(double[] lift, double full, long stepMs) {
     double step = Math.max(LEAST_STEP_PA, STEP_SHARE * full);
-    double memory = Math.min(1, stepMs / (MEMORY_S * 1000));
+    HeldLift held = new HeldLift(stepMs);
     Track on = new Track(lift.length);
     byte state = Track.UNKNOWN;
     double standing = 0;
-    double recent = 0;
     for (int i = 0; i < lift.length; i++) {
       double now = lift[i];
       if (Double.isNaN(now)) {
         continue;
       }
+      int rose = state == Track.YES ? -1 : since(lift, i, stepMs, step);
+      int fell = state == Track.UNKNOWN && rose < 0 ? since(lift, i, stepMs, -step) : -1;
       if (state == Track.YES) {
-        recent = Math.max(now - standing, recent + memory * (now - standing - recent));
-        state = now - standing < STAYS_SHARE * recent ? Track.NO : Track.YES;
-      } else if (since(lift, i, stepMs, step) >= 0) {
-        int foot = foot(lift, since(lift, i, stepMs, step), i);
+        state = held.holds(now - standing) ? Track.YES : Track.NO;
+      } else if (rose >= 0) {
+        int foot = foot(lift, rose, i);
         on.fill(state == Track.UNKNOWN ? 0 : foot, foot, Track.NO);
         on.fill(foot, i, Track.YES);
         state = Track.YES;
         standing = lift[foot];
-        recent = now - standing;
-      } else if (state == Track.UNKNOWN && since(lift, i, stepMs, -step) >= 0) {
-        int fell = since(lift, i, stepMs, -step);
+        held.begin(now - standing);
+      } else if (fell >= 0) {
         on.fill(0, fell, Track.YES);
         on.fill(fell, i, Track.NO);
         state = Track.NO;

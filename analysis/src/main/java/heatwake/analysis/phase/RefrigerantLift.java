@@ -18,11 +18,6 @@ final class RefrigerantLift {
   /** On from this share of the run's full lift (ours). */
   private static final double ON_SHARE = 0.25;
 
-  /** Off when the lift has fallen under this share of what it lately was (ours). */
-  private static final double FALLEN_SHARE = 0.7;
-
-  private static final double MEMORY_S = 120;
-
   private RefrigerantLift() {}
 
   static Optional<Track> compressor(Timeline timeline) {
@@ -42,20 +37,19 @@ final class RefrigerantLift {
 
   private static Track heldApart(double[] lift, double full, long stepMs) {
     Track on = new Track(lift.length);
-    double memory = Math.min(1, stepMs / (MEMORY_S * 1000));
+    HeldLift held = new HeldLift(stepMs);
     boolean running = false;
-    double recent = 0;
     for (int i = 0; i < lift.length; i++) {
       double now = lift[i];
       if (Double.isNaN(now)) {
         continue;
       }
-      recent = Math.max(now, recent + memory * (now - recent));
+      boolean holds = held.holds(now);
       if (running) {
-        running = now >= FALLEN_SHARE * recent && now >= 0.5 * ON_SHARE * full;
+        running = holds && now >= 0.5 * ON_SHARE * full;
       } else if (now >= ON_SHARE * full && isRising(lift, i, stepMs, full)) {
         running = true;
-        recent = now;
+        held.begin(now);
       }
       on.set(i, running ? Track.YES : Track.NO);
     }

@@ -64,4 +64,9 @@ public record Evidence(
         traces,
         DutyReading.of(recording.rig(), timeline, phases, steady, heat.flowKnowledge()));
   }
+
+  /** A derived quantity on the grid of the timeline; empty where it is not known. */
+  public Optional<double[]> trace(Trace.Kind kind) {
+    return traces.stream().filter(one -> one.kind() == kind).map(Trace::values).findFirst();
+  }
 }

@@ -3,10 +3,12 @@ package heatwake.analysis.rule;
 import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.DutyReading;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
@@ -51,23 +53,11 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
 
   private static final long ENDING_MS = 20_000;
 
-  /** See starvation. */
-  private static final double HIGH_SUPERHEAT_K = 12;
-
-  private static final double LOW_SUBCOOLING_K = 1.5;
-
-  /** Relative change of saturation pressure per kelvin, the least met; see DutyReading. */
-  private static final double SATURATION_SLOPE_PER_K = 0.021;
-
   /** The iced coil of a run; empty where there is none, or the coil or air is not known. */
   public static Optional<IcedCoil> of(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     Channel air = timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
-    Optional<double[]> coil =
-        evidence.traces().stream()
-            .filter(trace -> trace.kind() == Trace.Kind.EVAPORATING)
-            .map(Trace::values)
-            .findFirst();
+    Optional<double[]> coil = evidence.trace(Trace.Kind.EVAPORATING);
     if (coil.isEmpty() || !timeline.has(air)) {
       return Optional.empty();
     }
@@ -97,12 +87,8 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
    */
   public boolean isStarved() {
     return ends.of(DutyFigure.SUPERHEAT)
-        .map(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
-        .orElseGet(
-            () ->
-                ends.of(DutyFigure.SUBCOOLING)
-                    .filter(known -> known.value() + known.standard() < LOW_SUBCOOLING_K)
-                    .isPresent());
+        .map(superheat -> superheat.value() > Starvation.HIGH_SUPERHEAT_K)
+        .orElseGet(() -> Starvation.hasVapourInLiquid(ends));
   }
 
   /** Whether superheat or subcooling are known, so that a starved coil would have shown. */
@@ -164,20 +150,11 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
       double pa = evidence.timeline().meanBetween(pressure, end[0], end[1]).orElse(0);
       double relative =
           ProbeUncertainty.of(evidence.recording().rig(), pressure).at(pa) / Math.max(1e5, pa);
-      figures.put(figure, new Estimate(mean, relative / SATURATION_SLOPE_PER_K));
+      figures.put(figure, new Estimate(mean, relative / DutyReading.SATURATION_SLOPE_PER_K));
     }
   }
 
   private static double mean(Timeline timeline, double[] values, long[] end) {
-    double sum = 0;
-    int count = 0;
-    int to = Math.min(values.length, timeline.firstAtOrAfter(end[1]));
-    for (int i = Math.max(0, timeline.firstAtOrAfter(end[0])); i < to; i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
+    return Stretch.mean(values, timeline.firstAtOrAfter(end[0]), timeline.firstAtOrAfter(end[1]));
   }
 }

@@ -9,7 +9,7 @@ import heatwake.analysis.duty.DutyFigure;
  */
 public final class Starvation {
   /** Superheat above this is more than a valve in control leaves, K; common practice. */
-  private static final double HIGH_SUPERHEAT_K = 12;
+  static final double HIGH_SUPERHEAT_K = 12;
 
   /** Subcooling below this: vapour in the liquid line, K; common practice. */
   private static final double LOW_SUBCOOLING_K = 1.5;
@@ -33,7 +33,8 @@ public final class Starvation {
                 .isPresent());
   }
 
-  private static boolean hasVapourInLiquid(Duty duty) {
+  /** Whether subcooling shows vapour in the liquid line. */
+  static boolean hasVapourInLiquid(Duty duty) {
     return duty.of(DutyFigure.SUBCOOLING)
         .filter(subcooling -> subcooling.value() + subcooling.standard() < LOW_SUBCOOLING_K)
         .isPresent();

@@ -9,7 +9,10 @@ import heatwake.analysis.quantity.Quantity;
  */
 public record DigitalThermometer() implements SensorLoop {
   private static final double ICE_POINT_K = 273.15;
-  private static final double POWER_ON_K = ICE_POINT_K + 85;
+
+  /** What its register holds before its first conversion. */
+  public static final double POWER_ON_K = ICE_POINT_K + 85;
+
   private static final double NO_ANSWER_K = ICE_POINT_K - 127;
   private static final double LOWEST_K = ICE_POINT_K - 55;
   private static final double HIGHEST_K = ICE_POINT_K + 125;

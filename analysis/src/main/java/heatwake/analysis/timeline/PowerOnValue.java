@@ -2,6 +2,7 @@ package heatwake.analysis.timeline;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.sensor.DigitalThermometer;
 import heatwake.analysis.series.Series;
 import java.util.BitSet;
 
@@ -11,7 +12,6 @@ import java.util.BitSet;
  * by the jump from or to another within one reading.
  */
 public final class PowerOnValue {
-  private static final double POWER_ON_K = 273.15 + 85;
   private static final double WITHIN_K = 1e-3;
 
   /** No pipe, air or pool changes by so much from one reading to the next, K; ours. */
@@ -43,10 +43,12 @@ public final class PowerOnValue {
   }
 
   private static boolean isIt(Series series, int r) {
-    return Math.abs(series.value(r) - POWER_ON_K) < WITHIN_K;
+    return Math.abs(series.value(r) - DigitalThermometer.POWER_ON_K) < WITHIN_K;
   }
 
   private static boolean isFar(Series series, int r) {
-    return r >= 0 && r < series.size() && Math.abs(series.value(r) - POWER_ON_K) > JUMP_K;
+    return r >= 0
+        && r < series.size()
+        && Math.abs(series.value(r) - DigitalThermometer.POWER_ON_K) > JUMP_K;
   }
 }

@@ -1,7 +1,6 @@
 package heatwake.collector.soak;
 
 import heatwake.analysis.quantity.Channel;
-import java.util.BitSet;
 
 /**
  * Readings of a probe whose clock is wrong: known by their value, as the recorder has to give them
@@ -11,18 +10,16 @@ final class Strays {
   static final Channel CHANNEL = Channel.AIR_IN;
   private static final int STEPS_PER_KELVIN = 1024;
 
-  private final BitSet owed = new BitSet();
-  private final BitSet stored = new BitSet();
-  private int sent;
+  private final Ledger ledger = new Ledger();
   private int again;
   private int altered;
 
   synchronized int next() {
-    return sent++;
+    return ledger.next();
   }
 
   synchronized void owe(int number) {
-    owed.set(number);
+    ledger.owe(number);
   }
 
   static double value(int number) {
@@ -30,26 +27,22 @@ final class Strays {
   }
 
   synchronized void recount() {
-    stored.clear();
+    ledger.recount();
     again = 0;
     altered = 0;
   }
 
   synchronized void found(double value) {
     double number = (value - 1) * STEPS_PER_KELVIN;
-    if (number != Math.rint(number) || number < 0 || number >= sent) {
+    if (number != Math.rint(number) || number < 0 || number >= ledger.sent()) {
       altered++;
-    } else if (stored.get((int) number)) {
+    } else if (!ledger.find((int) number)) {
       again++;
-    } else {
-      stored.set((int) number);
     }
   }
 
   synchronized int lost() {
-    BitSet missing = (BitSet) owed.clone();
-    missing.andNot(stored);
-    return missing.cardinality();
+    return ledger.lost();
   }
 
   int altered() {
@@ -61,6 +54,6 @@ final class Strays {
     return String.format(
         "%-14s sent %6d  owed %6d  stored %6d  lost %d  altered %d  (without a time of their own;"
             + " again after a kill: %d)",
-        CHANNEL, sent, owed.cardinality(), stored.cardinality(), lost(), altered, again);
+        CHANNEL, ledger.sent(), ledger.owed(), ledger.stored(), ledger.lost(), altered, again);
   }
 }

@@ -2,7 +2,6 @@ package heatwake.collector.soak;
 
 import heatwake.analysis.quantity.Channel;
 import java.util.ArrayDeque;
-import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.Set;
@@ -19,11 +18,9 @@ final class Tally {
   private record Owed(int number, long sinceMs) {}
 
   private final Channel channel;
-  private final BitSet owed = new BitSet();
+  private final Ledger ledger = new Ledger();
   private final Deque<Owed> lately = new ArrayDeque<>();
-  private final BitSet stored = new BitSet();
   private final Set<Long> seen = new HashSet<>();
-  private int sent;
   private int altered;
   private int doubledInARun;
   private int again;
@@ -38,17 +35,17 @@ final class Tally {
 
   /** The number of the next one to send. */
   synchronized int next() {
-    return sent++;
+    return ledger.next();
   }
 
   /** The number of the last one sent. */
   synchronized int last() {
-    return sent - 1;
+    return ledger.sent() - 1;
   }
 
   /** It must be there in the end: a peer acknowledged it, or all was well while it was sent. */
   synchronized void owe(int number) {
-    owed.set(number);
+    ledger.owe(number);
     lately.addLast(new Owed(number, System.currentTimeMillis()));
     if (lately.size() > LATELY) {
       lately.removeFirst();
@@ -59,7 +56,7 @@ final class Tally {
   synchronized void pardon(long sinceMs) {
     for (Owed one : lately) {
       if (one.sinceMs() >= sinceMs) {
-        owed.clear(one.number());
+        ledger.pardon(one.number());
       }
     }
   }
@@ -80,7 +77,7 @@ final class Tally {
 
   /** Forgets what was found, to look again. */
   synchronized void recount() {
-    stored.clear();
+    ledger.recount();
     seen.clear();
     altered = 0;
     doubledInARun = 0;
@@ -90,23 +87,19 @@ final class Tally {
   /** A reading found in a run. */
   synchronized void found(long run, long timeMs, double value) {
     long number = (timeMs - START_MS) / STEP_MS;
-    boolean known = (timeMs - START_MS) % STEP_MS == 0 && number >= 0 && number < sent;
+    boolean known = (timeMs - START_MS) % STEP_MS == 0 && number >= 0 && number < ledger.sent();
     if (!known || value != value((int) number)) {
       altered++;
     } else if (!seen.add(run << 32 | number)) {
       doubledInARun++;
-    } else if (stored.get((int) number)) {
+    } else if (!ledger.find((int) number)) {
       again++;
-    } else {
-      stored.set((int) number);
     }
   }
 
   /** Owed and not there. */
   synchronized int lost() {
-    BitSet missing = (BitSet) owed.clone();
-    missing.andNot(stored);
-    return missing.cardinality();
+    return ledger.lost();
   }
 
   int doubled() {
@@ -119,7 +112,7 @@ final class Tally {
 
   /** Sent, not owed and not there: what the rule allows to be lost. */
   private int forgiven() {
-    return sent - stored.cardinality() - lost();
+    return ledger.sent() - ledger.stored() - ledger.lost();
   }
 
   @Override
@@ -128,10 +121,10 @@ final class Tally {
         "%-14s sent %6d  owed %6d  stored %6d  lost %d  doubled %d  altered %d"
             + "  (not owed and missing %d, again in a later run %d)",
         channel,
-        sent,
-        owed.cardinality(),
-        stored.cardinality(),
-        lost(),
+        ledger.sent(),
+        ledger.owed(),
+        ledger.stored(),
+        ledger.lost(),
         doubledInARun,
         altered,
         forgiven(),

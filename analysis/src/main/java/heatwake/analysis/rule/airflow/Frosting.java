@@ -61,9 +61,9 @@ public final class Frosting implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Optional<double[]> heat = trace(evidence, Trace.Kind.HEAT);
-    Optional<double[]> output = heat.isPresent() ? heat : trace(evidence, Trace.Kind.RISE);
-    Optional<double[]> evaporating = trace(evidence, Trace.Kind.EVAPORATING);
+    Optional<double[]> heat = evidence.trace(Trace.Kind.HEAT);
+    Optional<double[]> output = heat.isPresent() ? heat : evidence.trace(Trace.Kind.RISE);
+    Optional<double[]> evaporating = evidence.trace(Trace.Kind.EVAPORATING);
     Channel air = evidence.timeline().has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
     if (output.isEmpty()) {
       Outcome iced = iced(evidence);
@@ -136,13 +136,6 @@ public final class Frosting implements Rule {
             ? " in air of " + Wording.celsius(worst.airK())
             : ", evaporating at " + Wording.celsius(worst.evaporatingK()))
         + (count > 1 ? "; the same " + count + " times" : "");
-  }
-
-  private static Optional<double[]> trace(Evidence evidence, Trace.Kind kind) {
-    return evidence.traces().stream()
-        .filter(trace -> trace.kind() == kind)
-        .map(Trace::values)
-        .findFirst();
   }
 
   private Flag flag(IcedCoil coil) {

@@ -3,6 +3,7 @@ package heatwake.analysis.rule.airflow;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,19 +54,21 @@ final class IcingStretches {
       return Optional.empty();
     }
     int at = best(from, block, blocks / 2);
-    double peak = mean(output, at, at + block);
+    double peak = Stretch.mean(output, at, at + block);
     // The last instants before a stop or defrost already belong to it.
     int end = to - block / 3;
-    double last = mean(output, end - block, end);
+    double last = Stretch.mean(output, end - block, end);
     if (!(peak > 0) || Double.isNaN(last)) {
       return Optional.empty();
     }
     double[] airK = timeline.of(air);
-    double airThen = mean(airK, at, at + block);
-    double airNow = mean(airK, end - block, end);
+    double airThen = Stretch.mean(airK, at, at + block);
+    double airNow = Stretch.mean(airK, end - block, end);
     double cooler = Double.isNaN(airThen - airNow) ? 0 : airThen - airNow;
-    double coilThen = evaporating.map(coil -> mean(coil, at, at + block)).orElse(Double.NaN);
-    double coilNow = evaporating.map(coil -> mean(coil, end - block, end)).orElse(Double.NaN);
+    double coilThen =
+        evaporating.map(coil -> Stretch.mean(coil, at, at + block)).orElse(Double.NaN);
+    double coilNow =
+        evaporating.map(coil -> Stretch.mean(coil, end - block, end)).orElse(Double.NaN);
     return Optional.of(
         new IcingStretch(
             timeline.timeMs(at),
@@ -84,24 +87,12 @@ final class IcingStretches {
     int at = from;
     double peak = Double.NEGATIVE_INFINITY;
     for (int b = 0; b <= last; b++) {
-      double mean = mean(output, from + b * block, from + (b + 1) * block);
+      double mean = Stretch.mean(output, from + b * block, from + (b + 1) * block);
       if (mean > peak) {
         peak = mean;
         at = from + b * block;
       }
     }
     return at;
-  }
-
-  private static double mean(double[] values, int from, int to) {
-    double sum = 0;
-    int count = 0;
-    for (int i = Math.max(0, from); i < Math.min(values.length, to); i++) {
-      if (!Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 }

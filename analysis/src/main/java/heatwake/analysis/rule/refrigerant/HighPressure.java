@@ -78,10 +78,7 @@ public final class HighPressure implements Rule {
                               + Wording.megapascals(most.getAsDouble()))))
           .orElseGet(Outcome::clear);
     }
-    Optional<Trace> condensing =
-        evidence.traces().stream()
-            .filter(trace -> trace.kind() == Trace.Kind.CONDENSING)
-            .findFirst();
+    Optional<double[]> condensing = evidence.trace(Trace.Kind.CONDENSING);
     if (condensing.isEmpty()) {
       return Outcome.notEnoughData(
           "neither the nameplate's greatest pressure nor heater.refrigerant in the rig");
@@ -89,7 +86,7 @@ public final class HighPressure implements Rule {
     double usualPa = timeline.of(Channel.PRESSURE_DISCHARGE)[0];
     double uncertaintyK =
         uncertaintyPa(evidence, usualPa) / Math.max(1, Math.abs(usualPa)) / SATURATION_SLOPE_PER_K;
-    return HighSidePeak.above(evidence, condensing.get().values(), uncertaintyK, HOT_CONDENSING_K)
+    return HighSidePeak.above(evidence, condensing.get(), uncertaintyK, HOT_CONDENSING_K)
         .map(
             peak ->
                 Outcome.flagged(

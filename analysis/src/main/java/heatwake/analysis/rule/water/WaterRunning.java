@@ -40,10 +40,8 @@ final class WaterRunning {
 
   /** The heater's flow at every instant of the timeline, NaN where unknown. */
   static double[] flow(Evidence evidence) {
-    return evidence.traces().stream()
-        .filter(trace -> trace.kind() == Trace.Kind.HEATER_FLOW)
-        .map(Trace::values)
-        .findFirst()
+    return evidence
+        .trace(Trace.Kind.HEATER_FLOW)
         .orElseGet(() -> evidence.timeline().of(Channel.FLOW_HEATER));
   }
 
