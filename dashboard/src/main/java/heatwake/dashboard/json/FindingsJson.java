@@ -184,7 +184,7 @@ public final class FindingsJson {
     return figures.node();
   }
 
-  private static ObjectNode flag(Flag flag) {
+  static ObjectNode flag(Flag flag) {
     ObjectNode node =
         JsonNodeFactory.instance
             .objectNode()

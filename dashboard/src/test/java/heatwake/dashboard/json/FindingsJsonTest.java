@@ -4,12 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.dashboard.example.InventedNight;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 /** The keys are a contract with scripts: they may be added to, never renamed. */
@@ -82,5 +90,48 @@ class FindingsJsonTest {
 
     assertThat(keys(json.get("heat"))).isEmpty();
     assertThat(json.get("missing")).isNotEmpty();
+  }
+
+  @Test
+  void consequencesStandByThemselves() {
+    Flag alone = InventedNight.findings().flags().get(0);
+    Flag flag =
+        new Flag(
+            alone.rule(),
+            alone.side(),
+            alone.severity(),
+            alone.startMs(),
+            alone.endMs(),
+            "Flow 60 L/min. Follows from it: low-heat (Heat 9 kW)",
+            alone.causes(),
+            alone.nextCheck(),
+            alone.channels(),
+            List.of(new Consequence("low-heat", "Heat 9 kW")));
+
+    assertThat(FindingsJson.flag(flag).get("consequences"))
+        .hasToString("[{\"rule\":\"low-heat\",\"evidence\":\"Heat 9 kW\"}]");
+    assertThat(FindingsJson.flag(alone).get("consequences")).isEmpty();
+  }
+
+  @Test
+  void everyKeyIsOnThePage() throws IOException {
+    String page = Files.readString(Path.of("../docs/json.md"));
+    Set<String> known = new TreeSet<>();
+    collect(FindingsJson.of(InventedNight.findings()), known);
+
+    assertThat(known).hasSizeGreaterThan(50).allMatch(key -> page.contains("`" + key + "`"));
+  }
+
+  /** Keys of an object and all below it; uncertainties and names of channels aside. */
+  private static void collect(JsonNode node, Set<String> into) {
+    for (String key : keys(node)) {
+      if (Channel.find(key).isEmpty() && !key.matches(".*_u(_.*)?")) {
+        into.add(key);
+      }
+      collect(node.get(key), into);
+    }
+    if (node.isArray()) {
+      node.forEach(one -> collect(one, into));
+    }
   }
 }
