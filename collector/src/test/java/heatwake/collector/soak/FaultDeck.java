@@ -39,6 +39,11 @@ final class FaultDeck {
     } else {
       System.out.println("soak without a full disk: needs the right to mount one (root)");
     }
+    if (site.clock().isPresent()) {
+      all.add(new ClockSet());
+    } else {
+      System.out.println("soak without setting the clock: needs libfaketime");
+    }
   }
 
   Fault draw() {

@@ -1,8 +1,10 @@
 package heatwake.collector.soak;
 
+import heatwake.collector.peer.MachineClock;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /** The recorder's process. */
@@ -11,9 +13,22 @@ final class RecorderUnderSoak implements AutoCloseable {
   private final Path database;
   private final long readingsInARun;
   private final Path log;
+  private final Map<String, String> clock;
   private Process process;
 
+  /** One that goes by the machine's clock. */
   RecorderUnderSoak(Path folder, Path rig, Path database, long readingsInARun) {
+    this(folder, rig, database, readingsInARun, Map.of());
+  }
+
+  /** One whose clock can be set. */
+  RecorderUnderSoak(Path folder, Path rig, Path database, long readingsInARun, MachineClock clock) {
+    this(folder, rig, database, readingsInARun, clock.environment());
+  }
+
+  private RecorderUnderSoak(
+      Path folder, Path rig, Path database, long readingsInARun, Map<String, String> clock) {
+    this.clock = clock;
     this.rig = rig;
     this.database = database;
     this.readingsInARun = readingsInARun;
@@ -21,7 +36,7 @@ final class RecorderUnderSoak implements AutoCloseable {
   }
 
   void start() throws IOException {
-    process =
+    ProcessBuilder builder =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx128m",
@@ -34,8 +49,9 @@ final class RecorderUnderSoak implements AutoCloseable {
                 database.toString(),
                 Long.toString(readingsInARun))
             .redirectErrorStream(true)
-            .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()))
-            .start();
+            .redirectOutput(ProcessBuilder.Redirect.appendTo(log.toFile()));
+    builder.environment().putAll(clock);
+    process = builder.start();
   }
 
   /** As a service manager does. */

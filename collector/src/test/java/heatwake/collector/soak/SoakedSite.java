@@ -1,10 +1,12 @@
 package heatwake.collector.soak;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.collector.peer.MachineClock;
 import heatwake.collector.peer.Mosquitto;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.Random;
 
 /** All that a recorder has around it, and what was sent to it. */
@@ -15,6 +17,7 @@ final class SoakedSite implements AutoCloseable {
   private final Tally mqtt5 = new Tally(Channel.WATER_POOL);
   private final Strays strays = new Strays();
   private final SoakedDisk disk;
+  private final Optional<MachineClock> clock;
   private final SoakedLine line;
   private final Mosquitto broker;
   private final SoakedNetwork network;
@@ -36,7 +39,11 @@ final class SoakedSite implements AutoCloseable {
     database = disk.folder().resolve("heatwake.db");
     notes = new Notes(database);
     Path rig = Files.writeString(folder.resolve("soak.toml"), rig());
-    recorder = new RecorderUnderSoak(folder, rig, database, readingsInARun);
+    clock = MachineClock.in(folder);
+    recorder =
+        clock
+            .map(set -> new RecorderUnderSoak(folder, rig, database, readingsInARun, set))
+            .orElseGet(() -> new RecorderUnderSoak(folder, rig, database, readingsInARun));
     recorder.start();
   }
 
@@ -98,6 +105,11 @@ final class SoakedSite implements AutoCloseable {
 
   SoakedDisk disk() {
     return disk;
+  }
+
+  /** The recorder's clock, if it can be set here. */
+  Optional<MachineClock> clock() {
+    return clock;
   }
 
   SoakedLine line() {
