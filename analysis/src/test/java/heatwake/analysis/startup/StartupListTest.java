@@ -222,6 +222,32 @@ class StartupListTest {
   }
 
   @Test
+  void heatAtPartSpeedProvesNoRatedHeat() {
+    RunBuilder slow =
+        RunBuilder.run()
+            .pool(27)
+            .heatingAt(Channel.WATER_OUT, 0.9)
+            .heatingAt(Channel.POWER, 1400)
+            .circulating(12)
+            .fan(0.5)
+            .heating(60);
+    assertSays(
+        slow,
+        Item.RATED_HEAT,
+        Result.NOT_SEEN,
+        "full speed: 9\\.\\d kW, \\d+ ± \\d+ % of the nameplate's heat at 24\\.0 °C air and"
+            + " 27\\.0 °C water; set the heater to full output with the pool well below its set"
+            + " temperature");
+    // Seen at full speed for a shorter time, it has proved it.
+    assertSays(
+        slow.heatingAt(Channel.WATER_OUT, 1.6).heatingAt(Channel.POWER, 2700).heating(40),
+        Item.RATED_HEAT,
+        Result.PASS,
+        "1[5-7]\\.\\d kW, \\d+ ± \\d+ % of the nameplate's heat at 24\\.0 °C air and"
+            + " 27\\.0 °C water");
+  }
+
+  @Test
   void stopsOnLostFlowAndWaits() {
     assertSays(
         wholeStartUp(),

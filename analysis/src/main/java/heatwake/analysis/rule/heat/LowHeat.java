@@ -62,16 +62,13 @@ public final class LowHeat implements Rule {
       return Outcome.notEnoughData(reason(evidence));
     }
     Optional<Spell> low =
-        Spell.where(
-            judged,
-            duty ->
-                isLow(duty.of(DutyFigure.HEAT_RATIO).orElseThrow())
-                    && !PartLoad.explains(evidence, duty));
+        Spell.where(judged, duty -> isLow(duty) && !PartLoad.explains(evidence, duty));
     return low.map(spell -> Outcome.flagged(flag(spell, evidence))).orElseGet(Outcome::clear);
   }
 
-  /** Below the nameplate's beyond doubt, and by enough to matter. */
-  private static boolean isLow(Estimate ratio) {
+  /** Whether heat is below the nameplate's beyond doubt, and by enough to matter. */
+  public static boolean isLow(Duty duty) {
+    Estimate ratio = duty.of(DutyFigure.HEAT_RATIO).orElseThrow();
     return Doubt.below(ratio, TOLERATED_RATIO) && ratio.value() < MATERIAL_RATIO;
   }
 
