@@ -43,6 +43,7 @@ public record Energy(HeatFigures figures, List<String> missing) {
     if (balance.electricJ().isPresent() && balance.electricUnknownS() > WORTH_SAYING_S) {
       missing.add(unknown("electric energy", balance.electricUnknownS(), balance.seconds()));
     }
+    Silences.missing(phases).ifPresent(missing::add);
     Optional<FlowBasis> flow = water.heat().isPresent() ? water.flow() : Optional.empty();
     return new Energy(
         new HeatFigures(
