@@ -133,12 +133,11 @@ public final class Zeroing {
     double unseenK =
         Math.hypot(
             Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
-    List<ProbeZero.Span> spans = new ArrayList<>();
+    List<Stretch> stretches = new ArrayList<>();
     for (PhaseSpan phase : phases) {
       if (phase.phase() == Phase.CIRCULATING) {
-        long from =
-            Math.max(phase.startMs(), lastStopBefore(cycles, phase.startMs()) + AFTER_STOP_MS);
-        int first = timeline.firstAtOrAfter(from);
+        long stopMs = lastStopBefore(cycles, phase.startMs());
+        int first = timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs + AFTER_STOP_MS));
         int end = timeline.firstAtOrAfter(phase.endMs());
         settled
             .within(first, end)
@@ -148,10 +147,23 @@ public final class Zeroing {
                         timeline.timeMs(one.from()),
                         timeline.timeMs(one.to() - 1),
                         one.differenceK()))
-            .ifPresent(spans::add);
+            .map(span -> new Stretch(span, residueK(span, Math.max(phase.startMs(), stopMs))))
+            .ifPresent(stretches::add);
       }
     }
-    return spans.isEmpty() ? Optional.empty() : Optional.of(combined(spans, unseenK));
+    return stretches.isEmpty() ? Optional.empty() : Optional.of(combined(stretches, unseenK));
+  }
+
+  /** A span, and what the exchanger's own heat may add to its difference. */
+  private record Stretch(ProbeZero.Span span, double residueK) {
+    double variance() {
+      double scatterK = Math.max(AT_REST_K, span.offsetK().standard());
+      return scatterK * scatterK + residueK * residueK;
+    }
+  }
+
+  private static double residueK(ProbeZero.Span span, long leftAloneMs) {
+    return Residue.meanK((span.startMs() - leftAloneMs) / 1e3, (span.endMs() - leftAloneMs) / 1e3);
   }
 
   private static long lastStopBefore(List<Cycle> cycles, long timeMs) {
@@ -164,16 +176,21 @@ public final class Zeroing {
     return last;
   }
 
-  private ProbeZero combined(List<ProbeZero.Span> spans, double unseenK) {
-    double between = betweenVariance(spans);
+  private ProbeZero combined(List<Stretch> stretches, double unseenK) {
+    double between = betweenVariance(stretches);
     double weights = 0;
     double sum = 0;
-    for (ProbeZero.Span span : spans) {
-      double weight = 1 / (variance(span) + between);
+    double residues = 0;
+    for (Stretch one : stretches) {
+      double weight = 1 / (one.variance() + between);
       weights += weight;
-      sum += weight * span.offsetK().value();
+      sum += weight * one.span().offsetK().value();
+      residues += weight * one.residueK();
     }
-    Estimate offset = new Estimate(sum / weights, Math.hypot(Math.sqrt(1 / weights), unseenK));
+    // The exchanger errs to one side in all of them, so a mean of many is no better in that.
+    double alikeK = Math.hypot(unseenK, residues / weights);
+    Estimate offset = new Estimate(sum / weights, Math.hypot(scatterK(stretches, between), alikeK));
+    List<ProbeZero.Span> spans = stretches.stream().map(Stretch::span).toList();
     Estimate first = spans.get(0).offsetK();
     Estimate last = spans.get(spans.size() - 1).offsetK();
     Estimate drift =
@@ -181,32 +198,37 @@ public final class Zeroing {
             ? Estimate.exact(0)
             : new Estimate(
                 last.value() - first.value(),
-                Math.hypot(Math.hypot(first.standard(), last.standard()), unseenK));
+                Math.hypot(Math.hypot(first.standard(), last.standard()), alikeK));
     return new ProbeZero(offset, pairK(timeline, rig, hot), drift, spans);
   }
 
-  private static double variance(ProbeZero.Span span) {
-    double least = AT_REST_K * AT_REST_K;
-    return Math.max(least, span.offsetK().standard() * span.offsetK().standard());
+  /** Standard uncertainty of the weighted mean by what differs from stretch to stretch. */
+  private static double scatterK(List<Stretch> stretches, double between) {
+    double weights = 0;
+    for (Stretch one : stretches) {
+      double scatterK = Math.max(AT_REST_K, one.span().offsetK().standard());
+      weights += 1 / (scatterK * scatterK + between);
+    }
+    return Math.sqrt(1 / weights);
   }
 
-  private static double betweenVariance(List<ProbeZero.Span> spans) {
+  private static double betweenVariance(List<Stretch> stretches) {
     double weights = 0;
     double squaredWeights = 0;
     double sum = 0;
-    for (ProbeZero.Span span : spans) {
-      double weight = 1 / variance(span);
+    for (Stretch one : stretches) {
+      double weight = 1 / one.variance();
       weights += weight;
       squaredWeights += weight * weight;
-      sum += weight * span.offsetK().value();
+      sum += weight * one.span().offsetK().value();
     }
     double mean = sum / weights;
     double spread = 0;
-    for (ProbeZero.Span span : spans) {
-      double off = span.offsetK().value() - mean;
-      spread += off * off / variance(span);
+    for (Stretch one : stretches) {
+      double off = one.span().offsetK().value() - mean;
+      spread += off * off / one.variance();
     }
-    int degrees = spans.size() - 1;
+    int degrees = stretches.size() - 1;
     return degrees == 0
         ? 0
         : Math.max(0, (spread - degrees) / (weights - squaredWeights / weights));
