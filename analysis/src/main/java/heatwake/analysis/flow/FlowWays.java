@@ -78,7 +78,8 @@ public final class FlowWays {
             FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_HEATER),
             ProbeUncertainty.of(rig, Channel.FLOW_HEATER),
-            Channel.WATER_OUT));
+            Channel.WATER_OUT,
+            Optional.of(Channel.FLOW_HEATER)));
   }
 
   private Optional<FlowBasis> totalWithBalance() {
@@ -91,7 +92,8 @@ public final class FlowWays {
             FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_TOTAL),
             ProbeUncertainty.of(rig, Channel.FLOW_TOTAL),
-            Channel.WATER_RETURN));
+            Channel.WATER_RETURN,
+            Optional.of(Channel.FLOW_TOTAL)));
   }
 
   private Optional<FlowBasis> pumpCurveWithBalance() {
@@ -107,7 +109,8 @@ public final class FlowWays {
                     FlowKnowledge.MEASURED,
                     pump.flowM3PerS(),
                     pump.uncertainty(),
-                    Channel.WATER_RETURN));
+                    Channel.WATER_RETURN,
+                    Optional.of(Channel.PRESSURE_FILTER)));
   }
 
   private Optional<FlowBasis> totalAlone() {
@@ -116,6 +119,7 @@ public final class FlowWays {
     }
     return Optional.of(
         partOf(
+            Channel.FLOW_TOTAL,
             timeline.of(Channel.FLOW_TOTAL),
             ProbeUncertainty.of(rig, Channel.FLOW_TOTAL),
             "a likely part of flow-total, the bypass not measured"));
@@ -126,6 +130,7 @@ public final class FlowWays {
         .map(
             pump ->
                 partOf(
+                    Channel.PRESSURE_FILTER,
                     pump.flowM3PerS(),
                     pump.uncertainty(),
                     "a likely part of the flow by filter pressure and pump curve, the bypass not"
@@ -136,7 +141,8 @@ public final class FlowWays {
    * The heater gets at most all of it, no more than its nameplate allows and its heat explains, and
    * at least {@link #LEAST_SHARE}.
    */
-  private FlowBasis partOf(double[] total, ProbeUncertainty uncertainty, String way) {
+  private FlowBasis partOf(
+      Channel meter, double[] total, ProbeUncertainty uncertainty, String way) {
     double least = rig.heater().flowMinM3PerS().orElse(0);
     double most =
         Math.min(
@@ -157,7 +163,8 @@ public final class FlowWays {
         flow,
         new ProbeUncertainty(
             uncertainty.absolute(), Math.hypot(uncertainty.share(), widest), uncertainty.stated()),
-        Channel.WATER_OUT);
+        Channel.WATER_OUT,
+        Optional.of(meter));
   }
 
   private Optional<FlowBasis> nameplate() {
@@ -221,6 +228,7 @@ public final class FlowWays {
         FlowKnowledge.ASSUMED,
         flow,
         new ProbeUncertainty(0, range.share(), false),
-        Channel.WATER_OUT);
+        Channel.WATER_OUT,
+        Optional.empty());
   }
 }
