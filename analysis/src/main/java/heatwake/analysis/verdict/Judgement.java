@@ -7,7 +7,9 @@ import heatwake.analysis.rule.Evidence;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What comes of putting the evidence before every rule.
@@ -58,7 +60,12 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
 
   private static Judgement of(List<Flag> standing, List<String> missing, Evidence evidence) {
     List<Flag> sided = standing.stream().map(flag -> Reasoning.attributed(flag, evidence)).toList();
-    List<Flag> roots = new ArrayList<>(Consequences.fold(sided));
+    // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
+    Map<Boolean, List<Flag>> handed =
+        sided.stream()
+            .collect(Collectors.partitioningBy(flag -> Reasoning.isHanded(flag, evidence)));
+    List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false)));
+    roots.addAll(Consequences.fold(handed.get(true)));
     roots.sort(Raised.GRAVEST_FIRST);
     return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
   }
