@@ -72,7 +72,7 @@ public final class Timeline {
   private static Map<Channel, Series> possible(Recording recording) {
     Map<Channel, Series> possible = new EnumMap<>(Channel.class);
     for (Series series : recording.series().values()) {
-      Series kept = Screening.possible(series);
+      Series kept = Screening.possible(series, recording);
       if (!kept.isEmpty()) {
         possible.put(series.channel(), kept);
       }
