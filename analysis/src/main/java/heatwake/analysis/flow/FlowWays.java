@@ -10,6 +10,7 @@ import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.water.PoolWater;
 import heatwake.analysis.zero.Pair;
 import java.util.Arrays;
 import java.util.List;
@@ -24,9 +25,6 @@ import java.util.OptionalDouble;
 public final class FlowWays {
   /** Least share of the total flow that goes through a heater of unknown bypass; ours. */
   private static final double LEAST_SHARE = 0.3;
-
-  /** Heat per volume and kelvin of pool water, near enough for a guess of the flow. */
-  private static final double HEAT_COEFFICIENT_J_PER_M3_K = 4.16e6;
 
   /** Usual rise at the rating, 1.7 to 5 K about this; common practice. */
   private static final double USUAL_RISE_K = 2.5;
@@ -184,7 +182,9 @@ public final class FlowWays {
     if (heater.ratings().isEmpty()) {
       return Optional.empty();
     }
-    double flow = heater.ratings().get(0).heatW() / (HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
+    double flow =
+        heater.ratings().get(0).heatW()
+            / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
     return Optional.of(
         assumed(
             flow * (1 - USUAL_RISE_SHARE),
