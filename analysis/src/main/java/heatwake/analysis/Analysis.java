@@ -1,32 +1,27 @@
 package heatwake.analysis;
 
 import heatwake.analysis.bypass.BypassHelp;
-import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.cost.Cost;
 import heatwake.analysis.coverage.Assumed;
 import heatwake.analysis.coverage.Coverage;
-import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.doubt.DoubtedHeat;
+import heatwake.analysis.doubt.DoubtedReadings;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
-import heatwake.analysis.finding.SteadySpan;
-import heatwake.analysis.finding.Trace;
 import heatwake.analysis.heat.CycleSums;
-import heatwake.analysis.heat.Energy;
-import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
-import heatwake.analysis.pool.PoolWitness;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.startup.StartupList;
-import heatwake.analysis.steady.SteadyFigures;
-import heatwake.analysis.steady.SteadySpans;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
+import heatwake.analysis.verdict.Raised;
 import java.util.List;
 
 /**
- * From what was recorded to what was found. The same computation serves a run that is over and the
- * run so far: window and recorder repeat it, nothing is computed incrementally a second way.
+ * From what was recorded to what was found. Readings that a measurement flag accuses are judged by
+ * the rules and then left out of every figure. The same computation serves a run that is over and
+ * the run so far: window and recorder repeat it, nothing is computed incrementally a second way.
  */
 public final class Analysis {
   private Analysis() {}
@@ -35,28 +30,15 @@ public final class Analysis {
   public static Findings of(Recording recording) {
     Timeline timeline = Timeline.of(recording);
     Phases phases = Phases.of(timeline, recording);
-    WaterSide water = WaterSide.of(timeline, recording.rig(), phases);
-    Electricity electricity = Electricity.of(recording, timeline);
-    Energy energy = Energy.of(timeline, phases, water, electricity);
-    Circuit circuit = Circuit.of(timeline, recording.rig());
-    SteadyFigures figures =
-        new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
-    List<SteadySpan> steady =
-        SteadySpans.of(timeline, phases, water, electricity).stream().map(figures::of).toList();
-    List<Trace> traces = Traces.of(timeline, water, circuit);
-    PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases);
-    Evidence evidence =
-        new Evidence(
-            recording,
-            timeline,
-            phases.spans(),
-            phases.cycles(),
-            energy.figures(),
-            water.zero(),
-            pool.figures(),
-            steady,
-            traces);
-    Judgement judgement = Judgement.of(evidence);
+    Figures all = Figures.of(recording, timeline, phases);
+    Raised raised = Raised.of(all.evidence());
+    DoubtedReadings doubted = DoubtedReadings.of(raised.flags(), recording);
+    Figures given = doubted.isEmpty() ? all : all.without(doubted);
+    Judgement judgement =
+        doubted.isEmpty()
+            ? Judgement.of(raised, all.evidence())
+            : Judgement.of(raised, Raised.of(given.evidence()), given.evidence());
+    Evidence evidence = given.evidence();
     return new Findings(
         recording.run(),
         recording.startMs(),
@@ -64,22 +46,23 @@ public final class Analysis {
         Coverage.of(recording),
         evidence.heat(),
         evidence.zero(),
-        BypassHelp.of(timeline, recording.rig(), phases, water),
+        BypassHelp.of(given.timeline(), recording.rig(), phases, given.water()),
         evidence.pool(),
-        Cost.of(recording.rig(), energy.figures()),
+        Cost.of(recording.rig(), evidence.heat()),
         evidence.steady(),
         evidence.phases(),
-        CycleSums.of(timeline, phases.cycles(), water, electricity),
+        CycleSums.of(given.timeline(), phases.cycles(), given.water(), given.electricity()),
         judgement.flags(),
         StartupList.of(evidence),
         judgement.verdict(),
         together(
             List.of(
-                water.missing(),
-                energy.missing(),
-                Nameplate.missing(timeline, recording.rig()),
-                circuit.missing(),
-                pool.missing(),
+                DoubtedHeat.missing(doubted, judgement.flags(), all.water()),
+                given.water().missing(),
+                given.energy().missing(),
+                Nameplate.missing(given.timeline(), recording.rig()),
+                given.circuit().missing(),
+                given.pool().missing(),
                 Assumed.uncertainties(recording),
                 judgement.missing())),
         evidence.traces());

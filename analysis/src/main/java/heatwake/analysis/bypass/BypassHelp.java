@@ -10,6 +10,7 @@ import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.water.PoolWater;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -20,9 +21,6 @@ import java.util.OptionalDouble;
 public final class BypassHelp {
   /** Figures are means over the last minute of running; ours. */
   private static final double LAST_S = 60;
-
-  /** Heat per volume and kelvin of pool water about 27 Cel (IF97, 0.1 to 0.2 MPa). */
-  private static final double HEAT_PER_M3_K = 4.166e6;
 
   private BypassHelp() {}
 
@@ -62,7 +60,10 @@ public final class BypassHelp {
 
   private static Optional<Estimate> riseAt(Optional<Estimate> heatW, OptionalDouble flowM3PerS) {
     return flowM3PerS.isPresent()
-        ? heatW.map(heat -> heat.times(1 / (flowM3PerS.getAsDouble() * HEAT_PER_M3_K)))
+        ? heatW.map(
+            heat ->
+                heat.times(
+                    1 / (flowM3PerS.getAsDouble() * PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K)))
         : Optional.empty();
   }
 }

@@ -3,6 +3,7 @@ package heatwake.analysis.flow;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.Optional;
 
 /**
  * The flow that heat is computed from. Heat is this flow times the enthalpy gained from {@code
@@ -14,6 +15,7 @@ import heatwake.analysis.uncertainty.ProbeUncertainty;
  * @param flowM3PerS on the grid of the timeline, NaN where not known; shared, not to be written to
  * @param uncertainty systematic standard uncertainty
  * @param hot the warm end of the balance
+ * @param meter the probe that tells it; empty where none does
  */
 @SuppressWarnings("ArrayRecordComponent") // a large array, shared on purpose
 public record FlowBasis(
@@ -21,7 +23,8 @@ public record FlowBasis(
     FlowKnowledge knowledge,
     double[] flowM3PerS,
     ProbeUncertainty uncertainty,
-    Channel hot) {
+    Channel hot,
+    Optional<Channel> meter) {
 
   /** Whether meters tell it, not what is usual. */
   public boolean isMeasured() {

@@ -7,15 +7,13 @@ import heatwake.analysis.phase.Track;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.water.PoolWater;
 import heatwake.analysis.zero.Pair;
 import java.util.List;
 import java.util.OptionalDouble;
 
 /** The most water that the rise of the temperature allows: more would need more heat. */
 final class FlowByRise {
-  /** Volumetric heat capacity of pool water around 30 Cel, J/(m3 K); IAPWS-IF97, to 1 %. */
-  private static final double CAPACITY_J_PER_M3_K = 4.17e6;
-
   private FlowByRise() {}
 
   /**
@@ -52,7 +50,7 @@ final class FlowByRise {
     double leastK =
         known == 0 ? 0 : sumK / known - Estimate.COVERAGE_FACTOR * pair.ofRiseK(sumK / known);
     return leastK > 0
-        ? OptionalDouble.of(heatW / known / (CAPACITY_J_PER_M3_K * leastK))
+        ? OptionalDouble.of(heatW / known / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * leastK))
         : OptionalDouble.empty();
   }
 }

@@ -10,6 +10,7 @@ import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import heatwake.analysis.water.PoolWater;
 import heatwake.analysis.zero.Pair;
 import java.util.Arrays;
 import java.util.List;
@@ -24,9 +25,6 @@ import java.util.OptionalDouble;
 public final class FlowWays {
   /** Least share of the total flow that goes through a heater of unknown bypass; ours. */
   private static final double LEAST_SHARE = 0.3;
-
-  /** Heat per volume and kelvin of pool water, near enough for a guess of the flow. */
-  private static final double HEAT_COEFFICIENT_J_PER_M3_K = 4.16e6;
 
   /** Usual rise at the rating, 1.7 to 5 K about this; common practice. */
   private static final double USUAL_RISE_K = 2.5;
@@ -78,7 +76,8 @@ public final class FlowWays {
             FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_HEATER),
             ProbeUncertainty.of(rig, Channel.FLOW_HEATER),
-            Channel.WATER_OUT));
+            Channel.WATER_OUT,
+            Optional.of(Channel.FLOW_HEATER)));
   }
 
   private Optional<FlowBasis> totalWithBalance() {
@@ -91,7 +90,8 @@ public final class FlowWays {
             FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_TOTAL),
             ProbeUncertainty.of(rig, Channel.FLOW_TOTAL),
-            Channel.WATER_RETURN));
+            Channel.WATER_RETURN,
+            Optional.of(Channel.FLOW_TOTAL)));
   }
 
   private Optional<FlowBasis> pumpCurveWithBalance() {
@@ -107,7 +107,8 @@ public final class FlowWays {
                     FlowKnowledge.MEASURED,
                     pump.flowM3PerS(),
                     pump.uncertainty(),
-                    Channel.WATER_RETURN));
+                    Channel.WATER_RETURN,
+                    Optional.of(Channel.PRESSURE_FILTER)));
   }
 
   private Optional<FlowBasis> totalAlone() {
@@ -116,6 +117,7 @@ public final class FlowWays {
     }
     return Optional.of(
         partOf(
+            Channel.FLOW_TOTAL,
             timeline.of(Channel.FLOW_TOTAL),
             ProbeUncertainty.of(rig, Channel.FLOW_TOTAL),
             "a likely part of flow-total, the bypass not measured"));
@@ -126,6 +128,7 @@ public final class FlowWays {
         .map(
             pump ->
                 partOf(
+                    Channel.PRESSURE_FILTER,
                     pump.flowM3PerS(),
                     pump.uncertainty(),
                     "a likely part of the flow by filter pressure and pump curve, the bypass not"
@@ -136,7 +139,8 @@ public final class FlowWays {
    * The heater gets at most all of it, no more than its nameplate allows and its heat explains, and
    * at least {@link #LEAST_SHARE}.
    */
-  private FlowBasis partOf(double[] total, ProbeUncertainty uncertainty, String way) {
+  private FlowBasis partOf(
+      Channel meter, double[] total, ProbeUncertainty uncertainty, String way) {
     double least = rig.heater().flowMinM3PerS().orElse(0);
     double most =
         Math.min(
@@ -157,7 +161,8 @@ public final class FlowWays {
         flow,
         new ProbeUncertainty(
             uncertainty.absolute(), Math.hypot(uncertainty.share(), widest), uncertainty.stated()),
-        Channel.WATER_OUT);
+        Channel.WATER_OUT,
+        Optional.of(meter));
   }
 
   private Optional<FlowBasis> nameplate() {
@@ -177,7 +182,9 @@ public final class FlowWays {
     if (heater.ratings().isEmpty()) {
       return Optional.empty();
     }
-    double flow = heater.ratings().get(0).heatW() / (HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
+    double flow =
+        heater.ratings().get(0).heatW()
+            / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
     return Optional.of(
         assumed(
             flow * (1 - USUAL_RISE_SHARE),
@@ -221,6 +228,7 @@ public final class FlowWays {
         FlowKnowledge.ASSUMED,
         flow,
         new ProbeUncertainty(0, range.share(), false),
-        Channel.WATER_OUT);
+        Channel.WATER_OUT,
+        Optional.empty());
   }
 }

@@ -97,7 +97,10 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
       boolean last = i == phase.length;
       if (last || phase[i] != phase[from]) {
         long end = last ? Math.max(endMs, timeline.timeMs(i - 1)) : timeline.timeMs(i);
-        spans.add(new PhaseSpan(phase[from], timeline.timeMs(from), end));
+        // What begins with the last instant of the run has no length and is no phase yet.
+        if (spans.isEmpty() || end > timeline.timeMs(from)) {
+          spans.add(new PhaseSpan(phase[from], timeline.timeMs(from), end));
+        }
         from = i;
       }
     }

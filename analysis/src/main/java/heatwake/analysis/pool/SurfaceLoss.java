@@ -44,6 +44,9 @@ public record SurfaceLoss(
   /** Sky below air: 0 to 20 K, rectangular. */
   private static final Estimate SKY_BELOW_AIR_K = new Estimate(10, 10 / Math.sqrt(3));
 
+  /** The coldest sky of that range. */
+  private static final Estimate CLEAR_SKY_K = Estimate.exact(20);
+
   private static final Estimate CONVECTION_FACTOR = new Estimate(1, 0.2);
   private static final Estimate OPEN = Estimate.exact(1);
   private static final Estimate COVERED_EVAPORATION = new Estimate(0.05, 0.03);
@@ -68,7 +71,18 @@ public record SurfaceLoss(
    * @throws OutOfRangeException naming what is out of range
    */
   public static SurfaceLoss open(double areaM2, Estimate waterK, Weather weather) {
-    return of(areaM2, waterK, weather, OPEN, OPEN);
+    return of(areaM2, waterK, weather, quiet(weather), SKY_BELOW_AIR_K, OPEN, OPEN);
+  }
+
+  /**
+   * Loss of an uncovered surface under the coldest sky.
+   *
+   * @param activity factor of the evaporation equation, 1 for a pool in use
+   * @throws OutOfRangeException naming what is out of range
+   */
+  static SurfaceLoss underClearSky(
+      double areaM2, Estimate waterK, Weather weather, double activity) {
+    return of(areaM2, waterK, weather, Estimate.exact(activity), CLEAR_SKY_K, OPEN, OPEN);
   }
 
   /**
@@ -77,13 +91,26 @@ public record SurfaceLoss(
    * @throws OutOfRangeException naming what is out of range
    */
   public static SurfaceLoss covered(double areaM2, Estimate waterK, Weather weather) {
-    return of(areaM2, waterK, weather, COVERED_EVAPORATION, COVERED_REST);
+    return of(
+        areaM2,
+        waterK,
+        weather,
+        quiet(weather),
+        SKY_BELOW_AIR_K,
+        COVERED_EVAPORATION,
+        COVERED_REST);
+  }
+
+  private static Estimate quiet(Weather weather) {
+    return Evaporation.quietFactor(weather.windMPerS().value());
   }
 
   private static SurfaceLoss of(
       double areaM2,
       Estimate waterK,
       Weather weather,
+      Estimate factor,
+      Estimate skyBelowAirK,
       Estimate evaporationLeft,
       Estimate restLeft) {
     OutOfRangeException.check("pool surface", areaM2, "m2", 0.1, 1e5);
@@ -96,8 +123,8 @@ public record SurfaceLoss(
       weather.airK(),
       weather.relativeHumidity(),
       weather.windMPerS(),
-      Evaporation.quietFactor(windMPerS),
-      SKY_BELOW_AIR_K,
+      factor,
+      skyBelowAirK,
       CONVECTION_FACTOR,
       evaporationLeft,
       restLeft

@@ -33,11 +33,25 @@ final class WeatherLoss {
   /** Loss at the run's mean weather, if surface, air, humidity and wind are known. */
   static Optional<SurfaceLoss> of(Timeline timeline, Rig rig, Estimate poolK) {
     OptionalDouble surface = rig.pool().surfaceM2();
-    if (surface.isEmpty()
-        || !missing(timeline, rig).isEmpty()
-        || !(poolK.value() > COLDEST_POOL_K && poolK.value() < WARMEST_POOL_K)) {
+    if (surface.isEmpty() || !covers(poolK)) {
       return Optional.empty();
     }
+    double area = surface.getAsDouble();
+    return weather(timeline, rig)
+        .map(
+            weather ->
+                rig.pool().covered()
+                    ? SurfaceLoss.covered(area, poolK, weather)
+                    : SurfaceLoss.open(area, poolK, weather));
+  }
+
+  /** Whether a pool of this temperature is modelled. */
+  static boolean covers(Estimate poolK) {
+    return poolK.value() > COLDEST_POOL_K && poolK.value() < WARMEST_POOL_K;
+  }
+
+  /** The run's mean weather, if air, humidity and wind are known. */
+  static Optional<Weather> weather(Timeline timeline, Rig rig) {
     Optional<Estimate> air = mean(timeline, rig, airChannel(timeline));
     Optional<Estimate> intake = mean(timeline, rig, intakeChannel(timeline));
     Optional<Estimate> humidity = mean(timeline, rig, Channel.HUMIDITY_IN);
@@ -49,17 +63,12 @@ final class WeatherLoss {
         || wind.get().value() > Evaporation.HIGHEST_WIND_M_PER_S) {
       return Optional.empty();
     }
-    Weather weather =
+    return Optional.of(
         new Weather(
             air.get(),
             carriedOver(humidity.get(), intake.get().value(), air.get().value()),
             wind.get(),
-            pressure(rig));
-    double area = surface.getAsDouble();
-    return Optional.of(
-        rig.pool().covered()
-            ? SurfaceLoss.covered(area, poolK, weather)
-            : SurfaceLoss.open(area, poolK, weather));
+            pressure(rig)));
   }
 
   /** What it lacks, in words; empty when nothing. */
@@ -107,7 +116,8 @@ final class WeatherLoss {
         Math.min(1, humidity.value() * factor), Math.min(0.5, humidity.standard() * factor));
   }
 
-  private static AbsolutePressure pressure(Rig rig) {
+  /** Air pressure at the site. */
+  static AbsolutePressure pressure(Rig rig) {
     return Atmosphere.standard(
         Math.max(LOWEST_ALTITUDE_M, Math.min(HIGHEST_ALTITUDE_M, rig.site().altitudeM())));
   }

@@ -2,6 +2,7 @@ package heatwake.analysis.timeline;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.BitSet;
 
@@ -14,7 +15,18 @@ public final class Screening {
 
   /** The possible readings of a series; the series itself where all are possible. */
   public static Series possible(Series series) {
-    BitSet impossible = impossible(series);
+    return without(series, impossible(series));
+  }
+
+  /** The same, less what its neighbours in the water deny ({@link WaterJump}). */
+  public static Series possible(Series series, Recording recording) {
+    Series possible = possible(series);
+    BitSet denied = new BitSet();
+    WaterJump.in(possible, recording).forEach(jump -> denied.set(jump.from(), jump.to()));
+    return without(possible, denied);
+  }
+
+  private static Series without(Series series, BitSet impossible) {
     if (impossible.isEmpty()) {
       return series;
     }

@@ -58,28 +58,44 @@ public final class Timeline {
 
   /** Brings a recording onto a grid. Readings that cannot be true of their channel are left out. */
   public static Timeline of(Recording recording) {
-    Map<Channel, Series> possible = new EnumMap<>(Channel.class);
-    Map<Channel, Long> intervals = new EnumMap<>(Channel.class);
-    recording
-        .series()
-        .forEach(
-            (channel, series) -> {
-              Series kept = Screening.possible(series);
-              if (!kept.isEmpty()) {
-                possible.put(channel, kept);
-                intervals.put(channel, Interval.usualMs(kept));
-              }
-            });
+    Map<Channel, Series> possible = possible(recording);
     long span = Math.max(0, recording.endMs() - recording.startMs());
-    long step = Math.max(stepMs(intervals), span / (MOST_INSTANTS - 1) + 1);
-    int size = (int) (span / step) + 1;
-    Map<Channel, double[]> values = new EnumMap<>(Channel.class);
-    for (Series series : possible.values()) {
-      long interval = intervals.get(series.channel());
-      values.put(
-          series.channel(), new Gridding(series, interval, recording.startMs(), step, size).grid());
+    long step = Math.max(stepMs(intervals(possible)), span / (MOST_INSTANTS - 1) + 1);
+    return gridded(possible, recording.startMs(), step, (int) (span / step) + 1);
+  }
+
+  /** Brings other readings of the same run onto the grid of this timeline. */
+  public Timeline with(Recording readings) {
+    return gridded(possible(readings), startMs, stepMs, size);
+  }
+
+  private static Map<Channel, Series> possible(Recording recording) {
+    Map<Channel, Series> possible = new EnumMap<>(Channel.class);
+    for (Series series : recording.series().values()) {
+      Series kept = Screening.possible(series, recording);
+      if (!kept.isEmpty()) {
+        possible.put(series.channel(), kept);
+      }
     }
-    return new Timeline(recording.startMs(), step, size, values, intervals);
+    return possible;
+  }
+
+  private static Map<Channel, Long> intervals(Map<Channel, Series> possible) {
+    Map<Channel, Long> intervals = new EnumMap<>(Channel.class);
+    possible.forEach((channel, series) -> intervals.put(channel, Interval.usualMs(series)));
+    return intervals;
+  }
+
+  private static Timeline gridded(
+      Map<Channel, Series> possible, long startMs, long stepMs, int size) {
+    Map<Channel, Long> intervals = intervals(possible);
+    Map<Channel, double[]> values = new EnumMap<>(Channel.class);
+    possible.forEach(
+        (channel, series) ->
+            values.put(
+                channel,
+                new Gridding(series, intervals.get(channel), startMs, stepMs, size).grid()));
+    return new Timeline(startMs, stepMs, size, values, intervals);
   }
 
   private static long stepMs(Map<Channel, Long> intervals) {

@@ -14,6 +14,9 @@ import java.util.Map;
 public final class FlagWeight {
   private static final Map<String, Double> TABLE = table();
 
+  /** What a heat that cannot be speaks for the measurement where no flag says so; ours. */
+  static final double OF_IMPOSSIBLE_HEAT = 0.7;
+
   private static final double OF_OTHERS = 0.5;
 
   /** What is only worth knowing weighs less. */

@@ -1,14 +1,15 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.rule.Outcome;
-import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Rules;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What comes of putting the evidence before every rule.
@@ -18,9 +19,6 @@ import java.util.List;
  * @param missing which rules could not look and why, one sentence each
  */
 public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing) {
-  private static final Comparator<Flag> GRAVEST_FIRST =
-      Comparator.comparing(Flag::severity).reversed().thenComparingLong(Flag::startMs);
-
   public Judgement {
     flags = List.copyOf(flags);
     missing = List.copyOf(missing);
@@ -28,21 +26,47 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
 
   /** Judges the evidence of one run. */
   public static Judgement of(Evidence evidence) {
-    List<Flag> raised = new ArrayList<>();
-    List<String> missing = new ArrayList<>();
-    for (Rule rule : Rules.all()) {
-      Outcome outcome = rule.evaluate(evidence);
-      if (outcome instanceof Outcome.Flagged flagged) {
-        raised.addAll(flagged.flags());
-      } else if (outcome instanceof Outcome.NotEnoughData lacking) {
-        missing.add(rule.id() + ": " + lacking.reason());
+    return of(Raised.of(evidence), evidence);
+  }
+
+  /** Judges what the rules have said of the evidence. */
+  public static Judgement of(Raised raised, Evidence evidence) {
+    return of(Silencing.of(raised.flags()), raised.missing(), evidence);
+  }
+
+  /**
+   * Judges a run of which some readings are in doubt. What is said of the machine has to be said
+   * without them too; what is said of the probes comes from all of them.
+   *
+   * @param raised what the rules say of all readings
+   * @param left what they say without those in doubt
+   * @param evidence that is left
+   */
+  public static Judgement of(Raised raised, Raised left, Evidence evidence) {
+    List<Flag> standing = new ArrayList<>();
+    Set<String> ofMachine = new HashSet<>();
+    for (Flag flag : Silencing.of(raised.flags())) {
+      if (flag.side() == Side.MEASUREMENT) {
+        standing.add(flag);
+      } else {
+        ofMachine.add(flag.rule());
       }
     }
-    raised.sort(GRAVEST_FIRST);
-    List<Flag> standing =
-        Silencing.of(raised).stream().map(flag -> Reasoning.attributed(flag, evidence)).toList();
-    List<Flag> roots = new ArrayList<>(Consequences.fold(standing));
-    roots.sort(GRAVEST_FIRST);
+    left.flags().stream()
+        .filter(flag -> flag.side() != Side.MEASUREMENT && ofMachine.contains(flag.rule()))
+        .forEach(standing::add);
+    return of(standing, raised.missing(), evidence);
+  }
+
+  private static Judgement of(List<Flag> standing, List<String> missing, Evidence evidence) {
+    List<Flag> sided = standing.stream().map(flag -> Reasoning.attributed(flag, evidence)).toList();
+    // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
+    Map<Boolean, List<Flag>> handed =
+        sided.stream()
+            .collect(Collectors.partitioningBy(flag -> Reasoning.isHanded(flag, evidence)));
+    List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false)));
+    roots.addAll(Consequences.fold(handed.get(true)));
+    roots.sort(Raised.GRAVEST_FIRST);
     return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
   }
 }

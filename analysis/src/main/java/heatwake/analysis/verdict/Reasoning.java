@@ -14,6 +14,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -47,8 +48,17 @@ final class Reasoning {
   private static final Set<String> ATTRIBUTED =
       Set.of("low-heat", "low-cop", "condenser-approach", "evaporator-approach", "high-pressure");
 
-  /** Gives such flags the side that the table finds for the time of the flag. */
+  /**
+   * Gives such flags the side that the table finds for the time of the flag, and those that rest on
+   * a heat that cannot be to the measurement.
+   */
   static Flag attributed(Flag flag, Evidence evidence) {
+    if (ImpossibleHeat.RESTS_ON_HEAT.contains(flag.rule())) {
+      Optional<String> why = ImpossibleHeat.why(during(flag, evidence), evidence);
+      if (why.isPresent()) {
+        return ImpossibleHeat.handed(flag, why.get());
+      }
+    }
     return isAttributed(flag) ? flag.onSide(attribution(flag, evidence).side()) : flag;
   }
 
@@ -105,7 +115,8 @@ final class Reasoning {
     Map<Side, Double> support = new EnumMap<>(Side.class);
     for (Flag flag : flags) {
       double weight = FlagWeight.of(flag);
-      if (isAttributed(flag) && flag.side() != Side.UNDECIDED) {
+      boolean byTable = isAttributed(flag) && !isHanded(flag, evidence);
+      if (byTable && flag.side() != Side.UNDECIDED) {
         weight *= attribution(flag, evidence).confidence();
       }
       support.merge(flag.side(), weight, (a, b) -> 1 - (1 - a) * (1 - b));
@@ -124,11 +135,28 @@ final class Reasoning {
     return side != Side.MEASUREMENT && side != Side.UNDECIDED && side != Side.HEALTHY;
   }
 
+  /** Whether a flag was given to the measurement for a heat that cannot be. */
+  static boolean isHanded(Flag flag, Evidence evidence) {
+    return ImpossibleHeat.RESTS_ON_HEAT.contains(flag.rule())
+        && ImpossibleHeat.why(during(flag, evidence), evidence).isPresent();
+  }
+
   private static boolean isAttributed(Flag flag) {
     return ATTRIBUTED.contains(flag.rule());
   }
 
   private static Verdict withoutFlagOfWeight(List<Flag> flags, Evidence evidence) {
+    Optional<String> impossible =
+        evidence.duty().isEmpty()
+            ? Optional.empty()
+            : ImpossibleHeat.why(Duty.meanOf(evidence.duty()), evidence);
+    if (impossible.isPresent()) {
+      return new Verdict(
+          Side.MEASUREMENT,
+          FlagWeight.OF_IMPOSSIBLE_HEAT,
+          List.of(impossible.get()),
+          List.of(ImpossibleHeat.NEXT_CHECK));
+    }
     Soundness sound = Soundness.of(evidence);
     List<String> because = new ArrayList<>(sound.because());
     flags.forEach(flag -> because.add(flag.evidence()));
@@ -153,7 +181,7 @@ final class Reasoning {
         .filter(flag -> flag.side() == side)
         .forEach(flag -> reasons.add(flag.rule() + ": " + flag.evidence()));
     heaviestFirst.stream()
-        .filter(flag -> flag.side() == side && isAttributed(flag))
+        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag, evidence))
         .findFirst()
         .ifPresent(flag -> reasons.addAll(symptoms(flag, side, evidence)));
     heaviestFirst.stream()
@@ -191,7 +219,7 @@ final class Reasoning {
   private static List<String> whatWouldDecide(List<Flag> flags, Evidence evidence) {
     List<String> texts = new ArrayList<>();
     flags.stream()
-        .filter(Reasoning::isAttributed)
+        .filter(flag -> isAttributed(flag) && !isHanded(flag, evidence))
         .findFirst()
         .ifPresent(
             flag -> {

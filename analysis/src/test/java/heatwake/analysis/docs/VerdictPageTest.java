@@ -4,6 +4,7 @@ import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.verdict.Cause;
 import heatwake.analysis.verdict.Consequences;
 import heatwake.analysis.verdict.FlagWeight;
+import heatwake.analysis.verdict.ImpossibleHeat;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +19,14 @@ class VerdictPageTest {
 
   private static String text() {
     StringBuilder text = new StringBuilder(20_000);
-    text.append(INTRODUCTION.formatted(PAGE.command("VerdictPageTest")));
+    text.append(
+        INTRODUCTION.formatted(
+            PAGE.command("VerdictPageTest"),
+            ImpossibleHeat.RESTS_ON_HEAT.stream()
+                .sorted()
+                .map("`%s`"::formatted)
+                .collect(Collectors.joining(", ")),
+            number(ImpossibleHeat.MOST_RATIO)));
     text.append("| explains | what follows from it |\n|---|---|\n");
     Consequences.explained()
         .forEach(
@@ -86,7 +94,13 @@ class VerdictPageTest {
          30 %% of its time together with them. `clock-step` silences `short-cycling`, `restart-too-soon` and
          `data-gap` around the jump. `probe-offset` silences nothing: the offset is subtracted. The measurement
          flag says what it silenced.
-      3. **Low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
+         Without the readings that `probe-slipped` and `probe-stuck` accuse, a machine flag has to be raised anew,
+         or it does not stand.
+      3. **Heat that cannot be** hands %s to the measurement: heat beyond doubt below nothing while
+         the air does not leave warmer than it enters (a compressor adds its work to the water: first law), or
+         beyond doubt above %s of the nameplate's (plates are tolerated to be 5 %% off, and the fastest inverters
+         run a third above their rated speed: common practice).
+         Else **low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
       4. **One cause, one flag.** A flag that another explains is named in that one's evidence:
 
       """;
@@ -160,6 +174,7 @@ class VerdictPageTest {
       | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
       | the same, but approaches, superheat, subcooling or standing pressure outside their bands by a grade over 0.25 | healthy | 0.5 |
       | heat a little low, but not beyond doubt | healthy | 0.5 |
+      | heat that cannot be (step 3) | measurement | 0.7 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |
       | the same without power | healthy | 0.45 |

@@ -16,6 +16,7 @@ import heatwake.analysis.water.PoolWater;
 import heatwake.analysis.zero.Pair;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -76,7 +77,8 @@ class HeatArithmeticTest {
             FlowKnowledge.MEASURED,
             timeline.of(Channel.FLOW_HEATER),
             new ProbeUncertainty(0, 0.02, true),
-            Channel.WATER_OUT);
+            Channel.WATER_OUT,
+            Optional.of(Channel.FLOW_HEATER));
     HeatStream heat =
         HeatStream.of(
             timeline,

@@ -40,6 +40,21 @@ class PhasesTest {
     }
   }
 
+  /** Contract: each instant in exactly one phase. */
+  @Test
+  void whatBeginsWithTheLastInstantIsNoPhaseYet() {
+    for (double lastMinutes : new double[] {1 / 60.0, 2 / 60.0, 0.1}) {
+      RunBuilder run =
+          night().only(Channel.POWER, Channel.FLOW_HEATER).off(10).circulating(lastMinutes);
+      List<PhaseSpan> spans = phasesOf(run).spans();
+      assertThat(spans).allSatisfy(span -> assertThat(span.endMs()).isGreaterThan(span.startMs()));
+      assertThat(spans.get(spans.size() - 1).endMs()).isEqualTo(run.recording().endMs());
+      for (int i = 1; i < spans.size(); i++) {
+        assertThat(spans.get(i).startMs()).isEqualTo(spans.get(i - 1).endMs());
+      }
+    }
+  }
+
   @Test
   void powerAndFlowAloneAreEnough() {
     RunBuilder run = story(night().only(Channel.POWER, Channel.FLOW_HEATER));

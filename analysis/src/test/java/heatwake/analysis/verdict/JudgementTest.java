@@ -226,6 +226,58 @@ class JudgementTest {
     assertThat(verdict.wouldDecide().get(0)).startsWith("check the flow meter");
   }
 
+  /** First law: a compressor adds its work to the water, it never cools it. */
+  @Test
+  void aHeaterThatSeemsToCoolItsWaterIsMeasuredWrongly() {
+    Judgement judgement =
+        Judgement.of(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, -0.2, 0.03)
+                .set(DutyFigure.COP_RATIO, -0.2, 0.03)
+                .evidence());
+    assertThat(rules(judgement.flags())).containsExactly("low-heat");
+    assertThat(judgement.flags().get(0).evidence())
+        .contains(
+            ". But heat of -20 ± 6 % of the nameplate's cannot be right: a heater whose compressor"
+                + " runs does not cool its water");
+    assertThat(judgement.verdict().side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(judgement.verdict().because().get(0)).startsWith("low-heat: ");
+    assertThat(judgement.verdict().wouldDecide().get(0)).startsWith("Compare both water probes");
+  }
+
+  @Test
+  void noHeatAtAllMayBe() {
+    Judgement judgement =
+        Judgement.of(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, -0.02, 0.03)
+                .set(DutyFigure.COP_RATIO, -0.02, 0.03)
+                .evidence());
+    assertThat(judgement.verdict().side()).isNotEqualTo(Side.MEASUREMENT);
+    assertThat(judgement.flags()).noneMatch(flag -> flag.evidence().contains("cannot be right"));
+  }
+
+  @Test
+  void halfAsMuchHeatAgainAsThePlateIsMeasuredWrongly() {
+    Verdict verdict = verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.7, 0.06).evidence());
+    assertThat(verdict.side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(verdict.because())
+        .containsExactly(
+            "heat of 170 ± 12 % of the nameplate's cannot be right: no heater gives half as much"
+                + " again as its plate");
+    assertThat(verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.6, 0.06).evidence()).side())
+        .isEqualTo(Side.UNDECIDED);
+  }
+
+  @Test
+  void aLossOfHeatThatCannotBeIsNotThePools() {
+    Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.8, 0.06).evidence();
+    long startMin = evidence.duty().get(0).startMs() / 60_000;
+    Flag loss = flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.FLOW_HEATER);
+    assertThat(Reasoning.attributed(loss, evidence).side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(Reasoning.attributed(loss, AtDuty.sound().evidence()).side()).isEqualTo(Side.POOL);
+  }
+
   @Test
   void lowHeatWithAHighApproachAndLowFlowIsWater() {
     Judgement judgement =

@@ -1,6 +1,7 @@
 package heatwake.analysis.water;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import heatwake.analysis.quantity.OutOfRangeException;
@@ -105,5 +106,22 @@ class PoolWaterTest {
     assertThatThrownBy(() -> PoolWater.of(0, 1e5).enthalpyJPerKg(272))
         .hasMessage(
             "pool water temperature 272 K is outside 273.15 to 343.15 K (liquid water only)");
+  }
+
+  /**
+   * EN 1434-1 heat coefficient, meter in the cold water, from IAPWS-IF97 with own coefficients and
+   * with python3-iapws 1.5.3: 4.1676 MJ/(m3 K) at 28/26 Cel and 0.1 MPa.
+   */
+  @Test
+  void theUsualHeatCoefficientIsThatOfPools() {
+    assertThat(PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K).isCloseTo(4.1676e6, within(1e3));
+    for (double coldCel : new double[] {10, 26, 38}) {
+      for (double salt : new double[] {0, 0.005}) {
+        double exact =
+            PoolWater.of(salt, 160e3)
+                .heatCoefficientJPerM3K(coldCel + 275.15, coldCel + 273.15, coldCel + 273.15);
+        assertThat(PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K / exact).isCloseTo(1, within(0.01));
+      }
+    }
   }
 }

@@ -2,6 +2,7 @@ package heatwake.collector.csv;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
+import heatwake.collector.clock.ClockStep;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
@@ -95,9 +96,9 @@ public final class CsvImport {
     return new Imported(run, remarks(clock.steps()));
   }
 
-  private List<String> remarks(List<RowClock.Step> steps) {
+  private List<String> remarks(List<ClockStep> steps) {
     List<String> remarks = new ArrayList<>();
-    for (RowClock.Step step : steps) {
+    for (ClockStep step : steps) {
       remarks.add("at " + CsvTime.format(step.atMs()) + " " + step.text());
     }
     if (repeated > 0) {
@@ -171,7 +172,7 @@ public final class CsvImport {
     batch.clear();
   }
 
-  private void report(long run, RowClock.Step step) {
+  private void report(long run, ClockStep step) {
     store.addEvent(
         run,
         EventKind.CLOCK_STEP,

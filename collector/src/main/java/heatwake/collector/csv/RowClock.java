@@ -1,8 +1,8 @@
 package heatwake.collector.csv;
 
+import heatwake.collector.clock.ClockStep;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -21,33 +21,7 @@ final class RowClock {
   /** Set forward again by as much as it was set back, but for this many intervals; ours. */
   private static final int INTERVALS = 2;
 
-  /**
-   * A jump of the logger's clock.
-   *
-   * @param atMs run time from which it holds
-   * @param byMs size, positive when the clock was set forward
-   * @param aheadMs how far the run's time is ahead of the clock since
-   */
-  record Step(long atMs, long byMs, long aheadMs) {
-    String text() {
-      String what =
-          "the logger's clock was set "
-              + (byMs > 0 ? "forward again by " : "back by ")
-              + seconds(Math.abs(byMs));
-      return aheadMs == 0
-          ? what + "; the run follows it"
-          : what
-              + "; so as not to record one moment twice, the run's time is "
-              + seconds(aheadMs)
-              + " ahead of it from here";
-    }
-
-    private static String seconds(long ms) {
-      return String.format(Locale.ROOT, "%.1f s", ms / 1000.0);
-    }
-  }
-
-  private final List<Step> steps = new ArrayList<>();
+  private final List<ClockStep> steps = new ArrayList<>();
   private long clockMs;
   private long intervalMs;
   private long lastPassedMs;
@@ -93,11 +67,11 @@ final class RowClock {
     long wantedMs = Math.max(0, aheadMs - byMs);
     // The moment before is not gone back behind.
     aheadMs = Math.max(wantedMs, beforeMs - timeMs);
-    steps.add(new Step(timeMs + aheadMs, byMs, aheadMs));
+    steps.add(new ClockStep(timeMs + aheadMs, byMs, aheadMs));
   }
 
   /** The jumps seen so far. */
-  List<Step> steps() {
+  List<ClockStep> steps() {
     return List.copyOf(steps);
   }
 }

@@ -2,6 +2,7 @@ package heatwake.collector.recorder;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
+import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Intake;
 import heatwake.collector.probe.Reading;
@@ -81,9 +82,9 @@ public final class RecordedRun implements Intake {
     happened(kind, subject, text, 1);
   }
 
-  void stepped(RunTime.Step step) {
+  void stepped(ClockStep step) {
     synchronized (eventsLock) {
-      book().single(EventKind.CLOCK_STEP, "clock", step.atMs(), ClockStepText.of(step));
+      book().single(EventKind.CLOCK_STEP, "clock", step.atMs(), step.text());
     }
   }
 

@@ -1,6 +1,7 @@
 package heatwake.collector.recorder;
 
 import heatwake.analysis.series.EventKind;
+import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Store;
@@ -261,8 +262,8 @@ public final class Recorder implements AutoCloseable {
 
   private void look() {
     long nowMs = time.nowMs();
-    for (RunTime.Step step : time.takeSteps()) {
-      LOG.warn("{}", ClockStepText.of(step));
+    for (ClockStep step : time.takeSteps()) {
+      LOG.warn("{}", step.text());
       runs.forEach(run -> run.stepped(step));
     }
     runs.forEach(RecordedRun::look);

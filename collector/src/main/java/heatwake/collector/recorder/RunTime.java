@@ -1,5 +1,6 @@
 package heatwake.collector.recorder;
 
+import heatwake.collector.clock.ClockStep;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -27,20 +28,11 @@ final class RunTime {
   private static final int TRIES = 5;
 
   private final RecorderClock clock;
-  private final List<Step> unreported = new ArrayList<>();
+  private final List<ClockStep> unreported = new ArrayList<>();
   private long wallMs;
   private long monotonicNs;
   private long aheadMs;
   private long latestMs;
-
-  /**
-   * A jump of the machine's clock.
-   *
-   * @param atMs run time at which it was seen
-   * @param byMs size, positive when the clock was set forward
-   * @param aheadMs how far the run's time is ahead of the clock since
-   */
-  record Step(long atMs, long byMs, long aheadMs) {}
 
   RunTime(RecorderClock clock) {
     this.clock = clock;
@@ -57,15 +49,15 @@ final class RunTime {
     long stepMs = wallMs - wallBeforeMs - passedMs;
     if (Math.abs(stepMs) >= LEAST_STEP_MS) {
       aheadMs = Math.max(0, aheadMs - stepMs);
-      unreported.add(new Step(wallMs + aheadMs, stepMs, aheadMs));
+      unreported.add(new ClockStep(wallMs + aheadMs, stepMs, aheadMs));
     }
     latestMs = Math.max(latestMs, wallMs + aheadMs);
     return latestMs;
   }
 
   /** Steps seen since the last call. */
-  synchronized List<Step> takeSteps() {
-    List<Step> steps = List.copyOf(unreported);
+  synchronized List<ClockStep> takeSteps() {
+    List<ClockStep> steps = List.copyOf(unreported);
     unreported.clear();
     return steps;
   }

@@ -231,7 +231,7 @@ class CsvTest {
         .last()
         .asString()
         .isEqualTo(
-            "at 2031-05-04T19:16:00Z the logger's clock was set forward again by 3600.0 s; the run"
+            "at 2031-05-04T19:16:00Z the logger's clock was set forward by 3600.0 s; the run"
                 + " follows it");
     assertThat(exported(imported.run())).contains("2031-05-04T19:17:00Z,7.0");
   }

@@ -2,6 +2,7 @@ package heatwake.collector.recorder;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.collector.clock.ClockStep;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 
@@ -35,8 +36,7 @@ class RunTimeTest {
     clock.passMs(1000);
     clock.stepMs(86_400_000);
     assertThat(time.nowMs()).isEqualTo(START + 86_401_000);
-    assertThat(time.takeSteps())
-        .containsExactly(new RunTime.Step(START + 86_401_000, 86_400_000, 0));
+    assertThat(time.takeSteps()).containsExactly(new ClockStep(START + 86_401_000, 86_400_000, 0));
     assertThat(time.takeSteps()).isEmpty();
   }
 
@@ -50,12 +50,12 @@ class RunTimeTest {
     clock.passMs(1000);
     assertThat(time.nowMs()).isEqualTo(START + 3000);
     assertThat(time.takeSteps())
-        .containsExactly(new RunTime.Step(START + 2000, -3_600_000, 3_600_000));
+        .containsExactly(new ClockStep(START + 2000, -3_600_000, 3_600_000));
 
     clock.stepMs(3_600_000);
     clock.passMs(1000);
     assertThat(time.nowMs()).isEqualTo(START + 4000);
-    assertThat(time.takeSteps()).containsExactly(new RunTime.Step(START + 4000, 3_600_000, 0));
+    assertThat(time.takeSteps()).containsExactly(new ClockStep(START + 4000, 3_600_000, 0));
   }
 
   @Test

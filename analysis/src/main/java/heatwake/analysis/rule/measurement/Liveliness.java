@@ -141,7 +141,7 @@ final class Liveliness {
 
   /**
    * Which others followed a compressor start or stop through which the channel stood still, if it
-   * is one that must follow.
+   * is one that must follow. The leaving water must do so only while it moves.
    */
   Optional<String> sleptThrough(Frozen frozen) {
     Channel channel = frozen.series().channel();
@@ -153,7 +153,9 @@ final class Liveliness {
     int from = timeline.indexAt(frozen.fromMs()) + 1;
     int to = timeline.indexAt(frozen.toMs()) - apart;
     for (int i = Math.max(from, 1); i < to; i++) {
-      if (phases.compressorRuns(i) != phases.compressorRuns(i - 1) && isUnbroken(i, apart)) {
+      if (phases.compressorRuns(i) != phases.compressorRuns(i - 1)
+          && isUnbroken(i, apart)
+          && (channel != Channel.WATER_OUT || !stands(i, apart))) {
         List<String> followers = followers(channel, i, apart);
         if (followers.size() >= WITNESSES) {
           return Optional.of(String.join(" and ", followers.subList(0, WITNESSES)));
@@ -170,6 +172,15 @@ final class Liveliness {
       }
     }
     return true;
+  }
+
+  private boolean stands(int at, int apart) {
+    for (int i = at; i < at + apart; i++) {
+      if (moves.no(i)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private List<String> followers(Channel accused, int at, int apart) {

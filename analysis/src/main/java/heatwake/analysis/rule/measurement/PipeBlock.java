@@ -2,6 +2,8 @@ package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
@@ -56,7 +58,9 @@ record PipeBlock(
     int length = (int) Math.max(1, Math.round(LENGTH_S / timeline.stepS()));
     int settles = (int) Math.ceil(SETTLES_S / timeline.stepS());
     List<PipeBlock> blocks = new ArrayList<>();
-    for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, phase))) {
+    // Standing water tells nothing of the pipes beside it.
+    Track moves = WaterMovement.of(timeline);
+    for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, phase) && !moves.no(i))) {
       for (int i = stretch.from() + settles; i + length <= stretch.to(); i += length) {
         PipeBlock block = of(timeline, phase == Phase.STEADY, new Stretch(i, i + length));
         if (!Double.isNaN(block.inK + block.outK)) {

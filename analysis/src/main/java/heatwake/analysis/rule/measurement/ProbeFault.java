@@ -11,9 +11,11 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Screening;
+import heatwake.analysis.timeline.WaterJump;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
@@ -58,7 +60,10 @@ public final class ProbeFault implements Rule {
   @Override
   public String limits() {
     return "A reading outside what its channel can be (the channel table), a fault reported by the"
-        + " sensor's loop, 85 °C out of the blue (1-Wire power-on value: data sheet), or three"
+        + " sensor's loop, 85 °C out of the blue (1-Wire power-on value: data sheet), a water probe"
+        + " that jumps by more than 10 K within two readings and 25 s and back within 30 min while the flow"
+        + " is steady and the other water probe moves by less than 2.5 K (ours: heaters warm moving"
+        + " water by 2 to 6 K, common practice), or three"
         + " jumps of more than 8 K and back within 10 s (ours). Such readings take no part in the"
         + " analysis.";
   }
@@ -67,7 +72,10 @@ public final class ProbeFault implements Rule {
   public Outcome evaluate(Evidence evidence) {
     List<Flag> flags = new ArrayList<>();
     for (Series series : evidence.recording().series().values()) {
-      impossible(series).or(() -> spikes(series)).ifPresent(flags::add);
+      impossible(series)
+          .or(() -> jumps(series, evidence.recording()))
+          .or(() -> spikes(series))
+          .ifPresent(flags::add);
     }
     for (RunEvent event : evidence.recording().events()) {
       boolean isFault =
@@ -119,6 +127,38 @@ public final class ProbeFault implements Rule {
   private static boolean isNear(Channel channel, double stored) {
     double near = Math.abs(stored) * NEAR_SHARE;
     return channel.isPossible(stored - near) || channel.isPossible(stored + near);
+  }
+
+  /** Jumps that the rest of the water denies. */
+  private Optional<Flag> jumps(Series series, Recording recording) {
+    Series possible = Screening.possible(series);
+    List<WaterJump> jumps = WaterJump.in(possible, recording);
+    int readings = jumps.stream().mapToInt(jump -> jump.to() - jump.from()).sum();
+    if (readings < FEW) {
+      return Optional.empty();
+    }
+    WaterJump first = jumps.get(0);
+    WaterJump last = jumps.get(jumps.size() - 1);
+    String text =
+        String.format(
+            Locale.ROOT,
+            "%s jumped from %s to %s and back%s (%d of %d readings) while the water flowed on and"
+                + " %s moved by %s",
+            series.channel().id(),
+            Wording.celsius(first.beforeK()),
+            Wording.celsius(first.awayK()),
+            jumps.size() == 1 ? "" : ", " + jumps.size() + " times",
+            readings,
+            series.size(),
+            first.partner().id(),
+            Wording.kelvin(first.partnerK()));
+    return Optional.of(
+        flag(
+            series.channel(),
+            Severity.WARNING,
+            possible.timeMs(first.from()),
+            possible.timeMs(last.to() - 1),
+            text));
   }
 
   /** Jumps away and back again within seconds: a loose contact. */

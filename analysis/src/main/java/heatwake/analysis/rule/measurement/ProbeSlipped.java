@@ -134,11 +134,28 @@ public final class ProbeSlipped implements Rule {
           regime.subList(from, from + BLOCKS).stream()
               .allMatch(now -> shows(before, now, accused, limitK));
       if (all) {
-        return Optional.of(flag(before, regime.subList(from, regime.size()), accused));
+        int begins = begins(regime, first + BLOCKS, from, before, limitK);
+        return Optional.of(flag(before, regime.subList(begins, regime.size()), accused));
       }
       from++;
     }
     return Optional.empty();
+  }
+
+  /**
+   * The last block before the drift grows beyond one standard uncertainty of the pair: until then
+   * the rise is as good as it is stated.
+   */
+  private static int begins(
+      List<PipeBlock> regime, int earliest, int seen, PipeBlock before, double limitK) {
+    int begins = seen;
+    boolean drifts = true;
+    while (drifts && begins >= earliest) {
+      begins--;
+      double change = regime.get(begins).riseK() - before.riseK();
+      drifts = Math.abs(change) > limitK / FACTOR;
+    }
+    return begins;
   }
 
   private static boolean shows(PipeBlock before, PipeBlock now, Channel accused, double limitK) {
@@ -180,6 +197,9 @@ public final class ProbeSlipped implements Rule {
     return now.hasDuty() && before.riseK() > limitK && now.riseK() < RISE_LEFT * before.riseK();
   }
 
+  /**
+   * @param after from the last block before the drift on
+   */
   private Flag flag(PipeBlock before, List<PipeBlock> after, Channel accused) {
     boolean isInlet = accused == Channel.WATER_IN;
     PipeBlock last = after.get(after.size() - 1);
@@ -191,7 +211,7 @@ public final class ProbeSlipped implements Rule {
         id(),
         Side.MEASUREMENT,
         Severity.WARNING,
-        after.get(0).startMs(),
+        after.get(0).endMs(),
         last.endMs(),
         accused.id()
             + " went from "

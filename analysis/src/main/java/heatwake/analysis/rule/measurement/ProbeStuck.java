@@ -46,7 +46,7 @@ public final class ProbeStuck implements Rule {
         + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
         + " digits where no flow is measured), or the compressor started or stopped meanwhile and two others that must"
-        + " follow did (ours). A slow or coarse reading that may honestly stand still is left alone.";
+        + " follow did (ours; the leaving water must follow only while it moves). A slow or coarse reading that may honestly stand still is left alone.";
   }
 
   @Override

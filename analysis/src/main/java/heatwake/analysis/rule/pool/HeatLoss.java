@@ -4,6 +4,7 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.pool.MostLoss;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
@@ -57,7 +58,11 @@ public final class HeatLoss implements Rule {
         + " than 3 standard uncertainties, and more than 35 % of the rated heat, while the pool stays 0.5 K below its set temperature"
         + " and the heater ran for 60 % of the run (ours). Not raised where the heat is low (see"
         + " low-heat) and the pool loses less than half of what the nameplate promises: then the"
-        + " heater is weak, not the pool.";
+        + " heater is weak, not the pool. A loss that exceeds, by more than 3 standard"
+        + " uncertainties, what air, wind and sky can take from an open pool is given to the"
+        + " measurement: evaporation (ASHRAE), convection and radiation to a clear sky, in the"
+        + " weather measured with the highest activity factor, 1.5; else in the air measured, at 20"
+        + " % humidity and 3 m/s (ours), about 1500 W/m2 at 15 °C.";
   }
 
   @Override
@@ -86,8 +91,50 @@ public final class HeatLoss implements Rule {
     return Doubt.above(share, MOST)
             && isMuchForTheHeater(evidence, loss)
             && !isLittleForASoundHeater(evidence, loss, heating)
-        ? Outcome.flagged(flag(evidence, delivered.get(), loss, share))
+        ? Outcome.flagged(
+            beyondAnyPool(evidence, loss)
+                .map(most -> doubted(flag(evidence, delivered.get(), loss, share), most))
+                .orElseGet(() -> flag(evidence, delivered.get(), loss, share)))
         : Outcome.clear();
+  }
+
+  /** What an open pool can lose at the most, if the loss is more than that beyond doubt. */
+  private static Optional<MostLoss> beyondAnyPool(Evidence evidence, Estimate loss) {
+    double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
+    return evidence
+        .pool()
+        .poolK()
+        .flatMap(pool -> MostLoss.of(evidence.timeline(), evidence.recording().rig(), pool))
+        .filter(
+            most ->
+                Doubt.above(
+                    new Estimate(
+                        loss.value() / runS - most.totalW().value(),
+                        Math.hypot(loss.standard() / runS, most.totalW().standard())),
+                    0));
+  }
+
+  /** The same flag where no pool can lose so much: then heat or volume err. */
+  private Flag doubted(Flag flag, MostLoss most) {
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        flag.severity(),
+        flag.startMs(),
+        flag.endMs(),
+        flag.evidence()
+            + ". Air, wind and sky cannot take more than "
+            + Wording.kilowatts(most.totalW().value())
+            + " from an open pool of "
+            + Math.round(most.areaM2())
+            + " m2, so the heat or the pool's volume is wrong",
+        List.of(
+            "pool volume or surface in the rig too small",
+            "flow meter with the wrong scaling or unit",
+            "much cold make-up water, or a large leak that is topped up"),
+        "Measure the pool and compare with the rig; compare the flow meter with a bucket or a second"
+            + " meter; read the water meter of the make-up line.",
+        flag.channels());
   }
 
   /** A loss that the heater would outrun in warmer air is the season's, not the pool's. */

@@ -9,6 +9,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.water.PoolWater;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -18,9 +19,6 @@ import java.util.Set;
 /** At the pace seen, the set temperature is not reached. */
 public final class SetpointUnreachable implements Rule {
   private static final double DAY_S = 86_400;
-
-  /** Heat capacity of pool water by volume, J/(m3 K); IAPWS-IF97 around 27 Cel, to 1 %. */
-  private static final double CAPACITY_J_PER_M3K = 4.17e6;
 
   /** A heater that fits its pool warms it by 2 to 6 K a day; below this it does not get there. */
   private static final double LEAST_PACE_K_PER_S = 1.0 / DAY_S;
@@ -101,7 +99,13 @@ public final class SetpointUnreachable implements Rule {
       return evidence
           .pool()
           .storedJ()
-          .map(stored -> stored.times(1 / (CAPACITY_J_PER_M3K * volume.getAsDouble() * runS)));
+          .map(
+              stored ->
+                  stored.times(
+                      1
+                          / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K
+                              * volume.getAsDouble()
+                              * runS)));
     }
     return evidence.pool().warmingKPerS().map(warming -> warming.times(time.share()));
   }

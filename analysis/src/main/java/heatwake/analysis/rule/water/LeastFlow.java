@@ -4,6 +4,7 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
+import heatwake.analysis.water.PoolWater;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -21,9 +22,6 @@ record LeastFlow(double flowM3PerS, boolean stated) {
    */
   static final double GREATEST_RISE_K = 6;
 
-  /** Volumetric heat capacity of pool water around 30 Cel, J/(m3 K); IAPWS-IF97, to 1 %. */
-  private static final double CAPACITY_J_PER_M3K = 4.17e6;
-
   static final String LIMITS =
       "the flow at which the greatest rated heat would warm the water by 6 K (twice the 2 to 3 K"
           + " of common practice).";
@@ -35,13 +33,16 @@ record LeastFlow(double flowM3PerS, boolean stated) {
     OptionalDouble rated = heater.ratings().stream().mapToDouble(Rating::heatW).max();
     return rated.isPresent()
         ? Optional.of(
-            new LeastFlow(rated.getAsDouble() / (CAPACITY_J_PER_M3K * GREATEST_RISE_K), false))
+            new LeastFlow(
+                rated.getAsDouble()
+                    / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * GREATEST_RISE_K),
+                false))
         : Optional.empty();
   }
 
   /** The rise that a heat gives at this flow. */
   Estimate rise(Estimate heatW) {
-    return heatW.times(1 / (CAPACITY_J_PER_M3K * flowM3PerS));
+    return heatW.times(1 / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * flowM3PerS));
   }
 
   /** Says that a flow is below this one. */

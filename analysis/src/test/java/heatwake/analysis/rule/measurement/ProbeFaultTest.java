@@ -4,11 +4,16 @@ import static heatwake.analysis.rule.RuleAssert.assertClear;
 import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.series.EventKind;
+import heatwake.analysis.uncertainty.Estimate;
 import org.junit.jupiter.api.Test;
 
 class ProbeFaultTest {
@@ -103,5 +108,93 @@ class ProbeFaultTest {
                 .heating(60)
                 .off(20)
                 .recording()));
+  }
+
+  /** Away from 30 min on for some minutes, by so many kelvin. */
+  private static RunBuilder.Change away(double minutes, double kelvin) {
+    return (atS, value) -> atS >= 1800 && atS < 1800 + 60 * minutes ? value + kelvin : value;
+  }
+
+  @Test
+  void aProbeThatJumpsByTensOfKelvinForMinutesIsAFaultAndGivesNoHeat() {
+    Flag flag =
+        onlyFlag(
+            rule,
+            readings(
+                RunBuilder.run()
+                    .change(Channel.WATER_OUT, away(6, 30))
+                    .circulating(15)
+                    .heating(60)
+                    .recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "water-out jumped from 27.6 °C to 57.6 °C and back (360 of 4500 readings) while the"
+                + " water flowed on and water-in moved by 0.0 K");
+  }
+
+  @Test
+  void whatAJumpingProbeReadsIsNotCountedAsHeat() {
+    Findings findings =
+        Analysis.of(
+            RunBuilder.run()
+                .every(5)
+                .change(Channel.WATER_OUT, away(6, 30))
+                .circulating(15)
+                .heating(60)
+                .recording());
+    // 16.67 kW for an hour (IF97, see AnalysisTest); 30 K for 6 min would be 31 kWh more.
+    Estimate heat = findings.heat().deliveredJ().orElseThrow();
+    assertThat(heat.value() / 3.6e6).isCloseTo(16.67, within(heat.expanded() / 3.6e6));
+    assertThat(findings.missing())
+        .anyMatch(text -> text.startsWith("heat and COP: water-out read what cannot be between "));
+  }
+
+  @Test
+  void aSlugOfWarmWaterAtAPumpStartIsReal() {
+    RunBuilder.Change slug = (atS, value) -> atS >= 605 && atS < 660 ? value + 20 : value;
+    RunBuilder run =
+        RunBuilder.run().every(5).change(Channel.WATER_OUT, slug).off(10).circulating(30);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aSlugThatBothPipesSeeIsReal() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(5)
+            .change(Channel.WATER_IN, away(3, 15))
+            .change(Channel.WATER_OUT, away(3, 15))
+            .circulating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void withoutAWitnessOfTheFlowHotWaterMayBeStandingWater() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(5)
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .change(Channel.WATER_OUT, away(6, 30))
+            .circulating(15)
+            .heating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void aHeaterThatStartsOnLittleWaterWarmsItByAsMuch() {
+    RunBuilder run = RunBuilder.run().every(60).heatingAt(Channel.WATER_OUT, 14);
+    run.circulating(20).heating(6).circulating(10).heating(6).circulating(20);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  @Test
+  void tenKelvinIsTheLimit() {
+    RunBuilder under =
+        RunBuilder.run().every(5).change(Channel.WATER_IN, away(6, 9)).circulating(60);
+    assertClear(rule, readings(under.recording()));
+    RunBuilder over =
+        RunBuilder.run().every(5).change(Channel.WATER_IN, away(6, -11)).circulating(60);
+    assertThat(onlyFlag(rule, readings(over.recording())).channels())
+        .containsExactly(Channel.WATER_IN);
   }
 }

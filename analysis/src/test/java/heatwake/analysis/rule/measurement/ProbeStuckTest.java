@@ -142,6 +142,22 @@ class ProbeStuckTest {
     assertClear(rule, readings(run.recording()));
   }
 
+  /** Water that stands in the heater follows nothing (by hand). */
+  @Test
+  void pipesInStandingWaterMayStandStill() {
+    RunBuilder run =
+        RunBuilder.run()
+            .without(Channel.FLOW_HEATER, Channel.FLOW_SWITCH)
+            .off(5)
+            .circulating(10)
+            .heating(60)
+            .set(Channel.PUMP_ON, 0)
+            .heatingAt(Channel.WATER_OUT, 8)
+            .heating(60)
+            .off(10);
+    assertClear(rule, readings(run.recording()));
+  }
+
   @Test
   void lessThanFifteenMinutesIsClear() {
     RunBuilder run =

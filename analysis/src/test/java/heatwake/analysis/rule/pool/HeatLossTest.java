@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Pool;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -42,5 +46,36 @@ class HeatLossTest {
   @Test
   void thePoolStandsByItselfBesideAHeaterThatIsALittleWeak() {
     assertThat(rules(1.2)).contains("heat-loss");
+  }
+
+  /**
+   * 16.7 kW from 6 m2 are 2800 W/m2. Strong wind in dry air of 24 Cel takes, by hand, 323.6 x
+   * (3.169 - 0.2 x 2.985) = 832 W/m2 by evaporation from water of 25 Cel, 22 by convection and 108
+   * by radiation: 5.8 kW.
+   */
+  @Test
+  void moreThanAnyPoolCanLoseIsTheMeasurements() {
+    Pool small =
+        new Pool(
+            OptionalDouble.of(8), OptionalDouble.of(6), false, 0, OptionalDouble.of(28 + 273.15));
+    Flag flag =
+        Analysis.of(
+                RunBuilder.run()
+                    .rig(Rigs.withPool(small))
+                    .every(5)
+                    .pool(25)
+                    .circulating(12)
+                    .heating(300)
+                    .recording())
+            .flags()
+            .stream()
+            .filter(one -> one.rule().equals("heat-loss"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(flag.side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(flag.evidence())
+        .contains(
+            "Air, wind and sky cannot take more than 5.8 kW from an open pool of 6 m2, so the"
+                + " heat or the pool's volume is wrong");
   }
 }

@@ -1,0 +1,98 @@
+package heatwake.analysis.doubt;
+
+import heatwake.analysis.doubt.DoubtedReadings.Stretch;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.flow.FlowBasis;
+import heatwake.analysis.heat.WaterSide;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.zero.Pair;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+
+/**
+ * Says which probe takes heat and COP away, when, and what to do. A heat of a probe that lies in
+ * the air would be false together with its uncertainty.
+ */
+public final class DoubtedHeat {
+  private static final Set<Channel> ELECTRIC =
+      EnumSet.of(Channel.POWER, Channel.ENERGY, Channel.CURRENT, Channel.VOLTAGE);
+
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  private DoubtedHeat() {}
+
+  /**
+   * What the doubted readings take away, one sentence for each.
+   *
+   * @param flags the flags of the run
+   * @param water the water's side as computed with the doubted readings
+   */
+  public static List<String> missing(DoubtedReadings doubted, List<Flag> flags, WaterSide water) {
+    Set<Channel> ofHeat = channelsOf(water);
+    List<String> sentences = new ArrayList<>();
+    for (Stretch stretch : doubted.stretches()) {
+      sentences.add(sentence(stretch, what(stretch.channel(), ofHeat)));
+    }
+    for (Flag flag : flags) {
+      // A fault without a channel is of a probe that nothing is computed from.
+      if (flag.rule().equals("probe-fault") && flag.severity() != Severity.INFO) {
+        flag.channels().stream()
+            .filter(ofHeat::contains)
+            .map(channel -> fault(channel, flag))
+            .forEach(sentences::add);
+      }
+    }
+    return sentences;
+  }
+
+  private static Set<Channel> channelsOf(WaterSide water) {
+    Set<Channel> channels = EnumSet.of(Channel.WATER_IN);
+    channels.add(water.flow().map(FlowBasis::hot).orElse(Channel.WATER_OUT));
+    water.pair().map(Pair::hot).ifPresent(channels::add);
+    water.flow().flatMap(FlowBasis::meter).ifPresent(channels::add);
+    return channels;
+  }
+
+  private static String what(Channel channel, Set<Channel> ofHeat) {
+    if (ofHeat.contains(channel)) {
+      return "heat and COP";
+    }
+    return ELECTRIC.contains(channel)
+        ? "electric energy and COP"
+        : "figures that rest on " + channel.id();
+  }
+
+  private static String sentence(Stretch stretch, String what) {
+    String seen =
+        stretch.rule().equals("probe-slipped")
+            ? " reads the air from %s on, so that time is left out; fix the clip and record again"
+            : " stood still from %s to %s, so that time is left out; mend or change the probe and"
+                + " record again";
+    return what
+        + ": "
+        + stretch.channel().id()
+        + String.format(Locale.ROOT, seen, time(stretch.fromMs()), time(stretch.toMs()));
+  }
+
+  private static String fault(Channel channel, Flag flag) {
+    return "heat and COP: "
+        + channel.id()
+        + " read what cannot be between "
+        + time(flag.startMs())
+        + " and "
+        + time(flag.endMs())
+        + ", so those readings are left out; mend plug and cable and record again";
+  }
+
+  private static String time(long timeMs) {
+    return TIME.format(Instant.ofEpochMilli(timeMs)) + " UTC";
+  }
+}

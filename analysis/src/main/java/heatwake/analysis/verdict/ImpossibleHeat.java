@@ -1,0 +1,87 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * Heat that no heater gives, whatever ails it. Flags that rest on such a heat are handed from the
+ * machine or the pool to the measurement.
+ *
+ * <ul>
+ *   <li>Below nothing: a compressor that runs adds its own work to the water, so however little the
+ *       coil takes from the air, the water leaves no colder than it came (first law). Only a
+ *       machine set to cooling cools it; its air then leaves warmer than it enters.
+ *   <li>Above {@value #MOST_RATIO} of the nameplate's at these conditions: the displacement of the
+ *       compressor and the density of the vapour it draws set the heat, and plates are tolerated to
+ *       be 5 % off; the fastest inverters run a third above their rated speed (common practice).
+ * </ul>
+ */
+public final class ImpossibleHeat {
+  /** Share of the nameplate's heat above which none is believed; ours, reasoned above. */
+  public static final double MOST_RATIO = 1.5;
+
+  /** Air that leaves this much warmer than it entered: the machine cools the pool, K; ours. */
+  private static final double COOLING_K = 1;
+
+  /** Flags that rest on the heat. */
+  public static final Set<String> RESTS_ON_HEAT = Set.of("low-heat", "low-cop", "heat-loss");
+
+  private ImpossibleHeat() {}
+
+  /** Why the heat of a stretch cannot be, in words; empty if it can. */
+  static Optional<String> why(Duty duty, Evidence evidence) {
+    Optional<Estimate> ratio = duty.of(DutyFigure.HEAT_RATIO);
+    if (ratio.isEmpty()) {
+      return Optional.empty();
+    }
+    String heat =
+        "heat of " + Wording.percent(ratio.get()) + " of the nameplate's cannot be right: ";
+    if (Doubt.above(ratio.get(), MOST_RATIO)) {
+      return Optional.of(heat + "no heater gives half as much again as its plate");
+    }
+    return Doubt.below(ratio.get(), 0) && !cools(duty, evidence)
+        ? Optional.of(heat + "a heater whose compressor runs does not cool its water")
+        : Optional.empty();
+  }
+
+  /** The flag on the side of the measurement, with the reason. */
+  static Flag handed(Flag flag, String why) {
+    return new Flag(
+        flag.rule(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        flag.startMs(),
+        flag.endMs(),
+        flag.evidence() + ". But " + why,
+        List.of(
+            "inlet and outlet probe exchanged, or one of them off its pipe",
+            "flow meter with the wrong scaling, unit or direction",
+            "nameplate in the rig is another heater's"),
+        NEXT_CHECK,
+        flag.channels());
+  }
+
+  static final String NEXT_CHECK =
+      "Compare both water probes in one cup and the flow meter with a bucket or a second meter;"
+          + " hold the rig's nameplate against the heater's.";
+
+  private static boolean cools(Duty duty, Evidence evidence) {
+    OptionalDouble in =
+        evidence.timeline().meanBetween(Channel.AIR_IN, duty.startMs(), duty.endMs());
+    OptionalDouble out =
+        evidence.timeline().meanBetween(Channel.AIR_OUT, duty.startMs(), duty.endMs());
+    return in.isPresent() && out.isPresent() && out.getAsDouble() - in.getAsDouble() > COOLING_K;
+  }
+}
