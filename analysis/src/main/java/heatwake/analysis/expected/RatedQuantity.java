@@ -8,6 +8,11 @@ import heatwake.analysis.uncertainty.Estimate;
  * spread stands in; every point that differs in that direction takes over from it. This is linear
  * regression with a prior (Kalman's update, one point at a time), so one point, two or many need no
  * separate treatment, and the uncertainty grows with the distance from what is known.
+ *
+ * <p>Where the points themselves lie off any plane by more than they may, a plane is not all that
+ * there is to this heater (power bends over the air's temperature). Its uncertainty then grows by
+ * the Birge ratio, the root of chi squared over its degrees of freedom (R. T. Birge, Physical
+ * Review 40 (1932) 207-227, from memory), and between the points it is not better than at them.
  */
 final class RatedQuantity {
   /** Rounding and test scatter of one printed point; ours. */
@@ -25,6 +30,8 @@ final class RatedQuantity {
   private final double centreWaterK;
   private final double[] plane;
   private final double[][] covariance = new double[UNKNOWNS][UNKNOWNS];
+  private double chiSquared;
+  private int points;
 
   /** Usual change per kelvin as a share of the rated value, with its standard deviation. */
   record Slope(double perK, double spreadPerK) {}
@@ -47,6 +54,10 @@ final class RatedQuantity {
     double[] spread = times(at);
     double innovation = value - dot(at, plane);
     double variance = dot(at, spread) + square(POINT_SHARE * value);
+    if (points > 0) {
+      chiSquared += square(innovation) / variance;
+    }
+    points++;
     for (int i = 0; i < UNKNOWNS; i++) {
       plane[i] += spread[i] / variance * innovation;
       for (int j = 0; j < UNKNOWNS; j++) {
@@ -60,9 +71,16 @@ final class RatedQuantity {
     double[] at = at(wetBulbK.value(), waterK.value());
     double value = dot(at, plane);
     double ofPlane = Math.sqrt(Math.max(0, dot(at, times(at))));
-    double ofUnit = UNIT_SHARE * value;
+    double birge = birgeRatio();
+    double offPlane = POINT_SHARE * value * Math.sqrt(square(birge) - 1);
+    double ofUnit = Math.hypot(UNIT_SHARE * value, offPlane);
     double ofConditions = Math.hypot(plane[1] * wetBulbK.standard(), plane[2] * waterK.standard());
-    return new Estimate(value, Math.hypot(Math.hypot(ofPlane, ofUnit), ofConditions));
+    return new Estimate(value, Math.hypot(Math.hypot(birge * ofPlane, ofUnit), ofConditions));
+  }
+
+  /** How much further the points lie off the plane than they should; at least 1. */
+  private double birgeRatio() {
+    return points < 2 ? 1 : Math.max(1, Math.sqrt(chiSquared / (points - 1)));
   }
 
   private double[] at(double wetBulbK, double waterK) {

@@ -4,6 +4,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rating;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -114,10 +115,11 @@ record ElectricDraw(Track compressor, Track fan) {
     Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
     StartEdges.move(timeline, meter.channel(), compressor);
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
+    int runsDown = instants(timeline, RUNS_DOWN_S);
     double fanThreshold =
         fanThreshold(
-            draw,
-            compressor.after(instants(timeline, RUNS_DOWN_S)),
+            withoutStalls(draw, tries(draw, levels), compressor, runsDown),
+            compressor.after(runsDown),
             waterMoves,
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, instants(timeline, FAN_SEEN_S)),
@@ -133,9 +135,32 @@ record ElectricDraw(Track compressor, Track fan) {
   private static Track above(
       Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
-    return Track.above(draw, levels.threshold() * 1.1, levels.threshold() * 0.9)
+    // A stall shows at all instants within it, and a line drawn from one reading to the next lets
+    // it
+    // reach to one more.
+    return tries(draw, levels)
         .withoutBlips(Track.NO, instants(timeline, BLIP_S))
-        .withoutBlips(Track.YES, instants(timeline, stalledS));
+        .withoutBlips(Track.YES, (int) (stalledS / timeline.stepS()) + 2);
+  }
+
+  /** Where a compressor draws, or a motor that does not start. */
+  private static Track tries(double[] draw, DrawLevels levels) {
+    return Track.above(draw, levels.threshold() * 1.1, levels.threshold() * 0.9);
+  }
+
+  /**
+   * The draw without that of a motor that does not start, from the instant before it to some after:
+   * what lies on its flanks is no level of a fan.
+   */
+  private static double[] withoutStalls(
+      double[] draw, Track tries, Track compressor, int runsDown) {
+    double[] kept = draw.clone();
+    for (int i = 0; i < draw.length; i++) {
+      if (tries.yes(i) && compressor.no(i)) {
+        Arrays.fill(kept, Math.max(0, i - 1), Math.min(draw.length, i + runsDown + 1), Double.NaN);
+      }
+    }
+    return kept;
   }
 
   private static int instants(Timeline timeline, double seconds) {

@@ -5,7 +5,6 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.DutyReading;
 import heatwake.analysis.finding.Trace;
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
@@ -96,24 +95,19 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
     return ends.has(DutyFigure.SUPERHEAT) || ends.has(DutyFigure.SUBCOOLING);
   }
 
+  /** The last of each stretch that came to an end, once it had settled. */
   private static List<long[]> ends(List<PhaseSpan> phases) {
-    List<long[]> ends = new ArrayList<>();
-    long fromMs = -1;
-    long lastMs = -1;
-    for (PhaseSpan span : phases) {
-      boolean runs = span.phase() == Phase.STARTING || span.phase() == Phase.STEADY;
-      if (runs) {
-        fromMs = fromMs < 0 ? span.startMs() : fromMs;
-        lastMs = span.endMs();
-      } else if (fromMs >= 0) {
-        long endMs = lastMs - ENDING_MS;
-        if (endMs - LOOKED_AT_MS >= fromMs + SETTLING_MS) {
-          ends.add(new long[] {endMs - LOOKED_AT_MS, endMs});
-        }
-        fromMs = -1;
-      }
-    }
-    return ends;
+    return RunningStretch.of(phases).stream()
+        .filter(stretch -> stretch.endedBy().isPresent())
+        .filter(
+            stretch ->
+                stretch.endMs() - ENDING_MS - LOOKED_AT_MS >= stretch.startMs() + SETTLING_MS)
+        .map(
+            stretch ->
+                new long[] {
+                  stretch.endMs() - ENDING_MS - LOOKED_AT_MS, stretch.endMs() - ENDING_MS
+                })
+        .toList();
   }
 
   private static Duty at(

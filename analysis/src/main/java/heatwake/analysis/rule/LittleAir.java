@@ -23,6 +23,11 @@ public final class LittleAir {
     return isBelow(duty, BORNE_OUT_FACTOR);
   }
 
+  /** Beyond doubt by itself. */
+  public static boolean isCertain(Duty duty) {
+    return isBelow(duty, Doubt.FACTOR);
+  }
+
   /** Likely enough not to take the coil for one short of refrigerant. */
   public static boolean isLikely(Duty duty) {
     return isBelow(duty, 1);

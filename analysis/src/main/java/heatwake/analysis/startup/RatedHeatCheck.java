@@ -90,8 +90,6 @@ final class RatedHeatCheck implements Check {
     if (!timeline.has(Channel.AIR_IN) && !timeline.has(Channel.AIR_AMBIENT)) {
       return Optional.of("no air-in or air-ambient reading to compare the heat with");
     }
-    return HeaterFlowProbes.areThere(evidence)
-        ? Optional.empty()
-        : Optional.of(HeaterFlowProbes.MISSING);
+    return HeaterFlowProbes.missing(evidence);
   }
 }

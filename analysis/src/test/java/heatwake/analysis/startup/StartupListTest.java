@@ -186,6 +186,33 @@ class StartupListTest {
         Result.NOT_MEASURED,
         "no reading that gives the flow through the heater; clip flow-heater, or flow-total and"
             + " water-return");
+    RunBuilder allWater =
+        RunBuilder.run().without(Channel.FLOW_HEATER).with(Channel.FLOW_TOTAL).circulating(12);
+    assertSays(
+        allWater.heating(40),
+        Item.HEATER_FLOW,
+        Result.NOT_MEASURED,
+        "the heater's part of all the water is not measured; clip water-return, or flow-heater");
+    assertSays(
+        RunBuilder.run()
+            .without(Channel.FLOW_HEATER)
+            .with(Channel.WATER_RETURN)
+            .circulating(12)
+            .heating(40),
+        Item.HEATER_FLOW,
+        Result.NOT_MEASURED,
+        "no reading that gives the flow through the heater; clip flow-heater, or flow-total");
+    // The heater cannot get more than there is.
+    assertSays(
+        RunBuilder.run()
+            .without(Channel.FLOW_HEATER)
+            .with(Channel.FLOW_TOTAL)
+            .heatingAt(Channel.FLOW_TOTAL, 70)
+            .circulating(12)
+            .heating(40),
+        Item.HEATER_FLOW,
+        Result.FAIL,
+        "all the water is 70 L/min; nameplate at least 90 L/min through the heater");
     assertSays(
         RunBuilder.run().without(Channel.FLOW_HEATER).circulating(12).heating(40),
         Item.TEMPERATURE_RISE,

@@ -17,6 +17,7 @@ import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -33,6 +34,12 @@ public final class EvaporatorApproach implements Rule {
 
   /** An approach that goes with little air, K; ours. */
   private static final double LITTLE_AIR_LIMIT_K = 15;
+
+  /**
+   * An approach that is not small, K: the middle of what coils are laid out for. A large coil stays
+   * within the usual even with half its air.
+   */
+  private static final double MIDDLING_APPROACH_K = 12.5;
 
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
@@ -66,7 +73,9 @@ public final class EvaporatorApproach implements Rule {
         + " K by more than 3 standard uncertainties; 17 K by more than 2 where heat or COP 5 % below"
         + " the nameplate's bears it out by 2.5 (coils are laid out for 8 to 17 K: common"
         + " practice); 15 K by more than 2 where the air's own cooling shows less than 0.055 kg/s"
-        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice). For 10 min"
+        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice); 12.5 K (the middle"
+        + " of what coils are laid out for) by more than 2 where it does so by 3 and heat or COP bear"
+        + " it out. For 10 min"
         + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
         + " coil short of refrigerant (see low-charge), and where the coil may be iced: below"
         + " -0.5 °C in air below 12 °C (see frosting).";
@@ -98,7 +107,10 @@ public final class EvaporatorApproach implements Rule {
     double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
     return Doubt.above(approach, HARD_LIMIT_K)
         || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofLostHeat(duty))
-        || (surelyAtLeast > LITTLE_AIR_LIMIT_K && LittleAir.shows(duty));
+        || (surelyAtLeast > LITTLE_AIR_LIMIT_K && LittleAir.shows(duty))
+        || (surelyAtLeast > MIDDLING_APPROACH_K
+            && LittleAir.isCertain(duty)
+            && Corroboration.ofLostHeat(duty));
   }
 
   private static boolean mayBeIced(Duty duty) {
@@ -110,8 +122,8 @@ public final class EvaporatorApproach implements Rule {
     Duty mean = spell.mean();
     Estimate approach = mean.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow();
     Optional<Estimate> airDrop = mean.of(DutyFigure.AIR_DROP);
-    boolean slowAir =
-        mean.of(DutyFigure.AIR_FLOW).filter(flow -> flow.value() < LittleAir.LIMIT).isPresent();
+    Optional<Estimate> littleAir =
+        mean.of(DutyFigure.AIR_FLOW).filter(flow -> flow.value() < LittleAir.LIMIT);
     StringBuilder evidence = new StringBuilder(160);
     evidence
         .append("Evaporating ")
@@ -130,10 +142,18 @@ public final class EvaporatorApproach implements Rule {
                     .append(" of full load"));
     airDrop.ifPresent(
         drop -> evidence.append(", the air cools by ").append(Wording.kelvin(drop.value())));
+    Estimate standard = mean.of(DutyFigure.STANDARD_APPROACH).orElseThrow();
     evidence
         .append("; that is ")
-        .append(Wording.kelvin(mean.of(DutyFigure.STANDARD_APPROACH).orElseThrow().value()))
+        .append(Wording.kelvin(standard.value()))
         .append(" at the rated heat in humid air, where sound coils stay under 17 K");
+    littleAir.ifPresent(
+        flow ->
+            evidence.append(
+                String.format(
+                    Locale.ROOT,
+                    "; %.3f kg/s of air for each kW of rated heat, where 0.07 to 0.11 is usual",
+                    flow.value() * 1000)));
     return new Flag(
         id(),
         Side.AIRFLOW,
@@ -141,7 +161,7 @@ public final class EvaporatorApproach implements Rule {
         spell.startMs(),
         spell.endMs(),
         evidence.toString(),
-        slowAir
+        littleAir.isPresent()
             ? List.of("coil blocked by leaves, lint or ice", "fan weak, slow or fitted wrong way")
             : List.of(
                 "dirty coil fins",

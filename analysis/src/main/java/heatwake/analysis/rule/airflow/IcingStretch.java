@@ -43,6 +43,16 @@ record IcingStretch(
   /** The evaporating temperature must fall away from the air too, by this; ours. */
   private static final double FALLS_AWAY_K = 2;
 
+  /**
+   * A coil that fell this much further below the air carries ice that no sound control leaves:
+   * those that go by the coil's temperature defrost when it has fallen by 3 to 6 K; common
+   * practice.
+   */
+  private static final double FAR_AWAY_K = 8;
+
+  /** Heat that such a fall costs at the least; the compressor makes up for some of it; ours. */
+  private static final double SOME_LOSS = 0.1;
+
   /** Heat goes with the air by this share a kelvin; common practice (see the duty's load). */
   static final double HEAT_PER_AIR_K = 0.025;
 
@@ -52,6 +62,9 @@ record IcingStretch(
 
   boolean isLost() {
     boolean fallsAway = Double.isNaN(fallsAwayK) || fallsAwayK > FALLS_AWAY_K;
+    if (fallsAwayK > FAR_AWAY_K && loss > SOME_LOSS) {
+      return true;
+    }
     boolean isLong = (endMs - startMs) / 1e3 >= LONG_STRETCH_S;
     return fallsAway
         && (loss > GREATEST_LOSS || (isLong && !defrosted && loss > LOSS_WITHOUT_DEFROST));

@@ -1,11 +1,10 @@
 package heatwake.analysis.rule.airflow;
 
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.RunningStretch;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -28,26 +27,12 @@ final class IcingStretches {
   }
 
   List<IcingStretch> of(List<PhaseSpan> phases) {
-    List<IcingStretch> found = new ArrayList<>();
-    long fromMs = -1;
-    for (int k = 0; k <= phases.size(); k++) {
-      Optional<PhaseSpan> span = k < phases.size() ? Optional.of(phases.get(k)) : Optional.empty();
-      boolean runs =
-          span.filter(s -> s.phase() == Phase.STARTING || s.phase() == Phase.STEADY).isPresent();
-      if (runs && fromMs < 0) {
-        fromMs = span.orElseThrow().startMs();
-      } else if (!runs && fromMs >= 0) {
-        boolean defrosted = span.filter(s -> s.phase() == Phase.DEFROST).isPresent();
-        stretch(fromMs + SETTLING_MS, phases.get(k - 1).endMs(), defrosted).ifPresent(found::add);
-        fromMs = -1;
-      }
-    }
-    return found;
+    return RunningStretch.of(phases).stream().flatMap(one -> stretch(one).stream()).toList();
   }
 
-  private Optional<IcingStretch> stretch(long fromMs, long toMs, boolean defrosted) {
-    int from = timeline.firstAtOrAfter(fromMs);
-    int to = timeline.firstAtOrAfter(toMs);
+  private Optional<IcingStretch> stretch(RunningStretch running) {
+    int from = timeline.firstAtOrAfter(running.startMs() + SETTLING_MS);
+    int to = timeline.firstAtOrAfter(running.endMs());
     int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
     int blocks = (to - from) / block;
     if (blocks < FEWEST_BLOCKS) {
@@ -79,7 +64,7 @@ final class IcingStretches {
             coilNow,
             coilThen - coilNow - cooler,
             airThen - coilThen,
-            defrosted));
+            running.defrosted()));
   }
 
   /** Where the best block of output begins, among the first ones. */

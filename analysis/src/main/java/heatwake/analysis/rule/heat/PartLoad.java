@@ -2,6 +2,7 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
@@ -12,7 +13,8 @@ import java.util.OptionalDouble;
  * Tells a variable-speed heater that runs slower by choice from one that fails. A slower compressor
  * takes less power in at least the proportion of its heat, so the COP holds or rises. The best
  * witness is the heater itself at full speed, in the same run; a heater that was never seen faster
- * is taken to run slower by choice only near the set temperature, where it has reason to.
+ * is taken to run slower by choice only near the set temperature, where it has reason to. One whose
+ * COP is above the promised one beyond doubt runs slower whatever else: no fault raises the COP.
  */
 public final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
@@ -40,6 +42,9 @@ public final class PartLoad {
       return evidence.recording().rig().pool().setpointK().isPresent()
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
+    }
+    if (power.get().value() < POWER_RATIO && Doubt.above(cop.get(), 1)) {
+      return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
     if (full.isPresent()) {

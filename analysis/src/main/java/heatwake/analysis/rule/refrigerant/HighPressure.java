@@ -1,20 +1,23 @@
 package heatwake.analysis.rule.refrigerant;
 
+import heatwake.analysis.air.Atmosphere;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.finding.Trace;
+import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.GaugePressure;
+import heatwake.analysis.refrigerant.Saturation;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.site.Rig;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 
 /** High side near the nameplate's or the refrigerant's limit. */
 public final class HighPressure implements Rule {
@@ -26,9 +29,6 @@ public final class HighPressure implements Rule {
    * open around 65 Cel (R-410A: about 4.2 MPa); common practice.
    */
   private static final double HOT_CONDENSING_K = 273.15 + 60;
-
-  /** Relative change of saturation pressure per kelvin around 60 Cel (Clausius-Clapeyron). */
-  private static final double SATURATION_SLOPE_PER_K = 0.021;
 
   @Override
   public String id() {
@@ -55,53 +55,51 @@ public final class HighPressure implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Timeline timeline = evidence.timeline();
-    if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
+    if (!evidence.timeline().has(Channel.PRESSURE_DISCHARGE)) {
       return Outcome.notEnoughData("no pressure-discharge reading");
     }
-    double[] pressure = timeline.of(Channel.PRESSURE_DISCHARGE);
-    OptionalDouble most = evidence.recording().rig().heater().pressureMaxPa();
+    Rig rig = evidence.recording().rig();
+    OptionalDouble most = rig.heater().pressureMaxPa();
     if (most.isPresent()) {
-      double limitPa = NEAR_SHARE * most.getAsDouble();
-      return HighSidePeak.above(evidence, pressure, uncertaintyPa(evidence, limitPa), limitPa)
-          .map(
-              peak ->
-                  Outcome.flagged(
-                      flag(
-                          peak,
-                          "High side "
-                              + Wording.megapascals(peak.highest())
-                              + stops(peak)
-                              + ", "
-                              + Wording.percent(peak.highest() / most.getAsDouble())
-                              + " of the greatest permitted "
-                              + Wording.megapascals(most.getAsDouble()))))
-          .orElseGet(Outcome::clear);
+      return above(
+          evidence,
+          NEAR_SHARE * most.getAsDouble(),
+          peak ->
+              "High side "
+                  + Wording.megapascals(peak.highestPa())
+                  + stops(peak)
+                  + ", "
+                  + Wording.percent(peak.highestPa() / most.getAsDouble())
+                  + " of the greatest permitted "
+                  + Wording.megapascals(most.getAsDouble()));
     }
-    Optional<double[]> condensing = evidence.trace(Trace.Kind.CONDENSING);
-    if (condensing.isEmpty()) {
+    if (rig.heater().refrigerant().isEmpty()) {
       return Outcome.notEnoughData(
           "neither the nameplate's greatest pressure nor heater.refrigerant in the rig");
     }
-    double usualPa = timeline.of(Channel.PRESSURE_DISCHARGE)[0];
-    double uncertaintyK =
-        uncertaintyPa(evidence, usualPa) / Math.max(1, Math.abs(usualPa)) / SATURATION_SLOPE_PER_K;
-    return HighSidePeak.above(evidence, condensing.get(), uncertaintyK, HOT_CONDENSING_K)
-        .map(
-            peak ->
-                Outcome.flagged(
-                    flag(
-                        peak,
-                        "Condensing at "
-                            + Wording.celsius(peak.highest())
-                            + stops(peak)
-                            + ", near the 65 °C at which high-pressure switches open")))
-        .orElseGet(Outcome::clear);
+    Saturation saturation = Saturation.of(rig.heater().refrigerant().get());
+    AbsolutePressure atmosphere = Atmosphere.standard(rig.site().altitudeM());
+    double highestPa = saturation.dewPressure(saturation.highestK()).gauge(atmosphere).pa();
+    return above(
+        evidence,
+        saturation.dewPressure(HOT_CONDENSING_K).gauge(atmosphere).pa(),
+        peak ->
+            "Condensing at "
+                + Wording.celsius(
+                    saturation.dewTemperatureK(
+                        new GaugePressure(Math.min(peak.highestPa(), highestPa))
+                            .absolute(atmosphere)))
+                + stops(peak)
+                + ", near the 65 °C at which high-pressure switches open");
   }
 
-  private static double uncertaintyPa(Evidence evidence, double pressurePa) {
-    return ProbeUncertainty.of(evidence.recording().rig(), Channel.PRESSURE_DISCHARGE)
-        .at(pressurePa);
+  private Outcome above(
+      Evidence evidence, double limitPa, Function<HighSidePeak, String> sentence) {
+    double uncertaintyPa =
+        ProbeUncertainty.of(evidence.recording().rig(), Channel.PRESSURE_DISCHARGE).at(limitPa);
+    return HighSidePeak.above(evidence, limitPa, uncertaintyPa)
+        .map(peak -> Outcome.flagged(flag(peak, sentence.apply(peak))))
+        .orElseGet(Outcome::clear);
   }
 
   private static String stops(HighSidePeak peak) {

@@ -1,10 +1,10 @@
 package heatwake.analysis.rule.refrigerant;
 
 import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
-import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 
 /**
@@ -12,10 +12,10 @@ import java.util.Optional;
  * compressor stops. A pressure switch ends the second kind within seconds of the limit, so that no
  * length can be asked of it; that it comes again tells it from a spike.
  *
- * @param highest greatest value, in the unit of the limit
+ * @param highestPa greatest pressure, gauge
  * @param stops how many times the compressor stopped at it; zero if it was held for long enough
  */
-record HighSidePeak(long startMs, long endMs, double highest, int stops) {
+record HighSidePeak(long startMs, long endMs, double highestPa, int stops) {
   /** A peak shorter than this is a start or a spike; ours. */
   private static final double SHORTEST_S = 60;
 
@@ -28,15 +28,20 @@ record HighSidePeak(long startMs, long endMs, double highest, int stops) {
   /** One stop at a peak may be chance; ours. */
   private static final int FEWEST_STOPS = 2;
 
-  /** The peak above a limit, if there is one. */
-  static Optional<HighSidePeak> above(
-      Evidence evidence, double[] values, double uncertainty, double limit) {
-    Optional<HighSidePeak> held = held(evidence, values, uncertainty, limit);
-    return held.isPresent() ? held : atStops(evidence, values, uncertainty, limit);
+  /**
+   * The peak above a limit, if there is one.
+   *
+   * @param limitPa limit of the discharge pressure, gauge
+   * @param uncertaintyPa standard uncertainty of the probe there
+   */
+  static Optional<HighSidePeak> above(Evidence evidence, double limitPa, double uncertaintyPa) {
+    double[] pressure = evidence.timeline().of(Channel.PRESSURE_DISCHARGE);
+    double surelyPa = limitPa + Doubt.FACTOR * uncertaintyPa;
+    Optional<HighSidePeak> held = held(evidence, pressure, surelyPa);
+    return held.isPresent() ? held : atStops(evidence, pressure, surelyPa);
   }
 
-  private static Optional<HighSidePeak> held(
-      Evidence evidence, double[] values, double uncertainty, double limit) {
+  private static Optional<HighSidePeak> held(Evidence evidence, double[] values, double limit) {
     Timeline timeline = evidence.timeline();
     int shortest = (int) Math.max(2, Math.ceil(SHORTEST_S / timeline.stepS()));
     int first = -1;
@@ -44,7 +49,7 @@ record HighSidePeak(long startMs, long endMs, double highest, int stops) {
     double highest = Double.NEGATIVE_INFINITY;
     int length = 0;
     for (int i = 0; i < values.length; i++) {
-      length = isBeyond(values[i], uncertainty, limit) ? length + 1 : 0;
+      length = values[i] > limit ? length + 1 : 0;
       if (length >= shortest) {
         first = first < 0 ? i - length + 1 : first;
         last = i;
@@ -56,8 +61,7 @@ record HighSidePeak(long startMs, long endMs, double highest, int stops) {
         : Optional.of(new HighSidePeak(timeline.timeMs(first), timeline.timeMs(last), highest, 0));
   }
 
-  private static Optional<HighSidePeak> atStops(
-      Evidence evidence, double[] values, double uncertainty, double limit) {
+  private static Optional<HighSidePeak> atStops(Evidence evidence, double[] values, double limit) {
     Timeline timeline = evidence.timeline();
     long startMs = 0;
     long endMs = 0;
@@ -72,7 +76,7 @@ record HighSidePeak(long startMs, long endMs, double highest, int stops) {
       int to = timeline.firstAtOrAfter(stopMs + AFTER_STOP_MS + 1);
       double atStop = greatest(values, from, to);
       double earlier = greatest(values, timeline.firstAtOrAfter(cycle.startMs()), from);
-      if (isBeyond(atStop, uncertainty, limit) && !(earlier > atStop)) {
+      if (atStop > limit && !(earlier > atStop)) {
         startMs = stops == 0 ? cycle.startMs() : startMs;
         endMs = stopMs;
         highest = Math.max(highest, atStop);
@@ -82,10 +86,6 @@ record HighSidePeak(long startMs, long endMs, double highest, int stops) {
     return stops < FEWEST_STOPS
         ? Optional.empty()
         : Optional.of(new HighSidePeak(startMs, endMs, highest, stops));
-  }
-
-  private static boolean isBeyond(double value, double uncertainty, double limit) {
-    return !Double.isNaN(value) && Doubt.above(new Estimate(value, Math.abs(uncertainty)), limit);
   }
 
   private static double greatest(double[] values, int from, int to) {

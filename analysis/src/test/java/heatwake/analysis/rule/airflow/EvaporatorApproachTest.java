@@ -50,6 +50,30 @@ class EvaporatorApproachTest {
   }
 
   @Test
+  void aLargeCoilWithHalfItsAirShowsByTheAirAndTheHeat() {
+    // Common practice: 0.07 to 0.11 kg/s for each kW of rated heat.
+    AtDuty large =
+        approach(15.5, 0.7)
+            .set(DutyFigure.AIR_FLOW, 0.038e-3, 0.004e-3)
+            .set(DutyFigure.HEAT_RATIO, 0.89, 0.035);
+    assertThat(onlyFlag(rule, large.evidence()).evidence())
+        .endsWith("; 0.038 kg/s of air for each kW of rated heat, where 0.07 to 0.11 is usual");
+    assertClear(rule, large.set(DutyFigure.HEAT_RATIO, 0.97, 0.035).evidence());
+    assertClear(
+        rule,
+        approach(15.5, 0.7)
+            .set(DutyFigure.AIR_FLOW, 0.045e-3, 0.004e-3)
+            .set(DutyFigure.HEAT_RATIO, 0.89, 0.035)
+            .evidence());
+    assertClear(
+        rule,
+        approach(13.5, 0.7)
+            .set(DutyFigure.AIR_FLOW, 0.038e-3, 0.004e-3)
+            .set(DutyFigure.HEAT_RATIO, 0.89, 0.035)
+            .evidence());
+  }
+
+  @Test
   void aCoilShortOfRefrigerantSaysNothingOfTheAir() {
     assertClear(rule, approach(30, 0.8).set(DutyFigure.SUPERHEAT, 16, 0.5).evidence());
     assertClear(rule, approach(30, 0.8).set(DutyFigure.SUBCOOLING, 0.3, 0.4).evidence());

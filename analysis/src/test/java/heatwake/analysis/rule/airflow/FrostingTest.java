@@ -106,6 +106,17 @@ class FrostingTest {
   }
 
   @Test
+  void aCoilThatFallsFarAwayFromTheAirCarriesIceThoughTheHeatHoldsOut() {
+    // Controls that watch the coil defrost when it has fallen by 3 to 6 K; common practice.
+    onlyFlag(
+        rule, run(1, 150, Phase.CIRCULATING, m -> 10_000 * (1 - 0.0013 * m), m -> -4 - 0.08 * m));
+    assertClear(
+        rule, run(1, 150, Phase.CIRCULATING, m -> 10_000 * (1 - 0.0013 * m), m -> -4 - 0.04 * m));
+    assertClear(
+        rule, run(1, 150, Phase.CIRCULATING, m -> 10_000 * (1 - 0.0003 * m), m -> -4 - 0.08 * m));
+  }
+
+  @Test
   void heatThatFallsAboveFreezingIsNotIce() {
     assertClear(rule, run(1, 180, Phase.CIRCULATING, m -> 10_000 * (1 - 0.003 * m), m -> 6));
   }

@@ -6,6 +6,8 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.site.Heater;
@@ -38,6 +40,40 @@ class NoCompressorTest {
     }
     assertThat(onlyFlag(rule, readings(run.recording())).evidence())
         .startsWith("3 times the fan ran without the compressor starting, last for 2 min");
+  }
+
+  @Test
+  void aMotorThatHumsAndTripsIsNoCompressorThatRuns() {
+    // A motor that does not turn trips within some ten seconds, drawing five to seven times its
+    // rated current; common practice.
+    var findings =
+        Analysis.of(
+            RunBuilder.run()
+                .every(10)
+                .change(Channel.POWER, (s, v) -> v > 100 && s % 180 < 20 ? 9000 : v)
+                .off(10)
+                .circulating(5)
+                .fan(90)
+                .recording());
+    assertThat(findings.flags()).extracting(Flag::rule).containsExactly("no-compressor");
+    assertThat(findings.flags().get(0).evidence())
+        .startsWith("Fan ran without the compressor starting for 90 min");
+  }
+
+  @Test
+  void theFlanksOfATryAreNoFan() {
+    var findings =
+        Analysis.of(
+            RunBuilder.run()
+                .every(5)
+                .change(
+                    Channel.POWER,
+                    (s, v) -> v < 100 ? v : s % 180 < 5 ? 4000 : s % 180 < 10 ? 400 : 70)
+                .off(10)
+                .circulating(5)
+                .fan(90)
+                .recording());
+    assertThat(findings.flags()).extracting(Flag::rule).containsExactly("no-compressor");
   }
 
   @Test

@@ -90,6 +90,22 @@ class LowHeatTest {
   }
 
   @Test
+  void aCopAboveThePromisedOneBeyondDoubtIsNoFault() {
+    // At a third of its power even a fall from a better hour leaves it far above the nameplate.
+    AtDuty run =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.55, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.36, 0.01)
+            .set(DutyFigure.COP_RATIO, 1.55, 0.07)
+            .then()
+            .set(DutyFigure.HEAT_RATIO, 0.44, 0.02)
+            .set(DutyFigure.POWER_RATIO, 0.31, 0.01)
+            .set(DutyFigure.WATER_IN, 273.15 + 22, 0.1);
+    assertClear(rule, run.set(DutyFigure.COP_RATIO, 1.42, 0.07).evidence());
+    onlyFlag(rule, run.set(DutyFigure.COP_RATIO, 1.15, 0.07).evidence());
+  }
+
+  @Test
   void doesNotTakeALostChargeForPartSpeed() {
     // Heat falls more than power when refrigerant is short.
     onlyFlag(

@@ -94,6 +94,28 @@ class HighPressureTest {
     assertThat(findings.flags().toString()).contains("near the 65 °C");
   }
 
+  /**
+   * R-410A condenses at 60 Cel at 3.83 MPa absolute, 3.73 MPa gauge (dew; property tables, from
+   * memory); 2.1 % a kelvin make that 60.9 Cel at 3.90 MPa. At the start of a run a probe may have
+   * nothing to say yet.
+   */
+  @Test
+  void hearsTheCondensingTemperatureThoughTheFirstReadingsAreLacking() {
+    assertClear(rule, readings(silentAtFirst(3700)));
+    assertThat(onlyFlag(rule, readings(silentAtFirst(3800))).evidence())
+        .isEqualTo("Condensing at 60.8 °C, near the 65 °C at which high-pressure switches open");
+  }
+
+  private static Recording silentAtFirst(double kPa) {
+    return RunBuilder.run()
+        .heatingAt(Channel.PRESSURE_DISCHARGE, kPa)
+        .change(Channel.PRESSURE_DISCHARGE, (s, v) -> s < 60 ? Double.NaN : v)
+        .off(5)
+        .circulating(5)
+        .heating(30)
+        .recording();
+  }
+
   private static Recording stopping(int times) {
     // From 1.5 MPa towards 4.5 MPa: 4.1 MPa after 84 s, beyond 3.78 MPa for less than half a
     // minute.
