@@ -19,7 +19,9 @@ import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** However a run was sampled, its JSON has no key but those on the page, and every figure is one. */
+/**
+ * However a run was sampled, its JSON has no key but those on the page, and every figure is one.
+ */
 class JsonOfRoughRunsTest {
   private static final int RUNS = 15;
 
