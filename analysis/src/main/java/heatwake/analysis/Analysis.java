@@ -19,7 +19,9 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.startup.StartupList;
 import heatwake.analysis.steady.SteadyFigures;
+import heatwake.analysis.steady.SteadyFinder;
 import heatwake.analysis.steady.SteadySpans;
+import heatwake.analysis.steady.WhyNotSteady;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
 import java.util.List;
@@ -41,8 +43,8 @@ public final class Analysis {
     Circuit circuit = Circuit.of(timeline, recording.rig());
     SteadyFigures figures =
         new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
-    List<SteadySpan> steady =
-        SteadySpans.of(timeline, phases, water, electricity).stream().map(figures::of).toList();
+    List<SteadyFinder.Span> still = SteadySpans.of(timeline, phases, water, electricity);
+    List<SteadySpan> steady = still.stream().map(figures::of).toList();
     List<Trace> traces = Traces.of(timeline, water, circuit);
     PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases);
     Evidence evidence =
@@ -79,6 +81,7 @@ public final class Analysis {
                 energy.missing(),
                 Nameplate.missing(timeline, recording.rig()),
                 circuit.missing(),
+                WhyNotSteady.inWords(still, phases.cycles(), recording.endMs()).stream().toList(),
                 pool.missing(),
                 Assumed.uncertainties(recording),
                 judgement.missing())),
