@@ -13,6 +13,7 @@ import heatwake.analysis.phase.Phases;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.startup.StartupList;
+import heatwake.analysis.steady.WhyNotSteady;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
 import heatwake.analysis.verdict.Raised;
@@ -62,6 +63,8 @@ public final class Analysis {
                 given.energy().missing(),
                 Nameplate.missing(given.timeline(), recording.rig()),
                 given.circuit().missing(),
+                WhyNotSteady.inWords(given.spans(), phases.cycles(), recording.endMs()).stream()
+                    .toList(),
                 given.pool().missing(),
                 Assumed.uncertainties(recording),
                 judgement.missing())),

@@ -35,7 +35,8 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
     Optional<ElectricStream> counted = counted(recording, timeline);
     Optional<ElectricStream> power =
         powerMeter(recording.rig(), timeline).or(() -> apparent(recording.rig(), timeline));
-    return new Electricity(counted.or(() -> power), power.or(() -> counted));
+    return new Electricity(
+        counted.or(() -> power), power.or(() -> shownByCounter(recording, timeline)));
   }
 
   private static Optional<ElectricStream> counted(Recording recording, Timeline timeline) {
@@ -57,6 +58,21 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
                     Math.hypot(
                         counter.edgeJ(),
                         ProbeUncertainty.of(recording.rig(), Channel.ENERGY).absolute())));
+  }
+
+  /** What is drawn at a moment, as far as a counter lets it be seen. */
+  private static Optional<ElectricStream> shownByCounter(Recording recording, Timeline timeline) {
+    ProbeUncertainty meter = ProbeUncertainty.of(recording.rig(), Channel.ENERGY);
+    return CountedPower.of(recording, timeline)
+        .map(
+            counted ->
+                new ElectricStream(
+                    "counted by energy",
+                    Bridging.of(timeline, counted.powerW()),
+                    timeline.stepS(),
+                    new ProbeUncertainty(0, meter.share(), true),
+                    0,
+                    Math.hypot(counted.stepJ() / Math.sqrt(12), meter.absolute())));
   }
 
   private static Optional<ElectricStream> powerMeter(Rig rig, Timeline timeline) {

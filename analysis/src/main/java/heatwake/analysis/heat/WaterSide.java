@@ -172,7 +172,7 @@ public record WaterSide(
   }
 
   private static Optional<ProbeZero> zero(Timeline timeline, Rig rig, Phases phases, Channel hot) {
-    return Zeroing.of(timeline, rig, phases.spans(), phases.cycles(), hot);
+    return Zeroing.of(timeline, rig, phases.withRestSeen(timeline), phases.cycles(), hot);
   }
 
   private static Optional<Pair> pair(

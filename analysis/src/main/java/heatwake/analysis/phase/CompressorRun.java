@@ -21,17 +21,13 @@ final class CompressorRun {
   private CompressorRun() {}
 
   static Track of(
-      int size,
-      long stepMs,
-      Optional<ElectricDraw> draw,
-      Optional<Track> lift,
-      Optional<WaterRise> rise) {
+      int size, long stepMs, Optional<Track> draw, Optional<Track> lift, Optional<WaterRise> rise) {
     Track runs = new Track(size);
     Track overruled = bothSay(size, stepMs, lift, rise);
     int longest = (int) Math.ceil(EFFECTS_LAST_S * 1000 / stepMs);
     int sinceDrawStopped = longest;
     for (int i = 0; i < size; i++) {
-      byte byDraw = draw.isPresent() ? draw.get().compressor().at(i) : Track.UNKNOWN;
+      byte byDraw = draw.isPresent() ? draw.get().at(i) : Track.UNKNOWN;
       byte byLift = lift.isPresent() ? lift.get().at(i) : Track.UNKNOWN;
       byte byRise = rise.isPresent() ? rise.get().heats().at(i) : Track.UNKNOWN;
       sinceDrawStopped = byDraw == Track.YES ? 0 : sinceDrawStopped + 1;

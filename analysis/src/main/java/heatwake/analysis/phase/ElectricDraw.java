@@ -2,7 +2,6 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Heater;
-import heatwake.analysis.site.Rating;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
@@ -19,7 +18,7 @@ import java.util.OptionalDouble;
 record ElectricDraw(Track compressor, Track fan) {
 
   /** A top level under this is no compressor, unless the nameplate says otherwise (ours). */
-  private static final double LEAST_COMPRESSOR_W = 400;
+  static final double LEAST_COMPRESSOR_W = 400;
 
   private static final double LEAST_COMPRESSOR_A = 2;
 
@@ -71,13 +70,7 @@ record ElectricDraw(Track compressor, Track fan) {
       Channel channel, OptionalDouble plate, double leastCompressor, double leastFan) {
 
     static Meter power(Heater heater) {
-      OptionalDouble rated =
-          heater.ratings().stream()
-              .map(Rating::powerW)
-              .filter(OptionalDouble::isPresent)
-              .mapToDouble(OptionalDouble::getAsDouble)
-              .max();
-      return new Meter(Channel.POWER, rated, LEAST_COMPRESSOR_W, LEAST_FAN_W);
+      return new Meter(Channel.POWER, heater.greatestRatedW(), LEAST_COMPRESSOR_W, LEAST_FAN_W);
     }
 
     static Meter current(Heater heater) {

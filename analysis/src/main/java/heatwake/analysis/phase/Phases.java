@@ -1,5 +1,6 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.electric.CountedPower;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
@@ -13,8 +14,10 @@ import java.util.Optional;
  *
  * @param spans phases in order, without a hole, from the first moment of the run to the last
  * @param cycles compressor cycles in order
+ * @param restSeen where something other than the water's temperatures shows that the compressor
+ *     rests
  */
-public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
+public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) {
 
   public Phases {
     spans = List.copyOf(spans);
@@ -30,13 +33,28 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
     Track waterMoves = WaterMovement.of(timeline);
     Optional<Track> lift = RefrigerantLift.compressor(timeline);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
+    CompressorEffect effect = CompressorEffect.of(timeline, lift, rise);
     Optional<ElectricDraw> draw =
-        ElectricDraw.of(
-            timeline,
-            recording.rig().heater(),
-            waterMoves,
-            CompressorEffect.of(timeline, lift, rise));
-    Track compressor = CompressorRun.of(size, timeline.stepMs(), draw, lift, rise);
+        ElectricDraw.of(timeline, recording.rig().heater(), waterMoves, effect);
+    Optional<CountedDraw> counted =
+        draw.isPresent()
+            ? Optional.empty()
+            : CountedPower.of(recording, timeline)
+                .map(
+                    power ->
+                        CountedDraw.of(
+                            timeline,
+                            recording.rig().heater(),
+                            power,
+                            effect,
+                            effectOf(lift, rise, size)));
+    Track compressor =
+        CompressorRun.of(
+            size,
+            timeline.stepMs(),
+            draw.map(ElectricDraw::compressor).or(() -> counted.map(CountedDraw::compressor)),
+            lift,
+            rise);
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);
     }
@@ -47,7 +65,26 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles) {
     }
     markRunning(phase, compressor, timeline, rise);
     List<PhaseSpan> spans = spans(phase, timeline, recording.endMs());
-    return new Phases(spans, CycleFinder.of(spans));
+    return new Phases(
+        spans,
+        CycleFinder.of(spans),
+        RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted));
+  }
+
+  /** What a running compressor does to its surroundings: the quicker of lift and rise. */
+  private static Track effectOf(Optional<Track> lift, Optional<WaterRise> rise, int size) {
+    return lift.filter(Track::everYes)
+        .or(() -> rise.map(WaterRise::heats))
+        .orElseGet(() -> new Track(size));
+  }
+
+  /** The phases but for circulating water at whose time nothing but itself shows the rest. */
+  public List<PhaseSpan> withRestSeen(Timeline timeline) {
+    return spans.stream()
+        .filter(
+            span ->
+                span.phase() != Phase.CIRCULATING || restSeen.yes(timeline.indexAt(span.startMs())))
+        .toList();
   }
 
   private static Phase resting(byte compressor, boolean fan, byte waterMoves) {

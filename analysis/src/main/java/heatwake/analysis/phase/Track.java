@@ -61,6 +61,29 @@ public final class Track {
     Arrays.fill(said, from, to, value);
   }
 
+  Track copy() {
+    Track copy = new Track(said.length);
+    System.arraycopy(said, 0, copy.said, 0, said.length);
+    return copy;
+  }
+
+  /**
+   * Moves the change between {@code edge - 1} and {@code edge} to another instant, but not past the
+   * next change on that side.
+   */
+  void moveEdge(int edge, int at) {
+    byte before = said[edge - 1];
+    byte after = said[edge];
+    for (int i = edge - 1;
+        i >= Math.max(1, at) && said[i] == before && said[i - 1] == before;
+        i--) {
+      said[i] = after;
+    }
+    for (int i = edge; i < at && i + 1 < said.length && said[i + 1] == after; i++) {
+      said[i] = before;
+    }
+  }
+
   /** Whether it says anything at all. */
   public boolean speaks() {
     for (byte one : said) {

@@ -82,6 +82,9 @@ final class WaterRise {
     if (!waterIsKnown) {
       forgetDrifting(heats, rise, timeline.stepMs());
     }
+    if (levels.heats()) {
+      RiseFeet.move(rise, heats, levels.fullK(), timeline.stepMs());
+    }
     return Optional.of(new WaterRise(rise, heats, levels.heats() ? levels.fullK() : Double.NaN));
   }
 

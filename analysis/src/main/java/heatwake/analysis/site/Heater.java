@@ -48,4 +48,13 @@ public record Heater(
   public Heater {
     ratings = List.copyOf(ratings);
   }
+
+  /** The greatest electric power of the rating points, if any states one. */
+  public OptionalDouble greatestRatedW() {
+    return ratings.stream()
+        .map(Rating::powerW)
+        .filter(OptionalDouble::isPresent)
+        .mapToDouble(OptionalDouble::getAsDouble)
+        .max();
+  }
 }

@@ -67,7 +67,8 @@ public final class SteadyFigures {
                 electricity.power(),
                 List.of(new Windows.Window(span.from(), span.to())),
                 timeline.stepS())
-            .cop(),
+            .cop()
+            .map(cop -> widened(cop, span)),
         rise(span),
         water.heaterFlowM3PerS(span.from(), span.to()),
         water.share().flatMap(share -> share.over(span.from(), span.to())),
@@ -90,7 +91,16 @@ public final class SteadyFigures {
         .heat()
         .map(stream -> new HeatSum(stream).add(span.from(), span.to()))
         .filter(sum -> !sum.isEmpty())
-        .map(HeatSum::meanW);
+        .map(HeatSum::meanW)
+        .map(mean -> widened(mean, span));
+  }
+
+  /** A heat, or a figure in proportion to it, with what is under way at either end of the span. */
+  private Estimate widened(Estimate figure, Span span) {
+    return water
+        .heat()
+        .map(stream -> HeatUnderWay.widen(figure, stream.heatW(), span, timeline.stepS()))
+        .orElse(figure);
   }
 
   /**

@@ -12,12 +12,24 @@ import java.util.List;
  * make them differ). Steady windows in a row are one span; it ends where its conditions have moved
  * too far from where it began, so that its means belong to one set of conditions.
  *
+ * <p>A compressor whose speed is controlled may swing all the time. Then no short window is steady,
+ * but its means over half an hour are figures all the same: of the heat balance Q = Q_condenser -
+ * dE/dt only the heat E held in condenser and water on its way is left, which cannot grow for long
+ * ({@link HeatUnderWay}). So what lies between the steady spans is looked at again with a window of
+ * half an hour, whose halves may differ by more.
+ *
  * <p>That a window moves over the readings first and judges after is the way of NIST SP 1087
  * (2008); the numbers are not in what could be read of it and are ours.
  */
 public final class SteadyFinder {
   /** Length of the window. */
   public static final double WINDOW_S = 360;
+
+  /** Length of the window for what swings evenly: many swings of a controller of some minutes. */
+  static final double EVEN_WINDOW_S = 1800;
+
+  /** Means of half such a window may differ by so many times the limit of the short one. */
+  private static final double EVEN_FACTOR = 2.5;
 
   /** Fewest readings of the slowest quantity in a window. */
   private static final int FEWEST_READINGS = 6;
@@ -27,15 +39,17 @@ public final class SteadyFinder {
   private final Timeline timeline;
   private final List<Watched> watched;
   private final int window;
+  private final double factor;
 
   /** A span, from index {@code from} up to but not including {@code to}. */
   public record Span(int from, int to) {}
 
-  private SteadyFinder(Timeline timeline, List<Watched> watched) {
+  private SteadyFinder(Timeline timeline, List<Watched> watched, double windowS, double factor) {
     this.timeline = timeline;
     this.watched = watched;
+    this.factor = factor;
     int slowest = watched.stream().mapToInt(Watched::interval).max().orElse(1);
-    int least = (int) Math.ceil(WINDOW_S / timeline.stepS());
+    int least = (int) Math.ceil(windowS / timeline.stepS());
     int length = Math.max(least, FEWEST_READINGS * slowest);
     this.window = length + length % 2;
   }
@@ -49,10 +63,26 @@ public final class SteadyFinder {
    *     steady
    */
   public static List<Span> of(Timeline timeline, List<PhaseSpan> phases, List<Watched> watched) {
-    return watched.isEmpty() ? List.of() : new SteadyFinder(timeline, watched).spans(phases);
+    if (watched.isEmpty()) {
+      return List.of();
+    }
+    SteadyFinder still = new SteadyFinder(timeline, watched, WINDOW_S, 1);
+    SteadyFinder even = new SteadyFinder(timeline, watched, EVEN_WINDOW_S, EVEN_FACTOR);
+    List<Span> found = new ArrayList<>();
+    for (Span stretch : still.stretches(phases)) {
+      int free = stretch.from();
+      for (Span span : still.within(stretch.from(), stretch.to())) {
+        found.addAll(even.within(free, span.from()));
+        found.add(span);
+        free = span.to();
+      }
+      found.addAll(even.within(free, stretch.to()));
+    }
+    return found;
   }
 
-  private List<Span> spans(List<PhaseSpan> phases) {
+  /** Where the heater is in phase steady. */
+  private List<Span> stretches(List<PhaseSpan> phases) {
     List<Span> found = new ArrayList<>();
     int from = -1;
     for (int k = 0; k <= phases.size(); k++) {
@@ -60,14 +90,15 @@ public final class SteadyFinder {
       if (runs && from < 0) {
         from = timeline.firstAtOrAfter(phases.get(k).startMs());
       } else if (!runs && from >= 0) {
-        within(from, timeline.firstAtOrAfter(phases.get(k - 1).endMs()), found);
+        found.add(new Span(from, timeline.firstAtOrAfter(phases.get(k - 1).endMs())));
         from = -1;
       }
     }
     return found;
   }
 
-  private void within(int from, int to, List<Span> found) {
+  private List<Span> within(int from, int to) {
+    List<Span> found = new ArrayList<>();
     int stride = Math.max(1, window / 24);
     int begin = -1;
     int end = -1;
@@ -86,6 +117,7 @@ public final class SteadyFinder {
     if (begin >= 0) {
       found.add(new Span(begin, end));
     }
+    return found;
   }
 
   private boolean isSteady(int from) {
@@ -94,7 +126,7 @@ public final class SteadyFinder {
     for (int k = 0; k < watched.size(); k++) {
       Halves halves = new Halves(watched.get(k), from, middle, to);
       // The first is the output itself; a condition that is not known at the moment does not judge.
-      boolean fails = halves.areKnown() ? halves.shift() > halves.limit() : k == 0;
+      boolean fails = halves.areKnown() ? halves.shift() > halves.limit(factor) : k == 0;
       if (fails) {
         return false;
       }
@@ -131,10 +163,10 @@ public final class SteadyFinder {
       return Math.abs(late - early);
     }
 
-    double limit() {
+    double limit(double factor) {
       double readings = Math.max(1, (double) known / one.interval());
       double scatter = one.noise() * Math.sqrt(2 / readings);
-      return Math.max(one.shiftLimit(early), LIMIT_IN_SCATTERS * scatter);
+      return Math.max(factor * one.shiftLimit(early), LIMIT_IN_SCATTERS * scatter);
     }
   }
 }

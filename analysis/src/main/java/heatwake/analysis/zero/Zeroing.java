@@ -97,7 +97,8 @@ public final class Zeroing {
   public static boolean restIsSeen(Timeline timeline) {
     return timeline.has(Channel.POWER)
         || timeline.has(Channel.CURRENT)
-        || timeline.has(Channel.PRESSURE_DISCHARGE);
+        || timeline.has(Channel.PRESSURE_DISCHARGE)
+        || timeline.has(Channel.ENERGY);
   }
 
   /** Why there is no zero and what would give one, in one sentence. */
@@ -105,8 +106,8 @@ public final class Zeroing {
     return restIsSeen(timeline)
         ? "zero of the pair: no settled stretch with water circulating and the compressor at rest;"
             + " let the pump run for ten minutes before the heater starts, or after it stops"
-        : "zero of the pair: nothing shows that the compressor rests; clip power, current or"
-            + " pressure-discharge";
+        : "zero of the pair: nothing shows that the compressor rests; clip power, current,"
+            + " energy or pressure-discharge";
   }
 
   /** The pair with its zero, or without one. */

@@ -32,6 +32,32 @@ class EnergyCounterTest {
   }
 
   @Test
+  void runsOverTheEndOfSixteenBits() {
+    // 65 536 steps of 0.01 kWh are 655.36: 0.02 to the end, and 0.03 after it.
+    assertThat(used(655.29, 655.34, 0.03, 0.08)).isCloseTo(0.15, within(1e-6));
+  }
+
+  @Test
+  void isReplacedByAnotherMeter() {
+    // 100 kW for a minute are 1.67 kWh: neither 31.4 kWh nor a leap to 8000 was taken meanwhile.
+    assertThat(used(512.00, 512.05, 31.40, 31.45)).isCloseTo(0.10, within(1e-9));
+    assertThat(used(512.00, 512.05, 8000.1, 8000.15)).isCloseTo(0.10, within(1e-9));
+  }
+
+  @Test
+  void dropsALeapThatComesBack() {
+    assertThat(used(512.00, 512.05, 99_999.9, 512.15)).isCloseTo(0.15, within(1e-9));
+  }
+
+  @Test
+  void knowsItsStep() {
+    assertThat(counter(10, 10.1, 10.3, 10.4).stepJ() / 3.6e6).isCloseTo(0.1, within(1e-9));
+    // Differences of 4 and 5 hundredths have one hundredth in common.
+    assertThat(counter(10, 10.04, 10.09, 10.13).stepJ() / 3.6e6).isCloseTo(0.01, within(1e-9));
+    assertThat(counter(10, 10, 10).stepJ()).isZero();
+  }
+
+  @Test
   void givesMeanPowerBetweenReadings() {
     double[] power = counter(10.0, 10.05, 10.15).powerW(0, 30_000, 6);
     assertThat(power[0]).isCloseTo(3000, within(1e-6));
