@@ -70,8 +70,16 @@ public final class ReportPdf {
                 + " have the last word",
             fonts));
     document.open();
+    CycleTable cycles = new CycleTable(blocks, findings, units, moment);
     new OutcomePage(blocks, recording, findings, units, moment).addTo(document);
+    if (cycles.isShort()) {
+      cycles.addTo(document);
+    }
     new ChartPage(blocks, recording, findings, units, moment).addTo(document, writer);
+    if (!cycles.isShort()) {
+      document.newPage();
+      cycles.addTo(document);
+    }
     new MeasurementPage(blocks, recording, findings, units, moment).addTo(document);
     document.close();
   }

@@ -23,6 +23,39 @@ class RowsTest {
   }
 
   @Test
+  void cyclesSayWhenTheyRanAndWhatTheyGave() {
+    List<CycleRow> rows = CycleRow.of(InventedNight.withCycles(3), UnitChoice.METRIC, UTC);
+    // 9 MJ are 2.5 kWh; 0.2 MJ with k = 2 are 0.11 kWh. 1.8 MJ are 0.5 kWh, 0.01 MJ 0.006 kWh.
+    assertThat(rows.get(1))
+        .isEqualTo(
+            new CycleRow(
+                2,
+                "4 May 18:12 to 18:22",
+                "10 min",
+                "2.50 ± 0.11",
+                "0.500 ± 0.006",
+                "5.0 ± 0.2",
+                InventedNight.minute(12),
+                InventedNight.minute(22)));
+    assertThat(rows.get(0).when()).isEqualTo("before 4 May 18:00 to 18:10");
+    assertThat(rows.get(2).when()).isEqualTo("since 4 May 18:24");
+    assertThat(rows.get(2).cop()).isEqualTo("–");
+    assertThat(rows.get(2).endMs()).isEqualTo(InventedNight.minute(720));
+  }
+
+  @Test
+  void cyclesAreSummedUp() {
+    assertThat(summary(1)).isEqualTo("1 cycle; the compressor ran 12 h");
+    // Two of 10 min, and from minute 24 to the end of the night at minute 720.
+    assertThat(summary(3))
+        .isEqualTo("3 cycles; the compressor ran 11 h 56 min, 10 min to 11 h 36 min at a time");
+  }
+
+  private static String summary(int cycles) {
+    return CycleRow.summary(CycleRow.of(InventedNight.withCycles(cycles), UnitChoice.METRIC, UTC));
+  }
+
+  @Test
   void theStartupListIsSummedUp() {
     List<StartupRow> rows = StartupRow.of(InventedNight.findings(), UTC);
     assertThat(rows).hasSize(14);

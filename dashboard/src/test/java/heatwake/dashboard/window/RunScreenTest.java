@@ -119,6 +119,21 @@ class RunScreenTest {
   }
 
   @Test
+  void aCycleTouchedIsShownInTheCharts() {
+    window.tabbedPane("tabs").selectTab("Cycles");
+    window.list("cycles").clickItem(0);
+    waitUntil(
+        "it is shaded",
+        () ->
+            charts()
+                .shadedSpan()
+                .equals(
+                    Optional.of(
+                        new TimeRange(InventedNight.minute(21), InventedNight.minute(380)))));
+    assertThat(isRead("1 cycle; the compressor ran 5 h 59 min.")).isTrue();
+  }
+
+  @Test
   void theLatestHourIsOneClickAway() {
     window.toggleButton("view-1 h").click();
     waitUntil("an hour is seen", () -> range().orElseThrow().lengthMs() == HOUR_MS);
