@@ -103,7 +103,7 @@ final class RunScreen extends JPanel {
 
   /** Shows a run as it is now. */
   void show(Snapshot.Shown next) {
-    boolean other = shown == null || shown.summary().id() != next.summary().id();
+    boolean other = shown == null || shown.heading().id() != next.heading().id();
     shown = next;
     if (other) {
       view = new View.Whole();
