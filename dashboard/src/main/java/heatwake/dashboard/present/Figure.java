@@ -38,6 +38,12 @@ public final class Figure {
     return plain(unit.fromSi(si)) + suffix(unit);
   }
 
+  /** A figure that somebody stated, with as many digits as that took: {@code 0.1 K}. */
+  public static String stated(double si, Unit unit) {
+    String number = plain(unit.fromSi(si));
+    return (number.contains(".") ? number.replaceAll("\\.?0+$", "") : number) + suffix(unit);
+  }
+
   /** An SI value with a fixed number of decimals. */
   public static String of(double si, Unit unit, int decimals) {
     return fixed(unit.fromSi(si), decimals) + suffix(unit);

@@ -98,12 +98,12 @@ public final class FindingsText {
   }
 
   private void verdict(Layout layout) {
-    VerdictWords words = VerdictWords.of(findings.verdict());
+    VerdictWords words = VerdictWords.of(findings.verdict(), findings.flags());
     layout.heading("Verdict");
     layout.line(
         words.headline() + (words.sureness().isEmpty() ? "" : " (" + words.sureness() + ")"));
-    words.because().forEach(reason -> layout.paragraph("  because ", reason));
-    words.wouldDecide().forEach(advice -> layout.paragraph("  surer by ", advice));
+    words.because().forEach(reason -> layout.paragraph("  - ", reason));
+    words.wouldDecide().forEach(advice -> layout.paragraph("  To be surer: ", advice));
   }
 
   private void flags(Layout layout) {
@@ -118,7 +118,8 @@ public final class FindingsText {
               + row.flag().rule()
               + "), "
               + row.when());
-      layout.paragraph("  ", row.flag().evidence());
+      layout.paragraph("  ", row.evidence());
+      row.consequences().forEach(one -> layout.paragraph("  ", one));
       if (!row.causes().isEmpty()) {
         layout.paragraph("  ", row.causes());
       }

@@ -114,22 +114,25 @@ final class CyclesPanel {
     }
   }
 
-  /** Two lines a cycle, high enough for a finger. */
+  /** Three lines a cycle, high enough for a finger. */
   private static final class Renderer implements ListCellRenderer<CycleRow> {
     private final JPanel line =
-        new JPanel(new MigLayout("insets 7 12 7 12, gap 6 2, fillx", "[grow][]"));
+        new JPanel(new MigLayout("insets 7 12 7 12, gap 6 1, fillx", "[grow][]"));
     private final JLabel when = Text.line("", Theme.TEXT, Font.BOLD, Palette.INK);
     private final JLabel ran = Text.line("", 14f, Font.PLAIN, Palette.FAINT_INK);
-    private final JLabel figures = Text.line("", 14f, Font.PLAIN, Palette.INK);
+    private final JLabel heat = Text.line("", 14f, Font.PLAIN, Palette.INK);
     private final JLabel cop = Text.line("", 14f, Font.BOLD, Palette.INK);
+    private final JLabel electric = Text.line("", 14f, Font.PLAIN, Palette.FAINT_INK);
     private final String energyUnit;
 
     Renderer(String energyUnit) {
       this.energyUnit = energyUnit;
+      line.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, Theme.EDGE));
       line.add(when, "wmin 0");
       line.add(ran, "wrap, alignx right");
-      line.add(figures, "wmin 0");
-      line.add(cop, "alignx right");
+      line.add(heat, "wmin 0");
+      line.add(cop, "wrap, alignx right");
+      line.add(electric, "span 2, wmin 0");
     }
 
     @Override
@@ -141,10 +144,10 @@ final class CyclesPanel {
         boolean focused) {
       when.setText(row.when());
       ran.setText(row.ran());
-      figures.setText("heat " + row.heat() + ", electric " + row.electric() + " " + energyUnit);
+      heat.setText("Heat " + row.heat() + " " + energyUnit);
       cop.setText("COP " + row.cop());
+      electric.setText("Electric " + row.electric() + " " + energyUnit);
       line.setBackground(selected ? Theme.CHOSEN : Theme.CARD);
-      line.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, Theme.EDGE));
       return line;
     }
   }

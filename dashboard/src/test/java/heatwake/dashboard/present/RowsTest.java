@@ -2,12 +2,16 @@ package heatwake.dashboard.present;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.finding.Consequence;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.dashboard.example.InventedNight;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class RowsTest {
@@ -66,11 +70,40 @@ class RowsTest {
 
   @Test
   void theVerdictSaysHowSureItIs() {
-    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict());
+    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict(), List.of());
     assertThat(words.headline()).isEqualTo("Control: thermostat, switches or settings");
     assertThat(words.sureness()).isEqualTo("likely, confidence 80 %");
-    assertThat(VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of())).sureness())
+    assertThat(
+            VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of()), List.of())
+                .sureness())
         .isEmpty();
+  }
+
+  @Test
+  void whatAFlagExplainsIsSaidOnceAndNotInTheVerdictToo() {
+    Flag flag =
+        new Flag(
+            "low-heater-flow",
+            Side.WATER,
+            Severity.WARNING,
+            0,
+            600_000,
+            "Flow 32 L/min. Follows from it: low-cop (COP 4.1)",
+            List.of(),
+            "Open the bypass.",
+            Set.of(),
+            List.of(new Consequence("low-cop", "COP 4.1")));
+    Verdict verdict =
+        new Verdict(
+            Side.WATER,
+            0.8,
+            List.of("low-heater-flow: " + flag.evidence(), "fits too little water"),
+            List.of());
+    assertThat(VerdictWords.of(verdict, List.of(flag)).because())
+        .containsExactly("Low heater flow: Flow 32 L/min", "Fits too little water");
+    FlagRow row = new FlagRow("Low heater flow", "", Severity.WARNING, flag);
+    assertThat(row.evidence()).isEqualTo("Flow 32 L/min");
+    assertThat(row.consequences()).containsExactly("It explains: Low COP. COP 4.1");
   }
 
   @Test
