@@ -1,6 +1,5 @@
 package heatwake.dashboard.present;
 
-import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
 import java.math.BigDecimal;
@@ -53,7 +52,7 @@ public final class Figure {
   public static String symbol(Unit unit) {
     return switch (unit.code()) {
       case "Cel" -> "°C";
-      case "[degF]" -> unit.quantity() == Quantity.TEMPERATURE ? "°F" : "°F difference";
+      case "[degF]" -> "°F";
       case "kW.h" -> "kWh";
       case "W.h" -> "Wh";
       case "[gal_us]/min" -> "gal/min";

@@ -52,6 +52,7 @@ final class CycleTable {
       addRight(table, row.electric(), fonts.text());
       addRight(table, row.cop(), fonts.strong());
     }
+    table.setSpacingBefore(8);
     table.setKeepTogether(isShort());
     document.add(table);
     String rest =

@@ -66,7 +66,7 @@ public final class ReportPdf {
             site
                 + ", run "
                 + findings.run()
-                + "  ·  ± is the expanded uncertainty, k = 2  ·  local codes and licensed practice"
+                + "  ·  ± holds in about 95 of 100 cases (k = 2)  ·  local codes and licensed practice"
                 + " have the last word",
             fonts));
     document.open();

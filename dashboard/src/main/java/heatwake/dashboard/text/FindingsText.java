@@ -94,7 +94,9 @@ public final class FindingsText {
             + Moment.duration(findings.endMs() - findings.startMs())
             + ")");
     layout.line(
-        "Times in " + moment.zoneAt(findings.startMs()) + "; ± is the expanded uncertainty, k = 2");
+        "Times in "
+            + moment.zoneAt(findings.startMs())
+            + "; ± holds in about 95 of 100 cases (expanded uncertainty, k = 2)");
   }
 
   private void verdict(Layout layout) {

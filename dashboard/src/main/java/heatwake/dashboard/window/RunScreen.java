@@ -117,7 +117,10 @@ final class RunScreen extends JPanel {
         liveness.isRecording()
             ? LiveTiles.of(recording, findings, liveness.nowMs(), units)
             : EndedTiles.of(findings, units));
-    wall.show(ReadingRow.of(recording, liveness.nowMs(), units));
+    wall.show(
+        liveness.isRecording()
+            ? ReadingRow.of(recording, liveness.nowMs(), units)
+            : ReadingRow.atEnd(recording, units));
     findingsPanel.show(
         VerdictWords.of(findings.verdict(), findings.flags()),
         FlagRow.of(findings, moment),

@@ -126,4 +126,10 @@ class RowsTest {
     assertThat(UTC.zoneAt(InventedNight.START_MS)).isEqualTo("UTC");
     assertThat(new Moment(ZoneOffset.ofHours(-5)).zoneAt(0)).isEqualTo("UTC-05:00");
   }
+
+  @Test
+  void readingsOfARunThatIsOverSayHowLongBeforeItsEndTheyAre() {
+    List<ReadingRow> rows = ReadingRow.atEnd(InventedNight.recording(), UnitChoice.METRIC);
+    assertThat(rows).extracting(ReadingRow::age).containsOnly("at the end");
+  }
 }
