@@ -63,6 +63,12 @@ public record Flag(
     this(rule, side, severity, startMs, endMs, evidence, causes, nextCheck, Set.of());
   }
 
+  /** Its evidence without that of its consequences. */
+  public String ownEvidence() {
+    int own = consequences.isEmpty() ? -1 : evidence.indexOf(Consequence.LEAD);
+    return own < 0 ? evidence : evidence.substring(0, own);
+  }
+
   /** This flag with other evidence. */
   public Flag withEvidence(String other) {
     return new Flag(

@@ -44,6 +44,15 @@ public final class Series {
     return found >= 0 ? found : -found - 1;
   }
 
+  /** Starts a series with the readings of this one before a time. */
+  public Builder until(long timeMs) {
+    Builder builder = new Builder(channel);
+    builder.size = firstAtOrAfter(timeMs);
+    builder.timesMs = Arrays.copyOf(timesMs, builder.size + Builder.ROOM);
+    builder.values = Arrays.copyOf(values, builder.size + Builder.ROOM);
+    return builder;
+  }
+
   /** Starts a series of one channel. */
   public static Builder of(Channel channel) {
     return new Builder(channel);
@@ -51,9 +60,11 @@ public final class Series {
 
   /** Takes readings in order of time. */
   public static final class Builder {
+    private static final int ROOM = 256;
+
     private final Channel channel;
-    private long[] timesMs = new long[256];
-    private double[] values = new double[256];
+    private long[] timesMs = new long[ROOM];
+    private double[] values = new double[ROOM];
     private int size;
 
     private Builder(Channel channel) {

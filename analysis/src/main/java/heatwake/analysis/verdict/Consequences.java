@@ -154,7 +154,7 @@ public final class Consequences {
         flag.startMs(),
         flag.endMs(),
         flag.evidence()
-            + ". Follows from it: "
+            + Consequence.LEAD
             + following.stream()
                 .map(one -> one.rule() + " (" + one.evidence() + ")")
                 .collect(Collectors.joining("; ")),

@@ -1,14 +1,11 @@
 package heatwake.collector.store;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.quantity.Unit;
-import heatwake.analysis.series.Series;
 import heatwake.collector.probe.Reading;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
@@ -39,20 +36,33 @@ final class ReadingTable implements AutoCloseable {
     return writer.append(run, readings);
   }
 
-  /** Shows all readings of a run, in order of time, those of one time by channel number. */
-  void visit(long run, ReadingVisitor visitor) throws SQLException {
+  /**
+   * Shows the readings of a run from a moment on, in order of time, those of one time by channel
+   * number.
+   */
+  void visit(long run, long fromMs, ReadingVisitor visitor) throws SQLException {
     Channel[] channels = channelsByNumber();
-    for (Map.Entry<Long, Long> segment : segmentsByWindow(run).entrySet()) {
+    long fromWindow = ReadingKey.window(fromMs);
+    for (Map.Entry<Long, Long> segment :
+        segmentsByWindow(run).tailMap(fromWindow, true).entrySet()) {
+      long window = segment.getKey();
       try (PreparedStatement select =
           connection.prepareStatement("SELECT key, value" + IN_SEGMENT + " ORDER BY key")) {
-        select.setLong(1, ReadingKey.first(segment.getValue()));
+        select.setLong(
+            1,
+            window == fromWindow
+                ? ReadingKey.of(segment.getValue(), fromMs, 0)
+                : ReadingKey.first(segment.getValue()));
         select.setLong(2, ReadingKey.last(segment.getValue()));
         try (ResultSet row = select.executeQuery()) {
           while (row.next()) {
             long key = row.getLong(1);
+            long timeMs = ReadingKey.timeMs(key, window);
             Channel channel = channels[ReadingKey.channelNumber(key)];
-            if (channel != null) {
-              visitor.reading(channel, ReadingKey.timeMs(key, segment.getKey()), row.getDouble(2));
+            if (channel == null) {
+              visitor.ofUnknownChannel(timeMs);
+            } else {
+              visitor.reading(channel, timeMs, row.getDouble(2));
             }
           }
         }
@@ -60,27 +70,44 @@ final class ReadingTable implements AutoCloseable {
     }
   }
 
-  /** All readings of a run as series in SI. */
-  Map<Channel, Series> series(long run) throws SQLException {
-    Map<Channel, Series.Builder> builders = new EnumMap<>(Channel.class);
-    Map<Channel, Unit> units = new EnumMap<>(Channel.class);
-    for (Channel channel : Channel.values()) {
-      builders.put(channel, Series.of(channel));
-      units.put(channel, channel.storedUnit());
+  /** Number of readings of a run before a moment. */
+  long countBefore(long run, long ms) throws SQLException {
+    return countBetween(run, Long.MIN_VALUE, ms);
+  }
+
+  /** Number of readings of a run from a moment up to another, without that. */
+  long countBetween(long run, long fromMs, long untilMs) throws SQLException {
+    long count = 0;
+    long fromWindow = ReadingKey.window(fromMs);
+    long untilWindow = ReadingKey.window(untilMs);
+    for (Map.Entry<Long, Long> segment :
+        segmentsByWindow(run).subMap(fromWindow, true, untilWindow, true).entrySet()) {
+      long id = segment.getValue();
+      count +=
+          count(
+              segment.getKey() == fromWindow ? ReadingKey.of(id, fromMs, 0) : ReadingKey.first(id),
+              segment.getKey() == untilWindow
+                  ? ReadingKey.of(id, untilMs, 0) - 1
+                  : ReadingKey.last(id));
     }
-    visit(
-        run,
-        (channel, timeMs, value) ->
-            builders.get(channel).add(timeMs, units.get(channel).toSi(value)));
-    Map<Channel, Series> series = new EnumMap<>(Channel.class);
-    builders.forEach((channel, builder) -> series.put(channel, builder.build()));
-    return series;
+    return count;
+  }
+
+  private long count(long firstKey, long lastKey) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement("SELECT count(*)" + IN_SEGMENT)) {
+      select.setLong(1, firstKey);
+      select.setLong(2, lastKey);
+      try (ResultSet row = select.executeQuery()) {
+        row.next();
+        return row.getLong(1);
+      }
+    }
   }
 
   long count(long run) throws SQLException {
     long count = 0;
     for (long segment : segmentsByWindow(run).values()) {
-      count += edge("SELECT count(*)" + IN_SEGMENT, segment).orElse(0);
+      count += count(ReadingKey.first(segment), ReadingKey.last(segment));
     }
     return count;
   }

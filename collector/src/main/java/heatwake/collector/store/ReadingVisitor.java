@@ -11,4 +11,11 @@ public interface ReadingVisitor {
    * @param value in the channel's stored unit
    */
   void reading(Channel channel, long timeMs, double value);
+
+  /**
+   * A reading of a channel that only a newer Heatwake knows.
+   *
+   * @param timeMs UTC milliseconds
+   */
+  default void ofUnknownChannel(long timeMs) {}
 }

@@ -1,16 +1,10 @@
 package heatwake.collector.store;
 
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
-import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
-import heatwake.analysis.series.RunEvent;
-import heatwake.analysis.series.Series;
-import heatwake.analysis.site.Rig;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
-import heatwake.collector.rig.RigReader;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -20,7 +14,6 @@ import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 
@@ -35,13 +28,17 @@ public final class Store implements AutoCloseable {
   private final Path file;
   private final Connection connection;
   private final ReadingTable readings;
+  private final RunLog log;
   private final Statement transaction;
+  private final FileMark opened;
   private boolean inCommit;
 
   private Store(Path file, Connection connection) throws SQLException {
     this.file = file;
     this.connection = connection;
     this.readings = new ReadingTable(connection);
+    this.log = new RunLog(connection);
+    this.opened = FileMark.of(file);
     this.transaction = connection.createStatement();
   }
 
@@ -66,6 +63,19 @@ public final class Store implements AutoCloseable {
   /** The database file. */
   public Path file() {
     return file;
+  }
+
+  /** Whether another file, or none, has taken the place of the one that was opened. */
+  public boolean isReplaced() {
+    return !opened.equals(FileMark.of(file));
+  }
+
+  /**
+   * A number that is another one once somebody else has changed anything in the database. What this
+   * instance stores does not count.
+   */
+  public long changesByOthers() {
+    return read(() -> (long) Schema.pragma(connection, "data_version"));
   }
 
   /** Does several things in one commit: all of it is stored, or nothing. */
@@ -175,29 +185,43 @@ public final class Store implements AutoCloseable {
 
   /** The runs, the oldest first. */
   public List<RunSummary> runs() {
-    return read(
+    return inOneView(
         () -> {
           List<RunSummary> runs = new ArrayList<>();
-          try (PreparedStatement select =
-                  connection.prepareStatement(
-                      "SELECT id, site, began_ms, ended_ms FROM run ORDER BY id");
-              ResultSet row = select.executeQuery()) {
-            while (row.next()) {
-              long id = row.getLong(1);
-              OptionalLong endedMs = optionalLong(row, 4);
-              runs.add(
-                  new RunSummary(
-                      id,
-                      row.getString(2),
-                      readings.firstMs(id).orElse(row.getLong(3)),
-                      endedMs.isEmpty()
-                          ? endedMs
-                          : OptionalLong.of(readings.lastMs(id).orElse(endedMs.getAsLong())),
-                      readings.count(id)));
-            }
+          for (RunHeading one : headings()) {
+            runs.add(
+                new RunSummary(
+                    one.id(), one.site(), one.startMs(), one.endMs(), readings.count(one.id())));
           }
           return runs;
         });
+  }
+
+  /** The runs, the oldest first, without counting their readings: fast, however many there are. */
+  public List<RunHeading> runHeadings() {
+    return inOneView(this::headings);
+  }
+
+  private List<RunHeading> headings() throws SQLException {
+    List<RunHeading> runs = new ArrayList<>();
+    try (PreparedStatement select =
+            connection.prepareStatement(
+                "SELECT id, site, began_ms, ended_ms FROM run ORDER BY id");
+        ResultSet row = select.executeQuery()) {
+      while (row.next()) {
+        long id = row.getLong(1);
+        OptionalLong endedMs = optionalLong(row, 4);
+        runs.add(
+            new RunHeading(
+                id,
+                row.getString(2),
+                readings.firstMs(id).orElse(row.getLong(3)),
+                endedMs.isEmpty()
+                    ? endedMs
+                    : OptionalLong.of(readings.lastMs(id).orElse(endedMs.getAsLong()))));
+      }
+    }
+    return runs;
   }
 
   /** The run being recorded now (the newest without an end), if any. */
@@ -254,15 +278,14 @@ public final class Store implements AutoCloseable {
    * @throws MistakeException naming the runs there are, if this is none
    */
   public Recording load(long run) {
-    RunRow row = runRow(run);
-    Rig rig = RigReader.parseForImport(row.rigText(), row.rigName()).rig();
-    return read(
-        () -> {
-          Map<Channel, Series> series = readings.series(run);
-          long startMs = readings.firstMs(run).orElse(row.beganMs());
-          long endMs = readings.lastMs(run).orElse(row.endedMs().orElse(startMs));
-          return new Recording(run, rig, startMs, endMs, series, events(run), notes(run));
-        });
+    return follow(run).read();
+  }
+
+  /**
+   * Follows a run: each look at it reads little more than what has come in since the one before.
+   */
+  public RunFollower follow(long run) {
+    return new RunFollower(this, readings, log, run);
   }
 
   /**
@@ -274,56 +297,16 @@ public final class Store implements AutoCloseable {
     requireRun(run);
     read(
         () -> {
-          readings.visit(run, visitor);
+          readings.visit(run, Long.MIN_VALUE, visitor);
           return null;
         });
   }
-
-  private List<RunEvent> events(long run) throws SQLException {
-    List<RunEvent> events = new ArrayList<>();
-    try (PreparedStatement select =
-        connection.prepareStatement(
-            "SELECT kind, subject, start_ms, end_ms, count, text FROM event"
-                + " WHERE run = ? ORDER BY start_ms, id")) {
-      select.setLong(1, run);
-      try (ResultSet row = select.executeQuery()) {
-        while (row.next()) {
-          events.add(
-              new RunEvent(
-                  EventKind.of(row.getString(1)),
-                  row.getString(2),
-                  row.getLong(3),
-                  optionalLong(row, 4),
-                  row.getLong(5),
-                  row.getString(6)));
-        }
-      }
-    }
-    return events;
-  }
-
-  private List<Note> notes(long run) throws SQLException {
-    List<Note> notes = new ArrayList<>();
-    try (PreparedStatement select =
-        connection.prepareStatement(
-            "SELECT time_ms, text FROM note WHERE run = ? ORDER BY time_ms, id")) {
-      select.setLong(1, run);
-      try (ResultSet row = select.executeQuery()) {
-        while (row.next()) {
-          notes.add(new Note(row.getLong(1), row.getString(2)));
-        }
-      }
-    }
-    return notes;
-  }
-
-  private record RunRow(long beganMs, OptionalLong endedMs, String rigName, String rigText) {}
 
   private void requireRun(long run) {
     runRow(run);
   }
 
-  private RunRow runRow(long run) {
+  RunRow runRow(long run) {
     return read(
         () -> {
           try (PreparedStatement select =
@@ -355,7 +338,7 @@ public final class Store implements AutoCloseable {
     return (runs.size() > shown ? "its newest runs are " : "its runs are ") + ids;
   }
 
-  private static OptionalLong optionalLong(ResultSet row, int column) throws SQLException {
+  static OptionalLong optionalLong(ResultSet row, int column) throws SQLException {
     long value = row.getLong(column);
     return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
   }
@@ -378,8 +361,35 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  private interface SqlWork<T> {
+  /** Work on the database. */
+  interface SqlWork<T> {
     T run() throws SQLException;
+  }
+
+  /** Reads several things as they were at one moment, whatever is written meanwhile. */
+  <T> T inOneView(SqlWork<T> work) {
+    if (inCommit) {
+      return read(work);
+    }
+    inCommit = true;
+    try {
+      transaction.executeUpdate("BEGIN");
+      return work.run();
+    } catch (SQLException e) {
+      throw SqlFault.of(file, e);
+    } finally {
+      inCommit = false;
+      endView();
+    }
+  }
+
+  private void endView() {
+    try {
+      transaction.executeUpdate("ROLLBACK");
+    } catch (SQLException e) {
+      // Nothing was written; a fault that ended the view by itself is being told.
+      return;
+    }
   }
 
   private <T> T read(SqlWork<T> work) {

@@ -7,6 +7,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Entry point of every command. */
 @Command(
@@ -62,11 +63,20 @@ public final class Main implements Runnable {
         .getErr()
         .println(
             "heatwake: "
-                + oneLine(fault.getMessage())
+                + oneLine(misuse(fault))
                 + "; see "
                 + command.getCommandSpec().qualifiedName()
                 + " --help");
     return MISTAKE;
+  }
+
+  private static String misuse(ParameterException fault) {
+    boolean commandWanted = fault.getCommandLine().getParent() == null;
+    if (commandWanted && fault instanceof UnmatchedArgumentException unmatched) {
+      String word = unmatched.getUnmatched().get(0);
+      return word.startsWith("-") ? fault.getMessage() : "there is no command " + word;
+    }
+    return fault.getMessage();
   }
 
   private static int sayFault(

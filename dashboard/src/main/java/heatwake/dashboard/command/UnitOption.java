@@ -9,7 +9,7 @@ final class UnitOption {
       names = "--units",
       paramLabel = "metric|us",
       defaultValue = "metric",
-      description = "Units to show: ${COMPLETION-CANDIDATES}; default metric.")
+      description = "Units to show: metric or us (°F, gal/min, psi); default metric.")
   private UnitChoice choice;
 
   UnitChoice choice() {

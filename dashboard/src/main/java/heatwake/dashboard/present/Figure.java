@@ -1,6 +1,5 @@
 package heatwake.dashboard.present;
 
-import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
 import java.math.BigDecimal;
@@ -38,6 +37,12 @@ public final class Figure {
     return plain(unit.fromSi(si)) + suffix(unit);
   }
 
+  /** A figure that somebody stated, with as many digits as that took: {@code 0.1 K}. */
+  public static String stated(double si, Unit unit) {
+    String number = plain(unit.fromSi(si));
+    return (number.contains(".") ? number.replaceAll("\\.?0+$", "") : number) + suffix(unit);
+  }
+
   /** An SI value with a fixed number of decimals. */
   public static String of(double si, Unit unit, int decimals) {
     return fixed(unit.fromSi(si), decimals) + suffix(unit);
@@ -47,7 +52,7 @@ public final class Figure {
   public static String symbol(Unit unit) {
     return switch (unit.code()) {
       case "Cel" -> "°C";
-      case "[degF]" -> unit.quantity() == Quantity.TEMPERATURE ? "°F" : "°F difference";
+      case "[degF]" -> "°F";
       case "kW.h" -> "kWh";
       case "W.h" -> "Wh";
       case "[gal_us]/min" -> "gal/min";

@@ -114,6 +114,12 @@ public final class FigureRows {
       si.ifPresent(one -> rows.add(new FigureRow(name, units.of(quantity).text(one), "")));
     }
 
+    /** A difference between a pipe and a saturation temperature: good to a tenth at most. */
+    void addDifference(String name, OptionalDouble kelvin) {
+      Unit unit = units.of(Quantity.TEMPERATURE_DIFFERENCE).unit();
+      kelvin.ifPresent(one -> rows.add(new FigureRow(name, Figure.of(one, unit, 1), "")));
+    }
+
     List<FigureRow> steady(SteadySpan span) {
       add("Heat", span.heatW(), Quantity.POWER, "");
       add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
@@ -127,10 +133,10 @@ public final class FigureRows {
       add("Air", span.airK(), Quantity.TEMPERATURE);
       add("Condensing", span.condensingK(), Quantity.TEMPERATURE);
       add("Evaporating", span.evaporatingK(), Quantity.TEMPERATURE);
-      add("Superheat", span.superheatK(), Quantity.TEMPERATURE_DIFFERENCE);
-      add("Subcooling", span.subcoolingK(), Quantity.TEMPERATURE_DIFFERENCE);
-      add("Condenser approach", span.condenserApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
-      add("Evaporator approach", span.evaporatorApproachK(), Quantity.TEMPERATURE_DIFFERENCE);
+      addDifference("Superheat", span.superheatK());
+      addDifference("Subcooling", span.subcoolingK());
+      addDifference("Condenser approach", span.condenserApproachK());
+      addDifference("Evaporator approach", span.evaporatorApproachK());
       span.condensateKgPerS()
           .ifPresent(
               rate ->

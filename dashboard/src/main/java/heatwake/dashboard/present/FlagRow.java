@@ -28,6 +28,18 @@ public record FlagRow(String title, String when, Severity severity, Flag flag) {
     return new FlagRow(Names.ofRule(flag.rule()), when, flag.severity(), flag);
   }
 
+  /** What was seen of the flag itself. */
+  public String evidence() {
+    return flag.ownEvidence();
+  }
+
+  /** The flags that this one explains: {@code "It explains: Low COP. COP 4.1 where ..."}. */
+  public List<String> consequences() {
+    return flag.consequences().stream()
+        .map(one -> "It explains: " + Names.ofRule(one.rule()) + ". " + one.evidence())
+        .toList();
+  }
+
   /** {@code "likely: bypass open too far; or loaded strainer"}; empty when no cause is known. */
   public String causes() {
     return flag.causes().isEmpty() ? "" : "Likely: " + String.join("; or ", flag.causes());

@@ -53,9 +53,9 @@ public final class Names {
     };
   }
 
-  /** A rule's name for a heading: {@code "Short cycling"}. */
+  /** A rule's name for a heading: {@code "Short cycling"}, {@code "Low COP"}. */
   public static String ofRule(String id) {
-    return sentenceCase(id.replace('-', ' '));
+    return sentenceCase(id.replace('-', ' ').replaceAll("\\bcop\\b", "COP"));
   }
 
   /** A phase's name for a heading. */

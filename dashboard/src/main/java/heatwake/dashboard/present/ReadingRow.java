@@ -24,6 +24,18 @@ public record ReadingRow(
     return recording.series().values().stream().map(one -> of(one, nowMs, units)).toList();
   }
 
+  /** The last reading of every channel of a run that is over. */
+  public static List<ReadingRow> atEnd(Recording recording, UnitChoice units) {
+    return recording.series().values().stream()
+        .map(one -> of(one, recording.endMs(), units).atEnd(one, recording.endMs()))
+        .toList();
+  }
+
+  private ReadingRow atEnd(Series series, long endMs) {
+    String before = Moment.duration(Staleness.ageMs(series, endMs)) + " before the end";
+    return new ReadingRow(channel, value, unit, stale ? before : "at the end", stale, possible);
+  }
+
   static ReadingRow of(Series series, long nowMs, UnitChoice units) {
     Channel channel = series.channel();
     DisplayUnit unit = units.of(channel);

@@ -1,6 +1,6 @@
 package heatwake.dashboard.present;
 
-import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.RunHeading;
 
 /**
  * A run in a list to choose from.
@@ -9,19 +9,19 @@ import heatwake.collector.store.RunSummary;
  * @param text number, site, start and length
  */
 public record RunRow(long run, String text) {
-  public static RunRow of(RunSummary summary, Moment moment) {
+  public static RunRow of(RunHeading heading, Moment moment) {
     String length =
-        summary.endMs().isPresent()
-            ? Moment.duration(summary.endMs().getAsLong() - summary.startMs())
+        heading.endMs().isPresent()
+            ? Moment.duration(heading.endMs().getAsLong() - heading.startMs())
             : "recording";
     return new RunRow(
-        summary.id(),
+        heading.id(),
         "Run "
-            + summary.id()
+            + heading.id()
             + "  ·  "
-            + summary.site()
+            + heading.site()
             + "  ·  "
-            + moment.shortDayAndTime(summary.startMs())
+            + moment.shortDayAndTime(heading.startMs())
             + "  ·  "
             + length);
   }

@@ -1,5 +1,6 @@
 package heatwake.dashboard.present;
 
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import java.util.List;
@@ -16,17 +17,34 @@ import java.util.List;
 public record VerdictWords(
     String headline, String sureness, List<String> because, List<String> wouldDecide, Tone tone) {
 
-  public static VerdictWords of(Verdict verdict) {
+  /**
+   * A verdict in words.
+   *
+   * @param flags the flags it rests on; what they explain besides is said with them
+   */
+  public static VerdictWords of(Verdict verdict, List<Flag> flags) {
     return new VerdictWords(
         headline(verdict.side()),
         verdict.side() == Side.UNDECIDED ? "" : sureness(verdict.confidence()),
-        verdict.because(),
+        verdict.because().stream().map(reason -> inWords(reason, flags)).toList(),
         verdict.wouldDecide(),
         switch (verdict.side()) {
           case HEALTHY -> Tone.GOOD;
           case UNDECIDED -> Tone.PLAIN;
           default -> Tone.WARNING;
         });
+  }
+
+  private static String inWords(String reason, List<Flag> flags) {
+    for (Flag flag : flags) {
+      if (reason.equals(flag.rule() + ": " + flag.evidence())) {
+        return Names.ofRule(flag.rule()) + ": " + flag.ownEvidence();
+      }
+      if (reason.equals(flag.evidence())) {
+        return flag.ownEvidence();
+      }
+    }
+    return Names.sentenceCase(reason);
   }
 
   private static String headline(Side side) {

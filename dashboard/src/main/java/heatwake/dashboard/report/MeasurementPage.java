@@ -126,10 +126,10 @@ final class MeasurementPage {
           channel.quantity() == Quantity.TEMPERATURE
               ? Quantity.TEMPERATURE_DIFFERENCE
               : channel.quantity();
-      return Figure.of(absolute.si(), units.of(quantity).unit());
+      return Figure.stated(absolute.si(), units.of(quantity).unit());
     }
     if (uncertainty instanceof ReadingUncertainty.Relative relative) {
-      return Figure.of(relative.share(), Unit.of(Quantity.RATIO, "%"));
+      return Figure.stated(relative.share(), Unit.of(Quantity.RATIO, "%"));
     }
     return "not stated";
   }

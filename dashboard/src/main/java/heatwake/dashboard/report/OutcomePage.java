@@ -97,7 +97,7 @@ final class OutcomePage {
   }
 
   private PdfPTable verdict() {
-    VerdictWords words = VerdictWords.of(findings.verdict());
+    VerdictWords words = VerdictWords.of(findings.verdict(), findings.flags());
     PdfPTable box = blocks.box(words.tone());
     PdfPCell cell = new PdfPCell(box.getDefaultCell());
     cell.addElement(blocks.paragraph(words.headline(), fonts.figure()));
@@ -109,7 +109,8 @@ final class OutcomePage {
         .forEach(reason -> cell.addElement(blocks.paragraph("•  " + reason, fonts.text())));
     words
         .wouldDecide()
-        .forEach(advice -> cell.addElement(blocks.paragraph("Surer by: " + advice, fonts.soft())));
+        .forEach(
+            advice -> cell.addElement(blocks.paragraph("To be surer: " + advice, fonts.soft())));
     box.addCell(cell);
     return box;
   }
@@ -196,7 +197,8 @@ final class OutcomePage {
                 + "  ·  "
                 + row.when(),
             fonts.strong()));
-    cell.addElement(blocks.paragraph(row.flag().evidence(), fonts.text()));
+    cell.addElement(blocks.paragraph(row.evidence(), fonts.text()));
+    row.consequences().forEach(one -> cell.addElement(blocks.paragraph(one, fonts.text())));
     if (!row.causes().isEmpty()) {
       cell.addElement(blocks.paragraph(row.causes(), fonts.soft()));
     }

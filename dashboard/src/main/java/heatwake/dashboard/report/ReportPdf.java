@@ -66,12 +66,20 @@ public final class ReportPdf {
             site
                 + ", run "
                 + findings.run()
-                + "  ·  ± is the expanded uncertainty, k = 2  ·  local codes and licensed practice"
+                + "  ·  ± holds in about 95 of 100 cases (k = 2)  ·  local codes and licensed practice"
                 + " have the last word",
             fonts));
     document.open();
+    CycleTable cycles = new CycleTable(blocks, findings, units, moment);
     new OutcomePage(blocks, recording, findings, units, moment).addTo(document);
+    if (cycles.isShort()) {
+      cycles.addTo(document);
+    }
     new ChartPage(blocks, recording, findings, units, moment).addTo(document, writer);
+    if (!cycles.isShort()) {
+      document.newPage();
+      cycles.addTo(document);
+    }
     new MeasurementPage(blocks, recording, findings, units, moment).addTo(document);
     document.close();
   }

@@ -35,7 +35,7 @@ public final class ComparisonText {
             + comparison.runA()
             + ", on equal conditions: "
             + comparison.outcome().words());
-    layout.line("± is the expanded uncertainty, k = 2");
+    layout.line("± holds in about 95 of 100 cases (expanded uncertainty, k = 2)");
     layout.blank();
     change(layout, "Heat", comparison.heatChange());
     change(layout, "COP", comparison.copChange());

@@ -1,7 +1,6 @@
 package heatwake.dashboard.text;
 
 import heatwake.analysis.finding.ChannelCoverage;
-import heatwake.analysis.finding.CycleFigures;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.Phase;
@@ -11,6 +10,7 @@ import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
 import heatwake.dashboard.present.BypassAdvice;
 import heatwake.dashboard.present.Cautions;
+import heatwake.dashboard.present.CycleRow;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.FigureRows;
@@ -30,6 +30,10 @@ import java.util.Map;
 /** Writes the findings of a run for a person at a terminal, the verdict on top. */
 public final class FindingsText {
   private static final int MOST_SPANS = 20;
+
+  /** A troubled night has sixty; more only scroll away. */
+  private static final int MOST_CYCLES = 60;
+
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
   private static final int NAME_WIDTH = 36;
 
@@ -90,16 +94,18 @@ public final class FindingsText {
             + Moment.duration(findings.endMs() - findings.startMs())
             + ")");
     layout.line(
-        "Times in " + moment.zoneAt(findings.startMs()) + "; ± is the expanded uncertainty, k = 2");
+        "Times in "
+            + moment.zoneAt(findings.startMs())
+            + "; ± holds in about 95 of 100 cases (expanded uncertainty, k = 2)");
   }
 
   private void verdict(Layout layout) {
-    VerdictWords words = VerdictWords.of(findings.verdict());
+    VerdictWords words = VerdictWords.of(findings.verdict(), findings.flags());
     layout.heading("Verdict");
     layout.line(
         words.headline() + (words.sureness().isEmpty() ? "" : " (" + words.sureness() + ")"));
-    words.because().forEach(reason -> layout.paragraph("  because ", reason));
-    words.wouldDecide().forEach(advice -> layout.paragraph("  surer by ", advice));
+    words.because().forEach(reason -> layout.paragraph("  - ", reason));
+    words.wouldDecide().forEach(advice -> layout.paragraph("  To be surer: ", advice));
   }
 
   private void flags(Layout layout) {
@@ -114,7 +120,8 @@ public final class FindingsText {
               + row.flag().rule()
               + "), "
               + row.when());
-      layout.paragraph("  ", row.flag().evidence());
+      layout.paragraph("  ", row.evidence());
+      row.consequences().forEach(one -> layout.paragraph("  ", one));
       if (!row.causes().isEmpty()) {
         layout.paragraph("  ", row.causes());
       }
@@ -184,26 +191,28 @@ public final class FindingsText {
   }
 
   private void cycles(Layout layout) {
-    List<CycleFigures> cycles = findings.cycles();
-    if (cycles.size() < 2) {
+    List<CycleRow> rows = CycleRow.of(findings, units, moment);
+    if (rows.isEmpty()) {
       return;
     }
-    layout.heading("Compressor cycles");
-    cycles
-        .subList(0, Math.min(MOST_SPANS, cycles.size()))
-        .forEach(one -> layout.paragraph("  ", inOneLine(one)));
-    if (cycles.size() > MOST_SPANS) {
-      layout.line("  and " + (cycles.size() - MOST_SPANS) + " more; --json has them all");
+    String unit = CycleRow.energyUnit(units);
+    layout.heading("Compressor: " + CycleRow.summary(rows));
+    TextTable table =
+        new TextTable("", "Start to stop", "Ran", "Heat, " + unit, "Electric, " + unit, "COP");
+    for (CycleRow row : rows.subList(0, Math.min(MOST_CYCLES, rows.size()))) {
+      table.add(
+          Integer.toString(row.number()),
+          row.when(),
+          row.ran(),
+          row.heat(),
+          row.electric(),
+          row.cop());
     }
-  }
-
-  private String inOneLine(CycleFigures one) {
-    long end = one.cycle().stopMs().orElse(findings.endMs());
-    StringBuilder line = new StringBuilder(moment.span(one.cycle().startMs(), end));
-    one.deliveredJ()
-        .ifPresent(heat -> line.append(", ").append(units.of(Quantity.ENERGY).text(heat)));
-    one.cop().ifPresent(cop -> line.append(", COP ").append(Figure.of(cop, ONE)));
-    return line.toString();
+    table.lines().forEach(layout::line);
+    if (rows.size() > MOST_CYCLES) {
+      layout.line("  and " + (rows.size() - MOST_CYCLES) + " more; --json has them all");
+    }
+    layout.paragraph("  ", CycleRow.COVERAGE);
   }
 
   private void startup(Layout layout) {
@@ -222,7 +231,7 @@ public final class FindingsText {
     if (lengths.isEmpty()) {
       return;
     }
-    layout.heading("Phases, and " + findings.cycles().size() + " compressor cycles");
+    layout.heading("Phases");
     lengths.forEach(
         (phase, length) ->
             layout.columns(NAME_WIDTH, Names.of(phase), Moment.duration(length), phase.meaning()));

@@ -45,7 +45,7 @@ final class BypassPanel {
     card.add(Text.line(advice.share(), 34f, Font.BOLD, Palette.INK));
     card.add(Text.line("Rise through the heater", 13f, Font.PLAIN, Palette.FAINT_INK), "gaptop 8");
     card.add(Text.line(advice.rise(), 34f, Font.BOLD, Theme.of(advice.tone())));
-    advice.scale().ifPresent(scale -> card.add(new RiseScale(scale), "growx, h 74!, gaptop 4"));
+    advice.scale().ifPresent(scale -> card.add(new RiseScale(scale), "growx, h 88!, gaptop 4"));
     if (!advice.range().isEmpty()) {
       card.add(
           Text.paragraph(

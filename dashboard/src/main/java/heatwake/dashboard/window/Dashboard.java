@@ -126,7 +126,7 @@ public final class Dashboard {
             shown -> {
               header.showRuns(
                   snapshot.runs().stream().map(run -> RunRow.of(run, moment)).toList(),
-                  shown.summary().id());
+                  shown.heading().id());
               header.showRun(shown.recording(), shown.liveness());
               screen.show(shown);
               notes.setEnabled(true);

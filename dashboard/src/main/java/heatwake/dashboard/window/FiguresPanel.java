@@ -30,8 +30,10 @@ final class FiguresPanel {
     tables.forEach((heading, rows) -> column.addCard(table(heading, rows)));
     column.addCard(
         Text.paragraph(
-            "± is the expanded uncertainty, coverage factor 2: about 95 % of true values lie within.",
-            13f, Font.PLAIN, Palette.FAINT_INK));
+            "± holds in about 95 of 100 cases (expanded uncertainty, k = 2).",
+            13f,
+            Font.PLAIN,
+            Palette.FAINT_INK));
     column.revalidate();
     column.repaint();
   }

@@ -95,7 +95,10 @@ final class FindingsPanel {
     JLabel when = Text.line(row.when(), 13f, Font.PLAIN, Palette.FAINT_INK);
     card.add(when, "growx, wmin 0, gapleft 8");
     card.add(Text.line(row.title(), 17f, Font.BOLD, Palette.INK));
-    card.add(Text.paragraph(row.flag().evidence()), "wmin 10");
+    card.add(Text.paragraph(row.evidence()), "wmin 10");
+    for (String consequence : row.consequences()) {
+      card.add(Text.paragraph(consequence, 14.5f, Font.PLAIN, Palette.INK), "wmin 10, gaptop 4");
+    }
     if (isOpen(row)) {
       if (!row.causes().isEmpty()) {
         card.add(

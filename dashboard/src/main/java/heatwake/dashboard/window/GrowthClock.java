@@ -1,6 +1,6 @@
 package heatwake.dashboard.window;
 
-import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.RunHeading;
 import java.util.OptionalLong;
 
 /** Notes when a run was last seen to grow. */
@@ -18,9 +18,9 @@ final class GrowthClock {
    * @param newestMs time of its newest reading
    * @param clockMs the machine's clock
    */
-  Liveness seen(RunSummary summary, long newestMs, long clockMs) {
-    if (summary.id() != run) {
-      run = summary.id();
+  Liveness seen(RunHeading heading, long newestMs, long clockMs) {
+    if (heading.id() != run) {
+      run = heading.id();
       // At first sight one can only trust the readings' clock, if it can be this machine's at all.
       long age = clockMs - newestMs;
       grewAtMs = age >= 0 && age < SAME_CLOCK_MS ? newestMs : clockMs;
@@ -30,7 +30,7 @@ final class GrowthClock {
     this.newestMs = newestMs;
     return new Liveness(
         newestMs,
-        summary.endMs().isPresent()
+        heading.endMs().isPresent()
             ? OptionalLong.empty()
             : OptionalLong.of(Math.max(0, clockMs - grewAtMs)));
   }

@@ -44,8 +44,9 @@ final class RiseScale extends JComponent {
     FontMetrics metrics = g.getFontMetrics();
     g.setColor(Palette.FAINT_INK);
     float below = (float) (bar + height + metrics.getAscent() + 4);
-    g.drawString("more water", 0, below);
-    g.drawString("less water", getWidth() - metrics.stringWidth("less water"), below);
+    float lowest = below + metrics.getHeight();
+    g.drawString("more water", 0, lowest);
+    g.drawString("less water", getWidth() - metrics.stringWidth("less water"), lowest);
     centred(g, Figure.fixed(scale.least(), 1), x(scale.least()), below);
     centred(g, Figure.fixed(scale.greatest(), 1), x(scale.greatest()), below);
     if (!Double.isNaN(scale.rise())) {

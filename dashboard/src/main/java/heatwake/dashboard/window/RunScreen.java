@@ -10,6 +10,7 @@ import heatwake.dashboard.chart.Strip;
 import heatwake.dashboard.chart.TimeRange;
 import heatwake.dashboard.chart.View;
 import heatwake.dashboard.present.BypassAdvice;
+import heatwake.dashboard.present.CycleRow;
 import heatwake.dashboard.present.EndedTiles;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.FigureRows;
@@ -53,11 +54,12 @@ final class RunScreen extends JPanel {
   private final transient StartupPanel startup = new StartupPanel();
   private final transient BypassPanel bypass = new BypassPanel();
   private final transient FiguresPanel figures = new FiguresPanel();
+  private final transient CyclesPanel cycles;
   private final transient LogPanel log = new LogPanel();
 
   private transient Snapshot.Shown shown;
   private transient View view = new View.Whole();
-  private transient Optional<Flag> jumpedTo = Optional.empty();
+  private transient Optional<TimeRange> shaded = Optional.empty();
   private Set<Strip> chosenStrips = Set.of();
 
   RunScreen(UnitChoice units, Moment moment) {
@@ -68,6 +70,7 @@ final class RunScreen extends JPanel {
             "[]8[][grow,fill]"));
     this.units = units;
     this.moment = moment;
+    cycles = new CyclesPanel(CycleRow.energyUnit(units), this::jumpTo);
     setBackground(Theme.GROUND);
     middle.setBorder(BorderFactory.createLineBorder(Theme.EDGE));
     middle.add(charts, CHARTS);
@@ -77,6 +80,7 @@ final class RunScreen extends JPanel {
     tabs.addTab("Start-up", startup.pane());
     tabs.addTab("Bypass", bypass.pane());
     tabs.addTab("Figures", figures.pane());
+    tabs.addTab("Cycles", cycles.pane());
     tabs.addTab("Log", log.pane());
     tabs.setBorder(BorderFactory.createLineBorder(Theme.EDGE));
     add(tiles, "span 2, growx, h " + TileRow.HEIGHT + "!, wrap");
@@ -99,11 +103,12 @@ final class RunScreen extends JPanel {
 
   /** Shows a run as it is now. */
   void show(Snapshot.Shown next) {
-    boolean other = shown == null || shown.summary().id() != next.summary().id();
+    boolean other = shown == null || shown.heading().id() != next.heading().id();
     shown = next;
     if (other) {
       view = new View.Whole();
-      jumpedTo = Optional.empty();
+      shaded = Optional.empty();
+      cycles.clearSelection();
     }
     Recording recording = next.recording();
     Findings findings = next.findings();
@@ -112,12 +117,18 @@ final class RunScreen extends JPanel {
         liveness.isRecording()
             ? LiveTiles.of(recording, findings, liveness.nowMs(), units)
             : EndedTiles.of(findings, units));
-    wall.show(ReadingRow.of(recording, liveness.nowMs(), units));
+    wall.show(
+        liveness.isRecording()
+            ? ReadingRow.of(recording, liveness.nowMs(), units)
+            : ReadingRow.atEnd(recording, units));
     findingsPanel.show(
-        VerdictWords.of(findings.verdict()), FlagRow.of(findings, moment), findings.missing());
+        VerdictWords.of(findings.verdict(), findings.flags()),
+        FlagRow.of(findings, moment),
+        findings.missing());
     startup.show(StartupRow.of(findings, moment));
     bypass.show(BypassAdvice.of(findings, liveness.nowMs(), units));
     figures.show(tables(findings));
+    cycles.show(CycleRow.of(findings, units, moment));
     log.show(LogRow.of(recording, moment));
     showCharts();
   }
@@ -142,16 +153,19 @@ final class RunScreen extends JPanel {
             ? all.thatFit(charts.getHeight(), ChartStyle.SCREEN)
             : all.strips().stream().filter(chosenStrips::contains).toList();
     TimeRange range = view.of(all.whole());
-    charts.show(
-        all.stack(strips, range, ChartStyle.SCREEN),
-        jumpedTo.map(flag -> TimeRange.between(flag.startMs(), flag.endMs())));
+    charts.show(all.stack(strips, range, ChartStyle.SCREEN), shaded);
     bar.showView(view);
     bar.showStrips(all, strips);
   }
 
   private void jumpTo(Flag flag) {
-    jumpedTo = Optional.of(flag);
-    look(View.around(flag.startMs(), flag.endMs(), shown.charts().whole()));
+    cycles.clearSelection();
+    jumpTo(TimeRange.between(flag.startMs(), flag.endMs()));
+  }
+
+  private void jumpTo(TimeRange span) {
+    shaded = Optional.of(span);
+    look(View.around(span.fromMs(), span.toMs(), shown.charts().whole()));
   }
 
   private void look(View next) {

@@ -2,7 +2,7 @@ package heatwake.dashboard.window;
 
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.series.Recording;
-import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.RunHeading;
 import heatwake.dashboard.chart.RunCharts;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param runs the runs there are, the oldest first
  * @param shown the run that is shown; empty while the store holds none
  */
-record Snapshot(List<RunSummary> runs, Optional<Shown> shown) {
+record Snapshot(List<RunHeading> runs, Optional<Shown> shown) {
   Snapshot {
     runs = List.copyOf(runs);
   }
@@ -21,14 +21,14 @@ record Snapshot(List<RunSummary> runs, Optional<Shown> shown) {
   /**
    * The run that is shown.
    *
-   * @param summary its line in the list of runs
+   * @param heading its line in the list of runs
    * @param recording its readings
    * @param findings what was found in it
    * @param charts its charts
    * @param liveness whether it grows
    */
   record Shown(
-      RunSummary summary,
+      RunHeading heading,
       Recording recording,
       Findings findings,
       RunCharts charts,

@@ -19,6 +19,7 @@ import javax.swing.text.StyleContext;
 final class Theme {
   static final Color GROUND = new Color(0xEEF1F4);
   static final Color CARD = Color.WHITE;
+  static final Color CHOSEN = new Color(0xD6EAF2);
   static final Color EDGE = new Color(0xD3DAE0);
   static final Color HEADER = new Color(0x14303F);
   static final Color ON_HEADER = new Color(0xF4F8FA);
@@ -49,8 +50,8 @@ final class Theme {
     UIManager.put("ScrollBar.width", 16);
     UIManager.put("ScrollBar.thumbArc", 8);
     UIManager.put("TabbedPane.tabHeight", 42);
-    UIManager.put("TabbedPane.tabInsets", new Insets(4, 7, 4, 7));
-    UIManager.put("TabbedPane.font", new FontUIResource(font(Font.PLAIN, 15f)));
+    UIManager.put("TabbedPane.tabInsets", new Insets(4, 4, 4, 4));
+    UIManager.put("TabbedPane.font", new FontUIResource(font(Font.PLAIN, 14f)));
     UIManager.put("TabbedPane.selectedBackground", CARD);
     UIManager.put("Panel.background", GROUND);
   }

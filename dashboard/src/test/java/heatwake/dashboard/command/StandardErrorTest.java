@@ -71,5 +71,6 @@ class StandardErrorTest {
     for (Path error : errors) {
       assertThat(Files.readAllLines(error)).hasSize(1).first().asString().startsWith("heatwake: ");
     }
+    assertThat(errors.get(0)).hasContent("heatwake: there is no command runz; see heatwake --help");
   }
 }

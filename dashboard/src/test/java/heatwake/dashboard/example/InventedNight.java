@@ -281,6 +281,45 @@ public final class InventedNight {
             trace(Trace.Kind.EVAPORATING, minute -> 284.3)));
   }
 
+  /**
+   * The same findings with so many cycles, ten minutes each and twelve apart, the last going on.
+   */
+  public static Findings withCycles(int count) {
+    List<CycleFigures> cycles = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      boolean last = i + 1 == count;
+      cycles.add(
+          new CycleFigures(
+              new Cycle(
+                  minute(12 * i),
+                  last ? OptionalLong.empty() : OptionalLong.of(minute(12 * i + 10)),
+                  last ? OptionalLong.empty() : OptionalLong.of(minute(12 * (i + 1))),
+                  i > 0),
+              Optional.of(new Estimate(9e6, 2e5)),
+              Optional.of(new Estimate(1.8e6, 1e4)),
+              last ? Optional.empty() : Optional.of(new Estimate(5.0, 0.1))));
+    }
+    Findings night = findings();
+    return new Findings(
+        night.run(),
+        night.startMs(),
+        night.endMs(),
+        night.channels(),
+        night.heat(),
+        night.zero(),
+        night.bypass(),
+        night.pool(),
+        night.cost(),
+        night.steady(),
+        night.phases(),
+        cycles,
+        night.flags(),
+        night.startup(),
+        night.verdict(),
+        night.missing(),
+        night.traces());
+  }
+
   /** The same findings with traces that end at a minute. */
   public static Findings until(Findings night, double minute) {
     List<Trace> traces =

@@ -36,4 +36,13 @@ class FigureTest {
   void durationIsReadAtAGlance(long ms, String text) {
     assertThat(Moment.duration(ms)).isEqualTo(text);
   }
+
+  @Test
+  void whatWasStatedHasNoMoreDigitsThanItTook() {
+    Unit kelvin = Unit.of(Quantity.TEMPERATURE_DIFFERENCE, "K");
+    assertThat(Figure.stated(0.1, kelvin)).isEqualTo("0.1 K");
+    assertThat(Figure.stated(0.25, kelvin)).isEqualTo("0.25 K");
+    assertThat(Figure.stated(2, kelvin)).isEqualTo("2 K");
+    assertThat(Figure.stated(200, kelvin)).isEqualTo("200 K");
+  }
 }

@@ -2,12 +2,16 @@ package heatwake.dashboard.present;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.finding.Consequence;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.dashboard.example.InventedNight;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class RowsTest {
@@ -23,6 +27,39 @@ class RowsTest {
   }
 
   @Test
+  void cyclesSayWhenTheyRanAndWhatTheyGave() {
+    List<CycleRow> rows = CycleRow.of(InventedNight.withCycles(3), UnitChoice.METRIC, UTC);
+    // 9 MJ are 2.5 kWh; 0.2 MJ with k = 2 are 0.11 kWh. 1.8 MJ are 0.5 kWh, 0.01 MJ 0.006 kWh.
+    assertThat(rows.get(1))
+        .isEqualTo(
+            new CycleRow(
+                2,
+                "4 May 18:12 to 18:22",
+                "10 min",
+                "2.50 ± 0.11",
+                "0.500 ± 0.006",
+                "5.0 ± 0.2",
+                InventedNight.minute(12),
+                InventedNight.minute(22)));
+    assertThat(rows.get(0).when()).isEqualTo("before 4 May 18:00 to 18:10");
+    assertThat(rows.get(2).when()).isEqualTo("since 4 May 18:24");
+    assertThat(rows.get(2).cop()).isEqualTo("–");
+    assertThat(rows.get(2).endMs()).isEqualTo(InventedNight.minute(720));
+  }
+
+  @Test
+  void cyclesAreSummedUp() {
+    assertThat(summary(1)).isEqualTo("1 cycle; the compressor ran 12 h");
+    // Two of 10 min, and from minute 24 to the end of the night at minute 720.
+    assertThat(summary(3))
+        .isEqualTo("3 cycles; the compressor ran 11 h 56 min, 10 min to 11 h 36 min at a time");
+  }
+
+  private static String summary(int cycles) {
+    return CycleRow.summary(CycleRow.of(InventedNight.withCycles(cycles), UnitChoice.METRIC, UTC));
+  }
+
+  @Test
   void theStartupListIsSummedUp() {
     List<StartupRow> rows = StartupRow.of(InventedNight.findings(), UTC);
     assertThat(rows).hasSize(14);
@@ -33,11 +70,40 @@ class RowsTest {
 
   @Test
   void theVerdictSaysHowSureItIs() {
-    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict());
+    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict(), List.of());
     assertThat(words.headline()).isEqualTo("Control: thermostat, switches or settings");
     assertThat(words.sureness()).isEqualTo("likely, confidence 80 %");
-    assertThat(VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of())).sureness())
+    assertThat(
+            VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of()), List.of())
+                .sureness())
         .isEmpty();
+  }
+
+  @Test
+  void whatAFlagExplainsIsSaidOnceAndNotInTheVerdictToo() {
+    Flag flag =
+        new Flag(
+            "low-heater-flow",
+            Side.WATER,
+            Severity.WARNING,
+            0,
+            600_000,
+            "Flow 32 L/min. Follows from it: low-cop (COP 4.1)",
+            List.of(),
+            "Open the bypass.",
+            Set.of(),
+            List.of(new Consequence("low-cop", "COP 4.1")));
+    Verdict verdict =
+        new Verdict(
+            Side.WATER,
+            0.8,
+            List.of("low-heater-flow: " + flag.evidence(), "fits too little water"),
+            List.of());
+    assertThat(VerdictWords.of(verdict, List.of(flag)).because())
+        .containsExactly("Low heater flow: Flow 32 L/min", "Fits too little water");
+    FlagRow row = new FlagRow("Low heater flow", "", Severity.WARNING, flag);
+    assertThat(row.evidence()).isEqualTo("Flow 32 L/min");
+    assertThat(row.consequences()).containsExactly("It explains: Low COP. COP 4.1");
   }
 
   @Test
@@ -59,5 +125,11 @@ class RowsTest {
     assertThat(berlin.zoneAt(InventedNight.START_MS)).isEqualTo("CEST, UTC+02:00");
     assertThat(UTC.zoneAt(InventedNight.START_MS)).isEqualTo("UTC");
     assertThat(new Moment(ZoneOffset.ofHours(-5)).zoneAt(0)).isEqualTo("UTC-05:00");
+  }
+
+  @Test
+  void readingsOfARunThatIsOverSayHowLongBeforeItsEndTheyAre() {
+    List<ReadingRow> rows = ReadingRow.atEnd(InventedNight.recording(), UnitChoice.METRIC);
+    assertThat(rows).extracting(ReadingRow::age).containsOnly("at the end");
   }
 }

@@ -51,6 +51,27 @@ class ReportPdfTest {
   }
 
   @Test
+  void aTroubledNightHasAllItsCyclesOnOnePage() throws IOException {
+    String text = textOf(InventedNight.recording(), InventedNight.withCycles(60), 4);
+
+    assertThat(text)
+        .contains(
+            "Compressor: 60 cycles; the compressor ran",
+            "Heat, kWh",
+            "2 4 May 18:12 to 18:22 10 min 2.50 ± 0.11 0.500 ± 0.006 5.0 ± 0.2",
+            "60 since 5 May 05:48");
+  }
+
+  @Test
+  void moreCyclesThanAPageHoldsAreCounted() throws IOException {
+    String text = textOf(InventedNight.recording(), InventedNight.withCycles(70), 4);
+
+    assertThat(text)
+        .contains(
+            "60 5 May 05:48 to 05:58", "And 10 more; heatwake analyse --json lists them all.");
+  }
+
+  @Test
   void showsForeignTextAsTyped() throws IOException {
     Recording night = InventedNight.recording();
     Rig rig = night.rig();

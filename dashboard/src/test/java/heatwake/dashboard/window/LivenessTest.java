@@ -2,7 +2,7 @@ package heatwake.dashboard.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.RunHeading;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 
@@ -44,14 +44,14 @@ class LivenessTest {
 
   @Test
   void aRunThatIsOverHasNoPresent() {
-    RunSummary ended = new RunSummary(1, "Heron Lane", 0, OptionalLong.of(CLOCK), 9);
+    RunHeading ended = new RunHeading(1, "Heron Lane", 0, OptionalLong.of(CLOCK));
     Liveness over = growth.seen(ended, CLOCK, CLOCK + 1_000_000);
     assertThat(over.isRecording()).isFalse();
     assertThat(over.isSilent()).isFalse();
     assertThat(over.nowMs()).isEqualTo(CLOCK);
   }
 
-  private static RunSummary open() {
-    return new RunSummary(1, "Heron Lane", 0, OptionalLong.empty(), 9);
+  private static RunHeading open() {
+    return new RunHeading(1, "Heron Lane", 0, OptionalLong.empty());
   }
 }

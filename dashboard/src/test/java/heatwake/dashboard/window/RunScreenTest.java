@@ -3,7 +3,7 @@ package heatwake.dashboard.window;
 import static heatwake.dashboard.window.OnScreen.waitUntil;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import heatwake.collector.store.RunSummary;
+import heatwake.collector.store.RunHeading;
 import heatwake.dashboard.chart.RunCharts;
 import heatwake.dashboard.chart.StripStack;
 import heatwake.dashboard.chart.TimeRange;
@@ -70,8 +70,7 @@ class RunScreenTest {
     var recording = InventedNight.recording();
     var findings = InventedNight.findings();
     return new Snapshot.Shown(
-        new RunSummary(
-            1, "Heron Lane", recording.startMs(), OptionalLong.of(recording.endMs()), 100_000),
+        new RunHeading(1, "Heron Lane", recording.startMs(), OptionalLong.of(recording.endMs())),
         recording,
         findings,
         RunCharts.of(recording, findings, UnitChoice.METRIC, moment),
@@ -116,6 +115,21 @@ class RunScreenTest {
     TimeRange seen = range().orElseThrow();
     assertThat(Math.abs(seen.fromMs() - InventedNight.minute(120))).isLessThan(180_000);
     assertThat(Math.abs(seen.toMs() - InventedNight.minute(240))).isLessThan(180_000);
+  }
+
+  @Test
+  void aCycleTouchedIsShownInTheCharts() {
+    window.tabbedPane("tabs").selectTab("Cycles");
+    window.list("cycles").clickItem(0);
+    waitUntil(
+        "it is shaded",
+        () ->
+            charts()
+                .shadedSpan()
+                .equals(
+                    Optional.of(
+                        new TimeRange(InventedNight.minute(21), InventedNight.minute(380)))));
+    assertThat(isRead("1 cycle; the compressor ran 5 h 59 min.")).isTrue();
   }
 
   @Test

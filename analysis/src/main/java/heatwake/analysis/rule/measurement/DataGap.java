@@ -149,7 +149,9 @@ public final class DataGap implements Rule {
             default -> false;
           };
       if (within && tells && causes.size() < 2) {
-        causes.add(event.subject() + ": " + event.text());
+        // Most texts name their subject themselves.
+        boolean named = event.text().contains(event.subject());
+        causes.add(named ? event.text() : event.subject() + ": " + event.text());
       }
     }
     if (all) {

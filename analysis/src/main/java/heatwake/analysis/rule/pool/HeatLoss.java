@@ -188,13 +188,13 @@ public final class HeatLoss implements Rule {
         Severity.WARNING,
         evidence.recording().startMs(),
         evidence.recording().endMs(),
-        "Of "
+        "The heater gave "
             + Wording.kilowattHours(delivered.value())
-            + " given, the pool lost "
+            + ", the pool lost "
             + Wording.kilowattHours(loss.value())
             + " ("
             + Wording.percent(share)
-            + "), "
+            + " of it), "
             + Wording.kilowatts(loss.value() / runS)
             + " on average"
             + model,

@@ -133,8 +133,9 @@ public final class SetpointUnreachable implements Rule {
         evidence.recording().endMs(),
         "The pool is "
             + Wording.kelvin(gapK)
-            + " below its set temperature and warms by "
-            + String.format(Locale.ROOT, "%.1f", pace.value() * DAY_S)
+            + " below its set temperature and "
+            + (pace.value() < 0 ? "cools by " : "warms by ")
+            + String.format(Locale.ROOT, "%.1f", Math.abs(pace.value()) * DAY_S)
             + " K a day; "
             + when
             + (schedule

@@ -77,7 +77,8 @@ class PoolRulesTest {
             new HeatLoss(),
             night(Rigs.typical(), 12, 1, Phase.CIRCULATING, 150 * KWH, pool(0.4, 25)));
     assertThat(flag.evidence())
-        .isEqualTo("Of 150 kWh given, the pool lost 121 kWh (81 ± 6 %), 9.3 kW on average");
+        .isEqualTo(
+            "The heater gave 150 kWh, the pool lost 121 kWh (81 ± 6 % of it), 9.3 kW on average");
     assertThat(flag.side()).isEqualTo(Side.POOL);
   }
 
@@ -125,6 +126,18 @@ class PoolRulesTest {
             "The pool is 5.0 K below its set temperature and warms by 0.5 K a day; at that pace it"
                 + " takes 10 days");
     assertThat(flag.side()).isEqualTo(Side.POOL);
+  }
+
+  @Test
+  void unreachableSaysThatAPoolCools() {
+    var flag =
+        onlyFlag(
+            new SetpointUnreachable(),
+            night(Rigs.typical(), 23, 1, Phase.CIRCULATING, 300 * KWH, pool(-0.5, 23)));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "The pool is 5.0 K below its set temperature and cools by 0.5 K a day; it does not get"
+                + " there at all");
   }
 
   @Test

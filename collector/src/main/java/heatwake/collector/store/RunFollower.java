@@ -1,0 +1,121 @@
+package heatwake.collector.store;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.series.Series;
+import heatwake.collector.rig.RigReader;
+import java.sql.SQLException;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Reads a run again and again while it is being recorded: the last minutes and whatever came in
+ * since, wherever it belongs in time. What it gives is, to the last bit, what {@link Store#load}
+ * gives at that moment.
+ *
+ * <p>It holds the run once, as the recording it gave last. After a failure it goes on from there.
+ */
+public final class RunFollower {
+  private final Store store;
+  private final ReadingTable readings;
+  private final RunLog log;
+  private final long run;
+
+  private RunRow row;
+  private Recording last;
+  private BlockCounts counts = new BlockCounts();
+
+  RunFollower(Store store, ReadingTable readings, RunLog log, long run) {
+    this.store = store;
+    this.readings = readings;
+    this.log = log;
+    this.run = run;
+  }
+
+  /** The run that is followed. */
+  public long run() {
+    return run;
+  }
+
+  /**
+   * The run as far as it has been recorded.
+   *
+   * @throws heatwake.collector.mistake.MistakeException naming the runs there are, if it is none of
+   *     them
+   * @throws StoreException if it cannot be read now
+   */
+  public Recording read() {
+    return store.inOneView(this::next);
+  }
+
+  private Recording next() throws SQLException {
+    RunRow now = store.runRow(run);
+    boolean goesOn = last != null && now.continues(row);
+    long fromMs = goesOn ? firstMsToRead() : Long.MIN_VALUE;
+    BlockCounts held = counts.before(fromMs);
+    Map<Channel, Series.Builder> builders = new EnumMap<>(Channel.class);
+    Map<Channel, Unit> units = new EnumMap<>(Channel.class);
+    for (Channel channel : Channel.values()) {
+      builders.put(channel, begun(channel, fromMs));
+      units.put(channel, channel.storedUnit());
+    }
+    readings.visit(
+        run,
+        fromMs,
+        new ReadingVisitor() {
+          @Override
+          public void reading(Channel channel, long timeMs, double value) {
+            held.add(timeMs);
+            builders.get(channel).add(timeMs, units.get(channel).toSi(value));
+          }
+
+          @Override
+          public void ofUnknownChannel(long timeMs) {
+            held.add(timeMs);
+          }
+        });
+    Map<Channel, Series> series = new EnumMap<>(Channel.class);
+    builders.forEach((channel, builder) -> series.put(channel, builder.build()));
+    long startMs = readings.firstMs(run).orElse(now.beganMs());
+    long endMs = readings.lastMs(run).orElse(now.endedMs().orElse(startMs));
+    Recording recording =
+        new Recording(
+            run,
+            goesOn ? last.rig() : RigReader.parseForImport(now.rigText(), now.rigName()).rig(),
+            startMs,
+            endMs,
+            series,
+            log.events(run),
+            log.notes(run));
+    row = now;
+    last = recording;
+    counts = held;
+    return recording;
+  }
+
+  private Series.Builder begun(Channel channel, long untilMs) {
+    return untilMs == Long.MIN_VALUE
+        ? Series.of(channel)
+        : last.of(channel).map(one -> one.until(untilMs)).orElseGet(() -> Series.of(channel));
+  }
+
+  /** The latest beginning of a block before which nothing has come in. */
+  private long firstMsToRead() throws SQLException {
+    List<Long> starts = counts.settledStarts();
+    if (starts.isEmpty()) {
+      return Long.MIN_VALUE;
+    }
+    long fromMs = starts.get(starts.size() - 1);
+    long cameIn = readings.countBefore(run, fromMs) - counts.countBefore(fromMs);
+    // Nearly always nothing has; what has is mostly not much older.
+    for (int i = starts.size() - 2; i >= 0 && cameIn != 0; i--) {
+      long blockMs = starts.get(i);
+      long held = counts.countBefore(fromMs) - counts.countBefore(blockMs);
+      cameIn -= readings.countBetween(run, blockMs, fromMs) - held;
+      fromMs = blockMs;
+    }
+    return cameIn == 0 ? fromMs : Long.MIN_VALUE;
+  }
+}

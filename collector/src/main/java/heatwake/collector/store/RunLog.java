@@ -1,0 +1,58 @@
+package heatwake.collector.store;
+
+import heatwake.analysis.series.EventKind;
+import heatwake.analysis.series.Note;
+import heatwake.analysis.series.RunEvent;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What happened to a recording and what the person typed, in the database. */
+final class RunLog {
+  private final Connection connection;
+
+  RunLog(Connection connection) {
+    this.connection = connection;
+  }
+
+  List<RunEvent> events(long run) throws SQLException {
+    List<RunEvent> events = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT kind, subject, start_ms, end_ms, count, text FROM event"
+                + " WHERE run = ? ORDER BY start_ms, id")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          events.add(
+              new RunEvent(
+                  EventKind.of(row.getString(1)),
+                  row.getString(2),
+                  row.getLong(3),
+                  Store.optionalLong(row, 4),
+                  row.getLong(5),
+                  row.getString(6)));
+        }
+      }
+    }
+    return events;
+  }
+
+  List<Note> notes(long run) throws SQLException {
+    List<Note> notes = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT time_ms, text FROM note WHERE run = ? ORDER BY time_ms, id")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          notes.add(new Note(row.getLong(1), row.getString(2)));
+        }
+      }
+    }
+    return notes;
+  }
+}

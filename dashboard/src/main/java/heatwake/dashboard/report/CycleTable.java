@@ -1,0 +1,96 @@
+package heatwake.dashboard.report;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.Element;
+import com.lowagie.text.Font;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import heatwake.analysis.finding.Findings;
+import heatwake.dashboard.present.CycleRow;
+import heatwake.dashboard.present.Moment;
+import heatwake.dashboard.present.UnitChoice;
+import java.util.List;
+
+/** The compressor cycles, one a line; its heading stands on every page it runs over. */
+final class CycleTable {
+  /** So many fit below the flags; more have a page of their own. */
+  private static final int FEW = 8;
+
+  /** As many as fill a page; a customer reads no more, and the rest is named in one line. */
+  private static final int MOST_ROWS = 60;
+
+  private static final float[] RATIO = {7, 42, 20, 22, 22, 17};
+
+  private final Blocks blocks;
+  private final ReportFonts fonts;
+  private final List<CycleRow> rows;
+  private final String energyUnit;
+
+  CycleTable(Blocks blocks, Findings findings, UnitChoice units, Moment moment) {
+    this.blocks = blocks;
+    this.fonts = blocks.fonts();
+    this.rows = CycleRow.of(findings, units, moment);
+    this.energyUnit = CycleRow.energyUnit(units);
+  }
+
+  /** Whether there are few enough cycles to stand below something else. */
+  boolean isShort() {
+    return rows.size() <= FEW;
+  }
+
+  void addTo(Document document) {
+    if (rows.isEmpty()) {
+      return;
+    }
+    PdfPTable table = blocks.table(RATIO);
+    addHeading(table);
+    for (CycleRow row : rows.subList(0, Math.min(MOST_ROWS, rows.size()))) {
+      addLeft(table, Integer.toString(row.number()), fonts.soft());
+      addLeft(table, row.when(), fonts.text());
+      addRight(table, row.ran(), fonts.text());
+      addRight(table, row.heat(), fonts.text());
+      addRight(table, row.electric(), fonts.text());
+      addRight(table, row.cop(), fonts.strong());
+    }
+    table.setSpacingBefore(8);
+    table.setKeepTogether(isShort());
+    document.add(table);
+    String rest =
+        rows.size() > MOST_ROWS
+            ? "And " + (rows.size() - MOST_ROWS) + " more; heatwake analyse --json lists them all. "
+            : "";
+    document.add(blocks.paragraph(rest + CycleRow.COVERAGE, fonts.soft()));
+  }
+
+  private void addHeading(PdfPTable table) {
+    PdfPCell heading = blocks.frame();
+    heading.setColspan(RATIO.length);
+    heading.addElement(blocks.heading("Compressor: " + CycleRow.summary(rows)));
+    table.addCell(heading);
+    addLeft(table, "", fonts.soft());
+    addLeft(table, "Start to stop", fonts.soft());
+    addRight(table, "Ran", fonts.soft());
+    addRight(table, "Heat, " + energyUnit, fonts.soft());
+    addRight(table, "Electric, " + energyUnit, fonts.soft());
+    addRight(table, "COP", fonts.soft());
+    table.setHeaderRows(2);
+  }
+
+  private void addLeft(PdfPTable table, String text, Font font) {
+    table.addCell(thin(blocks.cell(text, font)));
+  }
+
+  private void addRight(PdfPTable table, String text, Font font) {
+    PdfPCell cell = thin(blocks.cell(text, font));
+    cell.setHorizontalAlignment(Element.ALIGN_RIGHT);
+    table.addCell(cell);
+  }
+
+  /** Sixty lines fit on a page. */
+  private static PdfPCell thin(PdfPCell cell) {
+    cell.setPaddingTop(0.5f);
+    cell.setPaddingBottom(1.5f);
+    cell.setNoWrap(true);
+    return cell;
+  }
+}
