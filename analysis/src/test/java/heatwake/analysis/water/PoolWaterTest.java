@@ -1,8 +1,8 @@
 package heatwake.analysis.water;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.quantity.OutOfRangeException;
 import heatwake.analysis.reference.ReferenceTable;
