@@ -95,19 +95,26 @@ public final class Zeroing {
    * where the pair alone says so would be proved by itself.
    */
   public static boolean restIsSeen(Timeline timeline) {
+    return restIsSeenAtOnce(timeline) || timeline.has(Channel.ENERGY);
+  }
+
+  /** The register of a kWh meter shows a rest only after a while. */
+  private static boolean restIsSeenAtOnce(Timeline timeline) {
     return timeline.has(Channel.POWER)
         || timeline.has(Channel.CURRENT)
-        || timeline.has(Channel.PRESSURE_DISCHARGE)
-        || timeline.has(Channel.ENERGY);
+        || timeline.has(Channel.PRESSURE_DISCHARGE);
   }
 
   /** Why there is no zero and what would give one, in one sentence. */
   public static String whyNone(Timeline timeline) {
-    return restIsSeen(timeline)
-        ? "zero of the pair: no settled stretch with water circulating and the compressor at rest;"
-            + " let the pump run for ten minutes before the heater starts, or after it stops"
-        : "zero of the pair: nothing shows that the compressor rests; clip power, current,"
-            + " energy or pressure-discharge";
+    if (!restIsSeen(timeline)) {
+      return "zero of the pair: nothing shows that the compressor rests; clip power, current, energy"
+          + " or pressure-discharge";
+    }
+    return "zero of the pair: no settled stretch with water circulating and the compressor at rest;"
+        + " let the pump run for "
+        + (restIsSeenAtOnce(timeline) ? "ten minutes" : "half an hour")
+        + " before the heater starts, or after it stops";
   }
 
   /** The pair with its zero, or without one. */

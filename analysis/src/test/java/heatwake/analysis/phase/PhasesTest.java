@@ -110,6 +110,43 @@ class PhasesTest {
   }
 
   @Test
+  void aRiseIsTracedBackToTheStart() {
+    RunBuilder run = story(night().only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER));
+    Phases phases = phasesOf(run);
+    // The story's rise follows at once by a lag of 30 s; half a minute more is allowed for others.
+    assertThat(phases.cycles().get(0).startMs())
+        .isBetween(start(run, 20.5) - 40_000, start(run, 20.5) + 10_000);
+    assertThat(phases.cycles().get(0).stopMs().orElseThrow())
+        .isBetween(start(run, 80.5) - 15_000, start(run, 80.5) + 10_000);
+  }
+
+  @Test
+  void aMeterThatCountsAloneTellsTheCompressor() {
+    RunBuilder run = story(night().only(Channel.ENERGY).resolution(Channel.ENERGY, 0.01));
+    Phases phases = phasesOf(run);
+    // 0.01 kWh at 2.7 kW are 13 s.
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.cycles().get(0).startMs())
+        .isBetween(start(run, 20.5) - 14_000, start(run, 20.5) + 14_000);
+    assertThat(phases.cycles().get(0).stopMs().orElseThrow())
+        .isBetween(start(run, 80.5) - 14_000, start(run, 80.5) + 14_000);
+  }
+
+  @Test
+  void whereTheRegisterIsTooCoarseTheRiseTellsShortRuns() {
+    RunBuilder run =
+        night()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.ENERGY)
+            .resolution(Channel.ENERGY, 0.1)
+            .circulating(20);
+    for (int cycle = 0; cycle < 5; cycle++) {
+      run.heating(4).circulating(4);
+    }
+    // Two of its steps are used in each run of 0.18 kWh, so the register shows hardly any of them.
+    assertThat(phasesOf(run).cycles()).hasSize(5);
+  }
+
+  @Test
   void twoTemperaturesAloneStillTellHeating() {
     RunBuilder run = story(night().only(Channel.WATER_IN, Channel.WATER_OUT));
     Phases phases = phasesOf(run);

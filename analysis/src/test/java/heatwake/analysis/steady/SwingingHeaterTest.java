@@ -7,7 +7,6 @@ import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
-import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 /** Heaters that never hold still, and heaters that never run for long. */
@@ -17,17 +16,22 @@ class SwingingHeaterTest {
   private static final double POWER_W = 2700;
 
   /** Two swings that do not fit together: speed steps of 7 min, valve hunting of 4.3 min. */
-  private static final DoubleUnaryOperator SWING =
-      atS ->
-          1
-              + 0.2 * Math.sin(2 * Math.PI * atS / 420)
-              + 0.12 * Math.sin(2 * Math.PI * atS / 258 + 1);
+  private static double swing(double atS) {
+    return 1
+        + 0.2 * Math.sin(2 * Math.PI * atS / 420)
+        + 0.12 * Math.sin(2 * Math.PI * atS / 258 + 1);
+  }
+
+  /** A speed that climbs for half an hour. */
+  private static double growth(double atS) {
+    return 0.3 + 0.7 * Math.min(1, Math.max(0, (atS - 1200) / 1800));
+  }
 
   @Test
   void aLongEvenlySwingingStretchHasSteadyFigures() {
     RunBuilder run = RunBuilder.run().every(5).circulating(15).heating(10);
-    run.change(Channel.WATER_OUT, (atS, cel) -> POOL_CEL + RISE_K * SWING.applyAsDouble(atS));
-    run.change(Channel.POWER, (atS, watt) -> POWER_W * SWING.applyAsDouble(atS));
+    run.change(Channel.WATER_OUT, (atS, cel) -> POOL_CEL + RISE_K * swing(atS));
+    run.change(Channel.POWER, (atS, watt) -> POWER_W * swing(atS));
     Findings findings = Analysis.of(run.heating(120).recording());
 
     double minutes = 0;
@@ -58,9 +62,8 @@ class SwingingHeaterTest {
   void whatGoesOnGrowingIsNotSteady() {
     // A tenth an hour and more of a swing is no drift; two thirds in half an hour are.
     RunBuilder run = RunBuilder.run().every(5).circulating(15).heating(5);
-    DoubleUnaryOperator grows = atS -> 0.3 + 0.7 * Math.min(1, Math.max(0, (atS - 1200) / 1800));
-    run.change(Channel.WATER_OUT, (atS, cel) -> POOL_CEL + RISE_K * grows.applyAsDouble(atS));
-    run.change(Channel.POWER, (atS, watt) -> POWER_W * grows.applyAsDouble(atS));
+    run.change(Channel.WATER_OUT, (atS, cel) -> POOL_CEL + RISE_K * growth(atS));
+    run.change(Channel.POWER, (atS, watt) -> POWER_W * growth(atS));
     Findings findings = Analysis.of(run.heating(30).recording());
 
     assertThat(findings.steady()).isEmpty();
@@ -98,7 +101,7 @@ class SwingingHeaterTest {
     double sum = 0;
     int count = 0;
     for (double atS = fromS; atS <= toS; atS += 5) {
-      sum += SWING.applyAsDouble(atS);
+      sum += swing(atS);
       count++;
     }
     return sum / count;
