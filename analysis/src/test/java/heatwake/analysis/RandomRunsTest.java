@@ -23,9 +23,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 class RandomRunsTest {
   private static final int RUNS = 100;
 
-  /** A change at the very last instant still leaves a last phase of no length; to become 1. */
-  private static final long SHORTEST_LAST_MS = 0;
-
   @ParameterizedTest(name = "seeds {0} and following")
   @ValueSource(longs = {1_000, 2_000, 3_000, 4_000})
   @DisplayName("phases cover the run, cycles are in order, figures are numbers and add up")
@@ -47,10 +44,10 @@ class RandomRunsTest {
     assertThat(spans.get(0).startMs()).as(why).isEqualTo(recording.startMs());
     assertThat(spans.get(spans.size() - 1).endMs()).as(why).isEqualTo(recording.endMs());
     for (int k = 0; k < spans.size(); k++) {
-      boolean last = k == spans.size() - 1;
       assertThat(spans.get(k).endMs() - spans.get(k).startMs())
           .as(why)
-          .isGreaterThanOrEqualTo(last ? SHORTEST_LAST_MS : 1);
+          // A run of one instant has one phase of no length.
+          .isGreaterThanOrEqualTo(Math.min(1, recording.endMs() - recording.startMs()));
       if (k > 0) {
         assertThat(spans.get(k).startMs()).as(why).isEqualTo(spans.get(k - 1).endMs());
         assertThat(spans.get(k).phase()).as(why).isNotEqualTo(spans.get(k - 1).phase());
@@ -147,8 +144,16 @@ class RandomRunsTest {
             .flatMap(one -> one.deliveredJ().stream())
             .mapToDouble(Estimate::value)
             .sum();
-    double all = findings.heat().deliveredJ().map(Estimate::value).orElse(0.0);
-    assertThat(sum).as("seed " + seed).isCloseTo(all, within(1e-6 * Math.abs(all) + 1e-3));
+    // No total is given where too little of it is known, though single cycles may be.
+    findings
+        .heat()
+        .deliveredJ()
+        .map(Estimate::value)
+        .ifPresent(
+            all ->
+                assertThat(sum)
+                    .as("seed " + seed)
+                    .isCloseTo(all, within(1e-6 * Math.abs(all) + 1e-3)));
     double electric =
         findings.cycles().stream()
             .flatMap(one -> one.electricJ().stream())

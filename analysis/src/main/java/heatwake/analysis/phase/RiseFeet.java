@@ -53,7 +53,10 @@ final class RiseFeet {
   private void move() {
     int edge = 0;
     for (int i = 1; i < heats.size(); i++) {
-      if (heats.yes(i) && heats.no(i - 1)) {
+      if (!heats.yes(i) && !heats.no(i)) {
+        // What began in a silence began nobody knows when.
+        edge = i;
+      } else if (heats.yes(i) && heats.no(i - 1)) {
         int from = began(i, edge, full);
         heats.fill(from, i, Track.YES);
         edge = i;
