@@ -11,6 +11,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -26,11 +27,23 @@ import java.util.Set;
  *   <li>Above {@value #MOST_RATIO} of the nameplate's at these conditions: the displacement of the
  *       compressor and the density of the vapour it draws set the heat, and plates are tolerated to
  *       be 5 % off; the fastest inverters run a third above their rated speed (common practice).
+ *   <li>Grown by a third within the run, to more than {@value #MORE_THAN_PROMISED} of the
+ *       nameplate's, while the power stayed: heat is power times COP, and no repair that happens by
+ *       itself lifts the COP above the promised one.
  * </ul>
  */
 public final class ImpossibleHeat {
   /** Share of the nameplate's heat above which none is believed; ours, reasoned above. */
   public static final double MOST_RATIO = 1.5;
+
+  /** A heater of this share of the nameplate's heat gives more than its plate; ours. */
+  private static final double MORE_THAN_PROMISED = 1.2;
+
+  /** Growth of the heat beyond what a run's weather and the nameplate's slope leave open; ours. */
+  private static final double GROWN = 1.33;
+
+  /** Power that stays, as a share; ours. */
+  private static final double STAYS = 0.08;
 
   /** Air that leaves this much warmer than it entered: the machine cools the pool, K; ours. */
   private static final double COOLING_K = 1;
@@ -51,9 +64,40 @@ public final class ImpossibleHeat {
     if (Doubt.above(ratio.get(), MOST_RATIO)) {
       return Optional.of(heat + "no heater gives half as much again as its plate");
     }
-    return Doubt.below(ratio.get(), 0) && !cools(duty, evidence)
-        ? Optional.of(heat + "a heater whose compressor runs does not cool its water")
-        : Optional.empty();
+    if (Doubt.below(ratio.get(), 0) && !cools(duty, evidence)) {
+      return Optional.of(heat + "a heater whose compressor runs does not cool its water");
+    }
+    return grown(evidence);
+  }
+
+  /** Two stretches of the run between which the heat grew though the power stayed. */
+  private static Optional<String> grown(Evidence evidence) {
+    List<Duty> judged =
+        evidence.duty().stream()
+            .filter(duty -> duty.has(DutyFigure.HEAT_RATIO, DutyFigure.POWER_RATIO))
+            .toList();
+    for (int later = 1; later < judged.size(); later++) {
+      for (Duty before : judged.subList(0, later)) {
+        Duty after = judged.get(later);
+        double heat = value(after, DutyFigure.HEAT_RATIO);
+        double was = value(before, DutyFigure.HEAT_RATIO);
+        double power = value(after, DutyFigure.POWER_RATIO) / value(before, DutyFigure.POWER_RATIO);
+        if (heat > MORE_THAN_PROMISED && heat > GROWN * was && Math.abs(power - 1) < STAYS) {
+          return Optional.of(
+              String.format(
+                  Locale.ROOT,
+                  "heat that grows from %.0f %% to %.0f %% of the nameplate's while the power stays"
+                      + " cannot be right: a water probe drifts or the flow meter misleads",
+                  100 * was,
+                  100 * heat));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static double value(Duty duty, DutyFigure figure) {
+    return duty.of(figure).orElseThrow().value();
   }
 
   /** The flag on the side of the measurement, with the reason. */

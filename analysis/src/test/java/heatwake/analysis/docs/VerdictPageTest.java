@@ -99,7 +99,8 @@ class VerdictPageTest {
       3. **Heat that cannot be** hands %s to the measurement: heat beyond doubt below nothing while
          the air does not leave warmer than it enters (a compressor adds its work to the water: first law), or
          beyond doubt above %s of the nameplate's (plates are tolerated to be 5 %% off, and the fastest inverters
-         run a third above their rated speed: common practice).
+         run a third above their rated speed: common practice), or that grew by a third to more than 1.2 of it
+         while the power stayed.
          Else **low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
       4. **One cause, one flag.** A flag that another explains is named in that one's evidence:
 

@@ -270,6 +270,24 @@ class JudgementTest {
   }
 
   @Test
+  void heatThatGrowsWithoutPowerIsMeasuredWrongly() {
+    AtDuty grown =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.92, 0.06)
+            .then()
+            .set(DutyFigure.HEAT_RATIO, 1.4, 0.09);
+    Verdict verdict = verdict(grown.evidence());
+    assertThat(verdict.side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(verdict.because())
+        .containsExactly(
+            "heat that grows from 92 % to 140 % of the nameplate's while the power stays cannot be"
+                + " right: a water probe drifts or the flow meter misleads");
+    // With the power the heat may grow: an inverter that speeds up.
+    assertThat(verdict(grown.set(DutyFigure.POWER_RATIO, 1.5, 0.03).evidence()).because())
+        .noneMatch(text -> text.contains("cannot be right"));
+  }
+
+  @Test
   void aLossOfHeatThatCannotBeIsNotThePools() {
     Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.8, 0.06).evidence();
     long startMin = evidence.duty().get(0).startMs() / 60_000;

@@ -51,8 +51,8 @@ public final class LowHeat implements Rule {
         + " common practice) by more than 3 standard uncertainties, and below 90 % (ours), for 10"
         + " min of steady running. Not raised where the compressor runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
-        + " 1.5 K of the set temperature, of the expected one (ours), or is above the expected one by"
-        + " more than 3 standard uncertainties.";
+        + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
+        + " one.";
   }
 
   @Override

@@ -2,7 +2,6 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
@@ -14,7 +13,8 @@ import java.util.OptionalDouble;
  * takes less power in at least the proportion of its heat, so the COP holds or rises. The best
  * witness is the heater itself at full speed, in the same run; a heater that was never seen faster
  * is taken to run slower by choice only near the set temperature, where it has reason to. One whose
- * COP is above the promised one beyond doubt runs slower whatever else: no fault raises the COP.
+ * COP is no less than the promised one runs slower whatever else: what fails takes more of the heat
+ * than of the power.
  */
 public final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
@@ -43,7 +43,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (power.get().value() < POWER_RATIO && Doubt.above(cop.get(), 1)) {
+    if (power.get().value() < POWER_RATIO && cop.get().value() >= 1) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
