@@ -15,7 +15,7 @@ final class SqlFault {
       case SQLITE_BUSY, SQLITE_LOCKED ->
           new StoreBlockedException(
               file + ": locked by another program", "close that program, or try again", fault);
-      case SQLITE_FULL -> 
+      case SQLITE_FULL ->
           new StoreBlockedException(
               file + ": the disk is full", "free some space, then try again", fault);
       case SQLITE_IOERR, SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PROTOCOL, SQLITE_NOMEM ->

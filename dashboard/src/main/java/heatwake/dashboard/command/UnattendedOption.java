@@ -72,7 +72,9 @@ final class UnattendedOption {
     Matcher size = SIZE.matcher(cut);
     if (!size.matches() || size.group(1).matches("0+")) {
       throw new MistakeException(
-          "--cut \"" + cut + "\" is not understood; write --cut daily, or a size in whole MB or GB, such as --cut"
+          "--cut \""
+              + cut
+              + "\" is not understood; write --cut daily, or a size in whole MB or GB, such as --cut"
               + " 100MB");
     }
     long bytes =
