@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** The rows of a CSV file, checked one by one; every mistake names file, line and mend. */
 final class CsvRows implements AutoCloseable {
@@ -116,10 +117,19 @@ final class CsvRows implements AutoCloseable {
       return Optional.of(record);
     } catch (CsvParseException e) {
       line++;
-      throw mistake("broken row (" + e.getMessage() + "); check its quotes and its length");
+      throw mistake(
+          isTooLong(e)
+              ? "broken row: a cell is far too long; is a quote not closed?"
+              : "broken row (" + e.getMessage() + "); check its quotes and its length");
     } catch (UncheckedIOException e) {
       throw new MistakeException(name + ": cannot be read (" + e.getMessage() + ")", e);
     }
+  }
+
+  /** The reader's own limit: a quote that is never closed makes a cell of all the rest. */
+  private static boolean isTooLong(CsvParseException fault) {
+    return Stream.iterate((Throwable) fault, cause -> cause != null, Throwable::getCause)
+        .anyMatch(one -> one.getMessage() != null && one.getMessage().contains("maximum"));
   }
 
   private Row row(CsvRecord record) {

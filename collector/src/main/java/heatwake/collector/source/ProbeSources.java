@@ -25,7 +25,7 @@ public final class ProbeSources {
   }
 
   /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */
-  static List<ProbeSource> of(RigFile rig, UnaryOperator<String> environment) {
+  public static List<ProbeSource> of(RigFile rig, UnaryOperator<String> environment) {
     return rig.sources().stream().map(source -> of(rig, source, environment)).toList();
   }
 

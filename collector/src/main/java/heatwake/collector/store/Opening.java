@@ -72,7 +72,7 @@ final class Opening {
   private static RuntimeException fault(Path file, SQLException fault) {
     SQLiteErrorCode code = SqlFault.primaryCode(fault);
     return switch (code) {
-      case SQLITE_NOTADB, SQLITE_CORRUPT ->
+      case SQLITE_NOTADB ->
           new MistakeException(
               file + ": not a Heatwake database, or damaged; name another file with --db", fault);
       case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->

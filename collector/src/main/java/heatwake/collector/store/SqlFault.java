@@ -1,5 +1,6 @@
 package heatwake.collector.store;
 
+import heatwake.collector.mistake.MistakeException;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import org.sqlite.SQLiteErrorCode;
@@ -9,16 +10,33 @@ import org.sqlite.SQLiteException;
 final class SqlFault {
   private SqlFault() {}
 
-  static StoreException of(Path file, SQLException fault) {
+  static RuntimeException of(Path file, SQLException fault) {
     return switch (primaryCode(fault)) {
       case SQLITE_BUSY, SQLITE_LOCKED ->
-          new StoreBlockedException(file + ": locked by another program", fault);
-      case SQLITE_FULL -> new StoreBlockedException(file + ": the disk is full", fault);
+          new StoreBlockedException(
+              file + ": locked by another program", "close that program, or try again", fault);
+      case SQLITE_FULL ->
+          new StoreBlockedException(
+              file + ": the disk is full", "free some space, then try again", fault);
       case SQLITE_IOERR, SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PROTOCOL, SQLITE_NOMEM ->
           new StoreBlockedException(
-              file + ": cannot be written (" + fault.getMessage() + ")", fault);
+              file + ": cannot be written (" + fault.getMessage() + ")",
+              "check disk and permissions, then try again",
+              fault);
+      case SQLITE_CORRUPT, SQLITE_NOTADB -> damaged(file, fault);
       default -> new StoreException(file + ": " + fault.getMessage(), fault);
     };
+  }
+
+  /** Said with the mend that SQLite has for it (its command line shell, ".recover"). */
+  static MistakeException damaged(Path file, SQLException fault) {
+    return new MistakeException(
+        file
+            + ": the database is damaged; copy it away, then save what can be read with"
+            + " \"sqlite3 "
+            + file
+            + " .recover | sqlite3 saved.db\" and use --db saved.db",
+        fault);
   }
 
   /** The primary result code behind an extended one. */

@@ -7,7 +7,15 @@ package heatwake.collector.store;
 public final class StoreBlockedException extends StoreException {
   private static final long serialVersionUID = 1L;
 
-  StoreBlockedException(String message, Throwable cause) {
+  private final String mend;
+
+  StoreBlockedException(String message, String mend, Throwable cause) {
     super(message, cause);
+    this.mend = mend;
+  }
+
+  /** What a person can do about it. */
+  public String mend() {
+    return mend;
   }
 }

@@ -8,8 +8,6 @@ public final class StatusTopic implements StatusOutlet {
   /** What the broker says for us when we vanish. */
   public static final String LAST_WILL = "{\"state\":\"lost\"}";
 
-  private static final String STOPPED = "{\"state\":\"stopped\"}";
-
   private final RetainedTopic topic;
 
   public StatusTopic(RetainedTopic topic) {

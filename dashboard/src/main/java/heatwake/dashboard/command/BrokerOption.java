@@ -64,6 +64,11 @@ final class BrokerOption {
                 BrokerLimits.SITE)));
   }
 
+  /** The file of those who may connect, if one is named. */
+  Optional<Path> usersFile() {
+    return Optional.ofNullable(users);
+  }
+
   /** Takes the word after {@code --broker} for a port only if it is a number. */
   @SuppressWarnings("JdkObsolete") // Stack is the library's.
   static final class PortOrUsual implements IParameterPreprocessor {

@@ -1,17 +1,17 @@
 package heatwake.dashboard.command;
 
 import heatwake.collector.csv.CsvExport;
-import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.store.Store;
+import heatwake.dashboard.output.OutputFile;
+import heatwake.dashboard.output.StandardOutput;
 import java.io.BufferedWriter;
-import java.io.FileDescriptor;
-import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -39,33 +39,34 @@ final class ExportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    Optional<OutputFile> csv = target("-o", out);
+    Optional<OutputFile> rig = target("--rig-out", rigOut);
+    if (csv.isPresent() && rig.isPresent()) {
+      csv.get().apartFromOutput(rig.get());
+    }
     try (Store store = Store.openExisting(database.file())) {
-      String rig = store.rigText(run);
-      if (rigOut != null) {
-        Files.writeString(rigOut, rig);
+      String rigText = store.rigText(run);
+      if (csv.isPresent()) {
+        csv.get().write(stream -> write(store, stream));
       }
-      if (out == null) {
-        // Not closed: stdout is not ours to close.
-        Writer writer =
-            new BufferedWriter(
-                new OutputStreamWriter(
-                    new FileOutputStream(FileDescriptor.out), StandardCharsets.UTF_8));
-        CsvExport.write(store, run, writer);
-        writer.flush();
-      } else {
-        writeFile(store);
+      if (rig.isPresent()) {
+        rig.get().write(stream -> stream.write(rigText.getBytes(StandardCharsets.UTF_8)));
+      }
+      if (csv.isEmpty()) {
+        StandardOutput.write(stream -> write(store, stream));
       }
     }
     return Main.DONE;
   }
 
-  private void writeFile(Store store) throws IOException {
-    Path folder = out.toAbsolutePath().getParent();
-    if (folder == null || !Files.isDirectory(folder)) {
-      throw new MistakeException(out + ": its folder does not exist; make it or name another");
-    }
-    try (Writer writer = Files.newBufferedWriter(out, StandardCharsets.UTF_8)) {
-      CsvExport.write(store, run, writer);
-    }
+  private Optional<OutputFile> target(String option, Path file) {
+    return Optional.ofNullable(file)
+        .map(path -> OutputFile.of(option, path).apartFromDatabase(database.file()));
+  }
+
+  private void write(Store store, OutputStream stream) throws IOException {
+    Writer writer = new BufferedWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8));
+    CsvExport.write(store, run, writer);
+    writer.flush();
   }
 }

@@ -1,9 +1,12 @@
 package heatwake.dashboard.command;
 
 import heatwake.collector.csv.CsvImport;
+import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.RigReader;
 import heatwake.collector.store.Store;
+import heatwake.dashboard.output.OutputFile;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -34,6 +37,8 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     RigFile rigFile = RigReader.readForImport(rig);
+    refuseAsDatabase(csv, "the CSV");
+    refuseAsDatabase(rig, "the rig");
     try (Store store = Store.open(database.file())) {
       CsvImport.Imported imported = CsvImport.run(store, rigFile, csv);
       imported
@@ -42,5 +47,13 @@ final class ImportCommand implements Callable<Integer> {
       spec.commandLine().getOut().println("run " + imported.run());
     }
     return Main.DONE;
+  }
+
+  /** SQLite would make a database of an empty file. */
+  private void refuseAsDatabase(Path read, String what) {
+    if (Files.exists(database.file()) && OutputFile.isSame(database.file(), read)) {
+      throw new MistakeException(
+          database.file() + ": is " + what + ", not a database; name another file with --db");
+    }
   }
 }

@@ -1,6 +1,5 @@
 package heatwake.dashboard.command;
 
-import heatwake.collector.mistake.MistakeException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -50,11 +49,15 @@ public final class Main implements Runnable {
 
   /** Runs one command and returns its exit status. */
   static int run(String... arguments) {
+    return commandLine().execute(arguments);
+  }
+
+  /** The command line, with its ways of telling mistakes and faults. */
+  static CommandLine commandLine() {
     return new CommandLine(new Main())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Main::sayMisuse)
-        .setExecutionExceptionHandler(Main::sayFault)
-        .execute(arguments);
+        .setExecutionExceptionHandler(Main::sayFault);
   }
 
   private static int sayMisuse(ParameterException fault, String[] arguments) {
@@ -81,14 +84,8 @@ public final class Main implements Runnable {
 
   private static int sayFault(
       Exception fault, CommandLine command, CommandLine.ParseResult parsed) {
-    command.getErr().println("heatwake: " + oneLine(message(fault)));
-    return fault instanceof MistakeException ? MISTAKE : FAULT;
-  }
-
-  private static String message(Exception fault) {
-    return fault instanceof MistakeException
-        ? fault.getMessage()
-        : fault.getClass().getSimpleName() + ": " + fault.getMessage();
+    command.getErr().println("heatwake: " + FaultWords.of(fault));
+    return FaultWords.status(fault);
   }
 
   private static String oneLine(String text) {

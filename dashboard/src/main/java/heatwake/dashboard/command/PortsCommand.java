@@ -92,19 +92,21 @@ final class PortsCommand implements Callable<Integer> {
 
   private int listen(List<PortInfo> ports) {
     PrintWriter out = spec.commandLine().getOut();
-    out.println("[site]\nname = \"Name of the site\"");
     int number = 1;
     int failed = 0;
     for (PortInfo port : ports) {
-      out.println();
-      out.println("# " + port.path() + "  " + port.description());
       spec.commandLine().getErr().println("listening to " + port.path());
       try {
-        String name = "port" + number++;
-        tell(out, port, name, PortSurvey.listen(port.path(), seconds));
+        Heard heard = PortSurvey.listen(port.path(), seconds);
+        if (number == 1) {
+          out.println("[site]\nname = \"Name of the site\"");
+        }
+        out.println();
+        out.println("# " + port.path() + "  " + port.description());
+        tell(out, port, "port" + number++, heard);
       } catch (PortException fault) {
         failed++;
-        out.println("# " + fault.getMessage());
+        spec.commandLine().getErr().println("heatwake: " + fault.getMessage());
       }
       out.flush();
     }

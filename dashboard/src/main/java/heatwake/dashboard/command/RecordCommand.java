@@ -59,13 +59,15 @@ final class RecordCommand implements Callable<Integer> {
     for (Path file : rigs) {
       RigFile rig = RigReader.read(file);
       RigReader.requireRecordable(rig);
-      sites.put(rig, ProbeSources.of(rig));
+      // The printed unit reads passwords from a file of its own when it starts.
+      sites.put(rig, ProbeSources.of(rig, printUnit ? variable -> "" : System::getenv));
     }
     if (printUnit) {
       printUnit(sites.keySet());
       return Main.DONE;
     }
-    List<StatusOutlet> outlets = unattended.outlets(List.copyOf(sites.keySet()));
+    List<StatusOutlet> outlets =
+        unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
     Recorder recorder =
         Recorder.open(database.file(), RecorderSettings.USUAL.with(unattended.cut()));
     LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
@@ -96,6 +98,12 @@ final class RecordCommand implements Callable<Integer> {
       recorder.close();
       stop.handled();
     }
+  }
+
+  private List<Path> filesRead() {
+    List<Path> read = new ArrayList<>(rigs);
+    broker.usersFile().ifPresent(read::add);
+    return read;
   }
 
   private void printUnit(Collection<RigFile> sites) {

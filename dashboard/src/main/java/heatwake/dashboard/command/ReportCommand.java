@@ -2,12 +2,11 @@ package heatwake.dashboard.command;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.series.Recording;
-import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.store.Store;
+import heatwake.dashboard.output.OutputFile;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.report.ReportPdf;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.concurrent.Callable;
@@ -33,21 +32,15 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Path folder = output.toAbsolutePath().getParent();
-    if (Files.isDirectory(output)) {
-      throw new MistakeException(output + " is a folder; name a file with -o FILE.pdf");
-    }
-    if (!Files.isDirectory(folder) || !Files.isWritable(folder)) {
-      throw new MistakeException(
-          "cannot write into " + folder + "; make the folder or name another with -o FILE.pdf");
-    }
+    OutputFile target = OutputFile.of("-o", output).apartFromDatabase(store.file());
     Recording recording;
     try (Store open = Store.openExisting(store.file())) {
       recording = open.load(run.in(open));
     }
-    new ReportPdf(
-            recording, Analysis.of(recording), units.choice(), new Moment(ZoneId.systemDefault()))
-        .writeTo(output);
+    ReportPdf report =
+        new ReportPdf(
+            recording, Analysis.of(recording), units.choice(), new Moment(ZoneId.systemDefault()));
+    target.write(report::write);
     return Main.DONE;
   }
 }

@@ -13,7 +13,7 @@ import heatwake.collector.unattended.FlagListener;
 import heatwake.collector.unattended.StatusFile;
 import heatwake.collector.unattended.StatusOutlet;
 import heatwake.collector.unattended.StatusTopic;
-import java.nio.file.Files;
+import heatwake.dashboard.output.OutputFile;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -72,7 +72,10 @@ final class UnattendedOption {
     Matcher size = SIZE.matcher(cut);
     if (!size.matches() || size.group(1).matches("0+")) {
       throw new MistakeException(
-          "--cut \"" + cut + "\" is not understood; write --cut daily or --cut 100MB");
+          "--cut \""
+              + cut
+              + "\" is not understood; write --cut daily, or a size in whole MB or GB, such as --cut"
+              + " 100MB");
     }
     long bytes =
         Long.parseLong(size.group(1)) * (size.group(2).equals("GB") ? 1000 : 1) * 1_000_000;
@@ -84,15 +87,17 @@ final class UnattendedOption {
     return path.equals(statusFile);
   }
 
-  /** Where the status is to go. */
-  List<StatusOutlet> outlets(List<RigFile> rigs) {
+  /**
+   * Where the status is to go.
+   *
+   * @param database what is recorded into
+   * @param read files that the command reads
+   */
+  List<StatusOutlet> outlets(List<RigFile> rigs, Path database, List<Path> read) {
     List<StatusOutlet> outlets = new ArrayList<>();
     if (statusFile != null) {
-      Path folder = statusFile.toAbsolutePath().getParent();
-      if (folder == null || !Files.isDirectory(folder)) {
-        throw new MistakeException(
-            statusFile + ": its folder does not exist; make it or name another for --status");
-      }
+      OutputFile target = OutputFile.of("--status", statusFile).apartFromDatabase(database);
+      read.forEach(file -> target.apartFrom(file, "a file that record reads"));
       outlets.add(new StatusFile(statusFile));
     }
     if (statusTopic != null) {

@@ -5,13 +5,12 @@ import com.lowagie.text.PageSize;
 import com.lowagie.text.pdf.PdfWriter;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.series.Recording;
+import heatwake.dashboard.output.WholeFile;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.UnitChoice;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 
 /**
  * Writes the report of a run: what was found and on whose side it is, the figures with their
@@ -41,19 +40,11 @@ public final class ReportPdf {
    * @throws IOException if the file cannot be written
    */
   public void writeTo(Path file) throws IOException {
-    Path target = file.toAbsolutePath();
-    Path draft = target.resolveSibling(target.getFileName() + ".part");
-    try {
-      try (OutputStream out = Files.newOutputStream(draft)) {
-        write(out);
-      }
-      Files.move(draft, target, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
-    }
+    WholeFile.write(file, this::write);
   }
 
-  private void write(OutputStream out) throws IOException {
+  /** Writes the report. */
+  public void write(OutputStream out) throws IOException {
     ReportFonts fonts = new ReportFonts();
     Blocks blocks = new Blocks(fonts);
     Document document = new Document(PageSize.A4, MARGIN, MARGIN, MARGIN, FOOT);
