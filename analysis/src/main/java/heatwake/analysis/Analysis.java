@@ -4,6 +4,7 @@ import heatwake.analysis.bypass.BypassHelp;
 import heatwake.analysis.cost.Cost;
 import heatwake.analysis.coverage.Assumed;
 import heatwake.analysis.coverage.Coverage;
+import heatwake.analysis.coverage.LostSources;
 import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
 import heatwake.analysis.expected.Nameplate;
@@ -58,6 +59,7 @@ public final class Analysis {
         judgement.verdict(),
         together(
             List.of(
+                LostSources.of(recording),
                 DoubtedHeat.missing(doubted, judgement.flags(), all.water()),
                 given.water().missing(),
                 given.energy().missing(),

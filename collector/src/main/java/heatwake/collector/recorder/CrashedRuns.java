@@ -2,6 +2,8 @@ package heatwake.collector.recorder;
 
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.store.Store;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.OptionalLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -12,15 +14,22 @@ final class CrashedRuns {
 
   private CrashedRuns() {}
 
-  /** Ends them at their last reading; those of living recorders are left alone. */
-  static void end(Store store, RunLocks locks) {
+  /**
+   * Ends them at their last reading; those of living recorders are left alone.
+   *
+   * @return the latest such run of each site
+   */
+  static Map<String, Long> end(Store store, RunLocks locks) {
+    Map<String, Long> latest = new HashMap<>();
     for (long run : store.runsWithoutEnd()) {
       if (locks.take(run)) {
         store.inOneCommit(() -> end(store, run));
         locks.free(run);
+        latest.put(store.site(run), run);
         LOG.info("run {} was left without an end; ended it at its last reading", run);
       }
     }
+    return latest;
   }
 
   private static void end(Store store, long run) {

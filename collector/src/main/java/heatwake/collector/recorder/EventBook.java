@@ -202,6 +202,11 @@ final class EventBook {
     return among.containsKey(key) || among.size() < MOST_SUBJECTS ? key : new Key(kind, OTHERS);
   }
 
+  /** An event's text as it is kept and shown: one line, no control characters, not too long. */
+  static String line(String text) {
+    return shown(text, LONGEST_TEXT);
+  }
+
   /** Text that came from a wire, fit to be shown: one line, no control characters, not too long. */
   private static String shown(String text, int longest) {
     String clean = NOT_SHOWN.matcher(text).replaceAll(" ").strip();

@@ -9,6 +9,7 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -21,12 +22,21 @@ public final class RecordedRun implements Intake {
   private final Recorder recorder;
   private final RigFile rig;
   private final RunTime time;
+  private final RecorderClock clock;
   private final ReadingGate gate;
+  private final SourceStates sources;
   private final Object eventsLock = new Object();
   private EventBook events = new EventBook();
   private EventBook following;
   private long followingId;
   private long followingBeganMs;
+  private EarlierRuns followingEarlier = EarlierRuns.NONE;
+  private EarlierRuns earlier = EarlierRuns.NONE;
+
+  /** The beginning in the store: not later than the first arrival, whatever cuts go by. */
+  private long storedBeganMs;
+
+  private long unconfirmedBeganMs = Long.MAX_VALUE;
   private volatile long id;
   private volatile long beganMs;
   private final AtomicLong stored = new AtomicLong();
@@ -39,6 +49,8 @@ public final class RecordedRun implements Intake {
     this.recorder = recorder;
     this.rig = rig;
     this.time = time;
+    this.clock = clock;
+    this.sources = new SourceStates(rig, time.nowMs());
     this.gate = new ReadingGate(rig, clock, time);
   }
 
@@ -65,6 +77,11 @@ public final class RecordedRun implements Intake {
   /** The latest reading of each channel, as of the last commit. */
   public Map<Channel, Reading> latest() {
     return latest;
+  }
+
+  /** Which of its sources can be reached, in the order of the rig. */
+  public List<SourceState> sources() {
+    return sources.all();
   }
 
   @Override
@@ -99,12 +116,18 @@ public final class RecordedRun implements Intake {
     synchronized (eventsLock) {
       book().began(kind, subject, time.nowMs(), text);
     }
+    if (kind == EventKind.SOURCE_LOST) {
+      sources.lost(subject, EventBook.line(text), time.nowMs(), clock.monotonicNs());
+    }
   }
 
   @Override
   public void ended(EventKind kind, String subject) {
     synchronized (eventsLock) {
       book().ended(kind, subject, time.nowMs());
+    }
+    if (kind == EventKind.SOURCE_LOST) {
+      sources.back(subject, time.nowMs());
     }
   }
 
@@ -115,9 +138,11 @@ public final class RecordedRun implements Intake {
 
   // What follows is for the writer thread.
 
-  void begin(Store store) {
+  void begin(Store store, OptionalLong follows) {
     beganMs = time.nowMs();
-    id = store.beginRun(rig, beganMs);
+    storedBeganMs = beganMs;
+    id = store.beginRun(rig, beganMs, follows);
+    earlier = EarlierRuns.before(store, follows);
   }
 
   boolean isOver() {
@@ -145,14 +170,35 @@ public final class RecordedRun implements Intake {
 
   /** Writes readings and events into the commit under way. */
   void write(Store store, List<Reading> readings) {
-    appended = readings.isEmpty() ? Appended.NOTHING : store.append(id, readings);
+    appended = readings.isEmpty() ? Appended.NOTHING : append(store, readings);
     synchronized (eventsLock) {
       unconfirmed = events.write(store, id);
     }
   }
 
+  private Appended append(Store store, List<Reading> readings) {
+    List<Reading> duplicates = new ArrayList<>();
+    List<Reading> news = earlier.without(store, readings, duplicates);
+    Appended now = store.append(id, news);
+    duplicates.addAll(now.duplicates());
+    long arrivedMs =
+        news.stream()
+            .filter(one -> !one.stampedByProbe())
+            .mapToLong(Reading::timeMs)
+            .min()
+            .orElse(storedBeganMs);
+    if (arrivedMs < storedBeganMs) {
+      // It arrived before the cut and waited for this commit.
+      store.beganAt(id, arrivedMs);
+      unconfirmedBeganMs = arrivedMs;
+    }
+    return new Appended(now.stored(), duplicates, now.conflicts());
+  }
+
   /** The commit is done. */
   void confirm() {
+    storedBeganMs = Math.min(storedBeganMs, unconfirmedBeganMs);
+    unconfirmedBeganMs = Long.MAX_VALUE;
     synchronized (eventsLock) {
       events.confirm(unconfirmed);
       unconfirmed = List.of();
@@ -205,6 +251,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
+    followingEarlier = EarlierRuns.before(store, OptionalLong.of(id));
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */
@@ -214,6 +261,8 @@ public final class RecordedRun implements Intake {
       following = null;
       id = followingId;
       beganMs = followingBeganMs;
+      storedBeganMs = followingBeganMs;
+      earlier = followingEarlier;
       stored.set(0);
     }
   }

@@ -8,8 +8,11 @@ import heatwake.collector.store.Store;
 import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -52,6 +55,7 @@ public final class Recorder implements AutoCloseable {
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
   private final Semaphore memory;
   private final List<RecordedRun> runs = new CopyOnWriteArrayList<>();
+  private final Map<String, Long> crashed = new HashMap<>();
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
@@ -86,7 +90,7 @@ public final class Recorder implements AutoCloseable {
   public static Recorder open(Path database, RecorderSettings settings) {
     Recorder recorder = new Recorder(database, settings);
     try {
-      CrashedRuns.end(recorder.store, recorder.locks);
+      recorder.crashed.putAll(CrashedRuns.end(recorder.store, recorder.locks));
     } catch (RuntimeException e) {
       recorder.locks.close();
       recorder.store.close();
@@ -97,12 +101,15 @@ public final class Recorder implements AutoCloseable {
     return recorder;
   }
 
-  /** Begins a run. */
+  /** Begins a run; it goes on from one of its site that was found broken off. */
   public RecordedRun begin(RigFile rig) {
     RecordedRun run = new RecordedRun(this, rig, settings.clock(), time);
     onWriter(
         () -> {
-          commit(() -> run.begin(store));
+          Long before = crashed.get(rig.rig().site().name());
+          OptionalLong follows = before == null ? OptionalLong.empty() : OptionalLong.of(before);
+          commit(() -> run.begin(store, follows));
+          crashed.remove(rig.rig().site().name());
           locks.take(run.id());
           run.happened(EventKind.RECORDER_STARTED, "recorder", "recording began");
           runs.add(run);

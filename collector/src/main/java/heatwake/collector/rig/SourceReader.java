@@ -45,6 +45,19 @@ final class SourceReader {
         throw table.mistake(
             "name", "a second source is called \"" + source.name() + "\"; give it another name");
       }
+      for (SourceSpec other : sources) {
+        if (other.ownPort().isPresent() && other.ownPort().equals(source.ownPort())) {
+          throw table.mistake(
+              "name",
+              "sources \""
+                  + other.name()
+                  + "\" and \""
+                  + source.name()
+                  + "\" are on one port, "
+                  + source.ownPort().get()
+                  + "; give each its own, or put their probes under one source");
+        }
+      }
       sources.add(source);
     }
     return sources;

@@ -7,13 +7,23 @@ public sealed interface SourceSpec {
   /** Name by which probes refer to it. */
   String name();
 
+  /** The serial port that only it may have open, as the rig names it; empty for a network. */
+  default Optional<String> ownPort() {
+    return Optional.empty();
+  }
+
   /**
    * A serial line with one message a line.
    *
    * @param port device path or name
    * @param lines how a line is written
    */
-  record Serial(String name, String port, int baud, LineFormat lines) implements SourceSpec {}
+  record Serial(String name, String port, int baud, LineFormat lines) implements SourceSpec {
+    @Override
+    public Optional<String> ownPort() {
+      return Optional.of(port);
+    }
+  }
 
   /** How a line of text carries readings. */
   enum LineFormat {
@@ -48,7 +58,12 @@ public sealed interface SourceSpec {
    * @param parity none, even or odd
    */
   record ModbusRtu(String name, String port, int baud, Parity parity, int stopBits)
-      implements SourceSpec {}
+      implements SourceSpec {
+    @Override
+    public Optional<String> ownPort() {
+      return Optional.of(port);
+    }
+  }
 
   /** Parity of a serial line. */
   enum Parity {

@@ -9,8 +9,15 @@ public final class OpenPort implements AutoCloseable {
   /** How long a read waits for a first byte. */
   public static final int READ_TIMEOUT_MS = 300;
 
+  /** As errno(3) of Linux numbers them. */
+  private static final int NO_SUCH_FILE = 2;
+
+  private static final int NO_SUCH_DEVICE_ADDRESS = 6;
+  private static final int LOCKED = 11;
   private static final int PERMISSION_DENIED = 13;
   private static final int BUSY = 16;
+  private static final int NO_SUCH_DEVICE = 19;
+  private static final int NOT_A_TERMINAL = 25;
 
   private final SerialPort port;
 
@@ -55,7 +62,10 @@ public final class OpenPort implements AutoCloseable {
     return switch (errno) {
       case PERMISSION_DENIED ->
           "this user may not open it; on Debian: adduser NAME dialout, then log in again";
-      case BUSY -> "another program has it open";
+      case BUSY, LOCKED -> "the port is busy: another program has it open";
+      case NO_SUCH_FILE, NO_SUCH_DEVICE_ADDRESS, NO_SUCH_DEVICE ->
+          "no such port; is the adapter plugged in?";
+      case NOT_A_TERMINAL -> "not a serial port; heatwake ports lists those there are";
       default -> "cannot be opened (error " + errno + ")";
     };
   }

@@ -8,6 +8,7 @@ import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.SourceSpec;
 import heatwake.collector.serial.PortFinder;
 import heatwake.collector.serial.SerialSource;
+import java.util.Collection;
 import java.util.List;
 import java.util.function.UnaryOperator;
 
@@ -22,6 +23,15 @@ public final class ProbeSources {
    */
   public static List<ProbeSource> of(RigFile rig) {
     return of(rig, System::getenv);
+  }
+
+  /**
+   * Refuses rigs that are to be recorded together but share a serial port.
+   *
+   * @throws heatwake.collector.mistake.MistakeException naming both sources
+   */
+  public static void requirePortsApart(Collection<RigFile> rigs) {
+    PortsApart.require(rigs, PortFinder.ofThisMachine());
   }
 
   /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */

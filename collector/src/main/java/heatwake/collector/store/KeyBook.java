@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.OptionalLong;
 
 /**
  * The keys under which readings are stored. Numbers of segments and channels are given out in the
@@ -45,6 +46,27 @@ final class KeyBook {
    */
   long key(long run, Channel channel, long timeMs) throws SQLException {
     return ReadingKey.of(segment(run, ReadingKey.window(timeMs)), timeMs, number(channel));
+  }
+
+  /** The key of a reading, if a run has any of that time and channel to look among. */
+  OptionalLong knownKey(long run, Channel channel, long timeMs) throws SQLException {
+    long window = ReadingKey.window(timeMs);
+    OptionalLong segment = find("SELECT id FROM segment WHERE run = ? AND window = ?", run, window);
+    OptionalLong number = find("SELECT number FROM channel WHERE id = ?", channel.id());
+    return segment.isEmpty() || number.isEmpty()
+        ? OptionalLong.empty()
+        : OptionalLong.of(ReadingKey.of(segment.getAsLong(), timeMs, (int) number.getAsLong()));
+  }
+
+  private OptionalLong find(String sql, Object... values) throws SQLException {
+    try (PreparedStatement select = connection.prepareStatement(sql)) {
+      for (int i = 0; i < values.length; i++) {
+        select.setObject(i + 1, values[i]);
+      }
+      try (ResultSet row = select.executeQuery()) {
+        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
+      }
+    }
   }
 
   private long segment(long run, long window) throws SQLException {

@@ -36,6 +36,22 @@ final class ReadingTable implements AutoCloseable {
     return writer.append(run, readings);
   }
 
+  /** Whether a run holds a reading of this channel, time and value. */
+  boolean holds(long run, Reading reading) throws SQLException {
+    OptionalLong key = keys.knownKey(run, reading.channel(), reading.timeMs());
+    if (key.isEmpty()) {
+      return false;
+    }
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT 1 FROM reading WHERE key = ? AND value = ?")) {
+      select.setLong(1, key.getAsLong());
+      select.setDouble(2, reading.value());
+      try (ResultSet row = select.executeQuery()) {
+        return row.next();
+      }
+    }
+  }
+
   /**
    * Shows the readings of a run from a moment on, in order of time, those of one time by channel
    * number.

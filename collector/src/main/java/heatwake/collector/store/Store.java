@@ -92,7 +92,7 @@ public final class Store implements AutoCloseable {
     return beginRun(rig, startMs, OptionalLong.empty());
   }
 
-  /** Begins a run that goes on where another was cut, and returns its number. */
+  /** Begins a run that goes on from another, cut or broken off; returns its number. */
   public long beginRun(RigFile rig, long startMs, OptionalLong follows) {
     return write(
         () ->
@@ -123,6 +123,44 @@ public final class Store implements AutoCloseable {
    */
   public Appended append(long run, List<Reading> batch) {
     return write(() -> readings.append(run, batch));
+  }
+
+  /** Whether a run holds a reading of this channel, time and value; a look-up by key. */
+  public boolean holds(long run, Reading reading) {
+    return read(() -> readings.holds(run, reading));
+  }
+
+  /** The run that a run goes on from, if any. */
+  public OptionalLong followed(long run) {
+    return read(
+        () -> {
+          try (PreparedStatement select =
+              connection.prepareStatement("SELECT follows FROM run WHERE id = ?")) {
+            select.setLong(1, run);
+            try (ResultSet row = select.executeQuery()) {
+              return row.next() ? optionalLong(row, 1) : OptionalLong.empty();
+            }
+          }
+        });
+  }
+
+  /** The site of a run. */
+  public String site(long run) {
+    return read(
+        () -> {
+          try (PreparedStatement select =
+              connection.prepareStatement("SELECT site FROM run WHERE id = ?")) {
+            select.setLong(1, run);
+            try (ResultSet row = select.executeQuery()) {
+              return row.next() ? row.getString(1) : "";
+            }
+          }
+        });
+  }
+
+  /** A run holds a reading that arrived before its beginning: it began then. */
+  public void beganAt(long run, long beganMs) {
+    write(() -> insert("UPDATE run SET began_ms = ? WHERE id = ?", beganMs, run));
   }
 
   /** Records an event and returns its number. */

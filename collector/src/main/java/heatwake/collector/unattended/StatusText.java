@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import heatwake.analysis.finding.Flag;
 import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
+import heatwake.collector.recorder.SourceState;
 import java.time.Instant;
 import java.util.List;
 import java.util.function.LongFunction;
@@ -41,6 +42,14 @@ final class StatusText {
                 value.put("unit", channel.storedUnit().code());
                 value.put("time", iso(reading.timeMs()));
               });
+      ArrayNode sources = one.putArray("sources");
+      for (SourceState source : run.sources()) {
+        ObjectNode object = sources.addObject();
+        object.put("name", source.name());
+        object.put("state", source.lostBecause().isPresent() ? "lost" : "ok");
+        object.put("since", iso(source.sinceMs()));
+        source.lostBecause().ifPresent(why -> object.put("why", why));
+      }
       ArrayNode raised = one.putArray("flags");
       for (Flag flag : flags.apply(run.id())) {
         ObjectNode object = raised.addObject();

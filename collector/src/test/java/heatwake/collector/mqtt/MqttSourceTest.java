@@ -297,7 +297,10 @@ class MqttSourceTest {
         assertThat(second.begun())
             .singleElement()
             .asString()
-            .startsWith("SOURCE_LOST wifi: " + url + ": its certificate is not trusted");
+            .startsWith(
+                "SOURCE_LOST wifi: "
+                    + url
+                    + ": its certificate is not signed by the given authority");
       }
     }
   }

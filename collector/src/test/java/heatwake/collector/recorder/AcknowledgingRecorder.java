@@ -38,7 +38,9 @@ final class AcknowledgingRecorder {
       RecordedRun run = recorder.begin(RIG);
       say(out, "run " + run.id());
       Semaphore inFlight = new Semaphore(IN_FLIGHT);
-      for (int i = 0; i < most; i++) {
+      // Like a broker: what was not acknowledged before the kill is delivered again.
+      int first = Integer.parseInt(arguments[2]);
+      for (int i = first; i < most; i++) {
         inFlight.acquire();
         int number = i;
         run.deliver(

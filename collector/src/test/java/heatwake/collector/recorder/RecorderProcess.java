@@ -13,6 +13,12 @@ final class RecorderProcess {
   /** The command that starts it, after words that are to stand before it. */
   static Process start(List<String> before, Path database, int readings, Path said)
       throws IOException {
+    return start(before, database, 0, readings, said);
+  }
+
+  /** The same, beginning with the reading of some number. */
+  static Process start(List<String> before, Path database, int first, int readings, Path said)
+      throws IOException {
     List<String> command = new ArrayList<>(before);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(
@@ -21,6 +27,7 @@ final class RecorderProcess {
     command.add(AcknowledgingRecorder.class.getName());
     command.add(database.toString());
     command.add(Integer.toString(readings));
+    command.add(Integer.toString(first));
     return new ProcessBuilder(command)
         .redirectOutput(said.toFile())
         .redirectError(said.resolveSibling(said.getFileName() + ".err").toFile())

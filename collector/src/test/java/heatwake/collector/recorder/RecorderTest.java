@@ -126,6 +126,43 @@ class RecorderTest {
   }
 
   @Test
+  void whatStandsInARunThatWasBrokenOffIsNotStoredAgain() throws Exception {
+    long first;
+    try (Store store = Store.open(file())) {
+      first = store.beginRun(RIG, START);
+      store.append(first, List.of(stamped(START, 1), stamped(START + 1000, 2), arrived(START, 1)));
+    }
+    long second;
+    long elsewhere;
+    RigFile other = RigReader.parse(RIG.text().replace("Heron Lane", "Mill Lane"), "mill.toml");
+    try (Recorder recorder =
+        Recorder.open(file(), RecorderSettings.USUAL.with(new SettableClock(START + 5000)))) {
+      RecordedRun run = recorder.begin(RIG);
+      second = run.id();
+      // Delivered again; another value; one more; without a stamp of its own.
+      deliverSafely(
+          run,
+          stamped(START + 1000, 2),
+          stamped(START, 7),
+          stamped(START + 2000, 3),
+          arrived(START + 1000, 2));
+      RecordedRun site = recorder.begin(other);
+      elsewhere = site.id();
+      deliverSafely(site, stamped(START + 1000, 2));
+    }
+    Series power = load(second).of(Channel.POWER).orElseThrow();
+    assertThat(power.size()).isEqualTo(3);
+    assertThat(of(load(second), EventKind.DUPLICATE)).singleElement().matches(e -> e.count() == 1);
+    assertThat(load(elsewhere).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
+    try (Store store = Store.openExisting(file())) {
+      assertThat(store.followed(second)).hasValue(first);
+      // The reading that arrived before the run was begun moves its beginning.
+      assertThat(store.beganMs(second)).isEqualTo(START + 1000);
+      assertThat(store.followed(elsewhere)).isEmpty();
+    }
+  }
+
+  @Test
   void keepsTwoReadingsThatArriveInOneMillisecond() throws Exception {
     SettableClock clock = new SettableClock(START);
     long id;

@@ -122,6 +122,7 @@ class SoakTest {
     for (Tally one : tallies()) {
       assertThat(one.lost()).as("lost of " + one).isZero();
       assertThat(one.doubled()).as("doubled of " + one).isZero();
+      assertThat(one.again()).as("again in a later run of " + one).isZero();
       assertThat(one.altered()).as("altered of " + one).isZero();
     }
     assertThat(site.strays().lost()).as("lost of " + site.strays()).isZero();

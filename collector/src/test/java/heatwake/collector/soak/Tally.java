@@ -106,6 +106,11 @@ final class Tally {
     return doubledInARun;
   }
 
+  /** Found in a second run as well. */
+  int again() {
+    return again;
+  }
+
   int altered() {
     return altered;
   }

@@ -66,6 +66,7 @@ final class RecordCommand implements Callable<Integer> {
       printUnit(sites.keySet());
       return Main.DONE;
     }
+    ProbeSources.requirePortsApart(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
     Recorder recorder =
