@@ -53,15 +53,17 @@ class AttendantTest {
         while (!Files.exists(file)) {
           Thread.sleep(10);
         }
+        JsonNode status = new ObjectMapper().readTree(Files.readString(file));
+        assertThat(status.at("/state").asText()).isEqualTo("recording");
+        assertThat(status.at("/runs/0/run").asLong()).isEqualTo(run.id());
+        assertThat(status.at("/runs/0/site").asText()).isEqualTo("Heron Lane");
+        assertThat(status.at("/runs/0/readings").asLong()).isEqualTo(1);
+        assertThat(status.at("/runs/0/latest/power/value").asDouble()).isEqualTo(2750);
+        assertThat(status.at("/runs/0/latest/power/unit").asText()).isEqualTo("W");
+        assertThat(status.at("/disk_free_bytes").asLong()).isPositive();
       }
-      JsonNode status = new ObjectMapper().readTree(Files.readString(file));
-      assertThat(status.at("/state").asText()).isEqualTo("recording");
-      assertThat(status.at("/runs/0/run").asLong()).isEqualTo(run.id());
-      assertThat(status.at("/runs/0/site").asText()).isEqualTo("Heron Lane");
-      assertThat(status.at("/runs/0/readings").asLong()).isEqualTo(1);
-      assertThat(status.at("/runs/0/latest/power/value").asDouble()).isEqualTo(2750);
-      assertThat(status.at("/runs/0/latest/power/unit").asText()).isEqualTo("W");
-      assertThat(status.at("/disk_free_bytes").asLong()).isPositive();
+      JsonNode after = new ObjectMapper().readTree(Files.readString(file));
+      assertThat(after.at("/state").asText()).isEqualTo("stopped");
     }
   }
 
