@@ -32,8 +32,8 @@ final class SqlFault {
   static MistakeException damaged(Path file, SQLException fault) {
     return new MistakeException(
         file
-            + ": the database is damaged; copy it away, then save what can be read with"
-            + " \"sqlite3 "
+            + ": the database is damaged; copy it away, then save what can be read with SQLite's shell (get"
+            + " it from sqlite.org: packaged ones may lack .recover): \"sqlite3 "
             + file
             + " .recover | sqlite3 saved.db\" and use --db saved.db",
         fault);

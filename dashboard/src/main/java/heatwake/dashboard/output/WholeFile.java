@@ -1,5 +1,6 @@
 package heatwake.dashboard.output;
 
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
@@ -39,7 +40,7 @@ public final class WholeFile {
       try (FileChannel channel = begin(target);
           OutputStream out = Channels.newOutputStream(channel)) {
         draft = draftOf(target);
-        content.writeTo(out);
+        content.writeTo(new LeftOpen(out));
         channel.force(true);
       }
       keepPermissions(target, draft);
@@ -48,6 +49,23 @@ public final class WholeFile {
       if (draft != null) {
         Files.deleteIfExists(draft);
       }
+    }
+  }
+
+  /** Some writers close what they are given, yet it is to be synced when they are done. */
+  private static final class LeftOpen extends FilterOutputStream {
+    LeftOpen(OutputStream out) {
+      super(out);
+    }
+
+    @Override
+    public void write(byte[] bytes, int from, int length) throws IOException {
+      out.write(bytes, from, length);
+    }
+
+    @Override
+    public void close() throws IOException {
+      flush();
     }
   }
 
