@@ -4,13 +4,9 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -20,9 +16,6 @@ import java.util.Map;
 public final class LostSources {
   /** Away for less than this in all, and back, is no loss worth a sentence, s; ours. */
   private static final double LONG_S = 60;
-
-  private static final DateTimeFormatter MOMENT =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private LostSources() {}
 
@@ -43,7 +36,7 @@ public final class LostSources {
             sentences.add(
                 String.format(
                     "source %s: lost from %s to the end of the run: %s",
-                    source, MOMENT.format(Instant.ofEpochMilli(last.startMs())), last.text()));
+                    source, Wording.moment(last.startMs()), last.text()));
           } else if (totalS > LONG_S) {
             sentences.add(told(source, losses, totalS, recording));
           }
@@ -57,7 +50,7 @@ public final class LostSources {
     for (RunEvent loss : losses) {
       longest = lengthS(loss, recording) > lengthS(longest, recording) ? loss : longest;
     }
-    String from = MOMENT.format(Instant.ofEpochMilli(longest.startMs()));
+    String from = Wording.moment(longest.startMs());
     return losses.size() == 1
         ? String.format(
             "source %s: lost for %s from %s: %s",

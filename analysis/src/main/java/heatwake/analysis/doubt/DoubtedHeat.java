@@ -6,10 +6,8 @@ import heatwake.analysis.finding.Severity;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Wording;
 import heatwake.analysis.zero.Pair;
-import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -23,9 +21,6 @@ import java.util.Set;
 public final class DoubtedHeat {
   private static final Set<Channel> ELECTRIC =
       EnumSet.of(Channel.POWER, Channel.ENERGY, Channel.CURRENT, Channel.VOLTAGE);
-
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private DoubtedHeat() {}
 
@@ -79,20 +74,17 @@ public final class DoubtedHeat {
     return what
         + ": "
         + stretch.channel().id()
-        + String.format(Locale.ROOT, seen, time(stretch.fromMs()), time(stretch.toMs()));
+        + String.format(
+            Locale.ROOT, seen, Wording.moment(stretch.fromMs()), Wording.moment(stretch.toMs()));
   }
 
   private static String fault(Channel channel, Flag flag) {
     return "heat and COP: "
         + channel.id()
         + " read what cannot be between "
-        + time(flag.startMs())
+        + Wording.moment(flag.startMs())
         + " and "
-        + time(flag.endMs())
+        + Wording.moment(flag.endMs())
         + ", so those readings are left out; mend plug and cable and record again";
-  }
-
-  private static String time(long timeMs) {
-    return TIME.format(Instant.ofEpochMilli(timeMs)) + " UTC";
   }
 }

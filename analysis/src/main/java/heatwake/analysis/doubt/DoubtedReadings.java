@@ -5,6 +5,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -29,11 +30,7 @@ public record DoubtedReadings(List<Stretch> stretches) {
    * @param fromMs the last moment at which they could still be believed, UTC milliseconds
    * @param toMs from when they can be believed again
    */
-  public record Stretch(String rule, Channel channel, long fromMs, long toMs) {
-    private boolean has(long timeMs) {
-      return timeMs > fromMs && timeMs < toMs;
-    }
-  }
+  public record Stretch(String rule, Channel channel, long fromMs, long toMs) {}
 
   public DoubtedReadings {
     stretches = List.copyOf(stretches);
@@ -70,23 +67,12 @@ public record DoubtedReadings(List<Stretch> stretches) {
     for (Stretch stretch : stretches) {
       series.computeIfPresent(stretch.channel(), (channel, one) -> leftOut(one, stretch));
     }
-    return new Recording(
-        recording.run(),
-        recording.rig(),
-        recording.startMs(),
-        recording.endMs(),
-        series,
-        recording.events(),
-        recording.notes());
+    return recording.with(series);
   }
 
   private static Series leftOut(Series series, Stretch stretch) {
-    Series.Builder kept = Series.of(series.channel());
-    for (int r = 0; r < series.size(); r++) {
-      if (!stretch.has(series.timeMs(r))) {
-        kept.add(series.timeMs(r), series.value(r));
-      }
-    }
-    return kept.build();
+    BitSet accused = new BitSet();
+    accused.set(series.firstAtOrAfter(stretch.fromMs() + 1), series.firstAtOrAfter(stretch.toMs()));
+    return series.without(accused);
   }
 }

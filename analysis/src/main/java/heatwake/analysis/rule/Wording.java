@@ -3,12 +3,18 @@ package heatwake.analysis.rule;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
 /** Writes SI figures in the units a technician reads, for the sentences of rules. */
 public final class Wording {
   private static final double ICE_POINT_K = 273.15;
   private static final double L_PER_MIN = 60_000;
+
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private Wording() {}
 
@@ -77,6 +83,11 @@ public final class Wording {
     return durationS < 2 * 3600
         ? fixed(durationS / 60, 0) + " min"
         : fixed(durationS / 3600, 1) + " h";
+  }
+
+  /** A moment: {@code 2031-05-04 18:00 UTC}; a run does not know where its site's clocks stand. */
+  public static String moment(long timeMs) {
+    return MOMENT.format(Instant.ofEpochMilli(timeMs));
   }
 
   /** A reading of a channel in its everyday unit: {@code 26.0 °C}, {@code 2300 kPa}. */

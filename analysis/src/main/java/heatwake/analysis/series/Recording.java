@@ -41,6 +41,11 @@ public record Recording(
     notes = List.copyOf(notes);
   }
 
+  /** The same run with other readings. */
+  public Recording with(Map<Channel, Series> other) {
+    return new Recording(run, rig, startMs, endMs, other, events, notes);
+  }
+
   /** The readings of a channel, if there are any. */
   public Optional<Series> of(Channel channel) {
     return Optional.ofNullable(series.get(channel));

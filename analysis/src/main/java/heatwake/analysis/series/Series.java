@@ -2,6 +2,7 @@ package heatwake.analysis.series;
 
 import heatwake.analysis.quantity.Channel;
 import java.util.Arrays;
+import java.util.BitSet;
 
 /** The readings of one channel in order of time: UTC milliseconds and SI values. Immutable. */
 public final class Series {
@@ -51,6 +52,18 @@ public final class Series {
     builder.timesMs = Arrays.copyOf(timesMs, builder.size + Builder.ROOM);
     builder.values = Arrays.copyOf(values, builder.size + Builder.ROOM);
     return builder;
+  }
+
+  /** The series less some of its readings, by their number; itself where it loses none. */
+  public Series without(BitSet left) {
+    if (left.isEmpty()) {
+      return this;
+    }
+    Builder kept = of(channel);
+    for (int r = left.nextClearBit(0); r < size(); r = left.nextClearBit(r + 1)) {
+      kept.add(timeMs(r), value(r));
+    }
+    return kept.build();
   }
 
   /** Starts a series of one channel. */

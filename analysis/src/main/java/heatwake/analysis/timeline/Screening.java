@@ -15,7 +15,7 @@ public final class Screening {
 
   /** The possible readings of a series; the series itself where all are possible. */
   public static Series possible(Series series) {
-    return without(series, impossible(series));
+    return series.without(impossible(series));
   }
 
   /** The same, less what its neighbours in the water deny ({@link WaterJump}). */
@@ -23,20 +23,7 @@ public final class Screening {
     Series possible = possible(series);
     BitSet denied = new BitSet();
     WaterJump.in(possible, recording).forEach(jump -> denied.set(jump.from(), jump.to()));
-    return without(possible, denied);
-  }
-
-  private static Series without(Series series, BitSet impossible) {
-    if (impossible.isEmpty()) {
-      return series;
-    }
-    Series.Builder kept = Series.of(series.channel());
-    for (int r = impossible.nextClearBit(0);
-        r < series.size();
-        r = impossible.nextClearBit(r + 1)) {
-      kept.add(series.timeMs(r), series.value(r));
-    }
-    return kept.build();
+    return possible.without(denied);
   }
 
   /** The readings that take no part, by their number in the series. */

@@ -4,10 +4,12 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * A probe in the water that jumps away within two readings, stays away for seconds or minutes and
@@ -125,7 +127,7 @@ public record WaterJump(
       Series series, int r, int to, Series partner, Recording recording) {
     long fromMs = series.timeMs(r) - ABOUT_MS;
     long toMs = series.timeMs(to) + ABOUT_MS;
-    double moves = range(partner, fromMs, toMs);
+    double moves = range(between(partner, fromMs, toMs));
     if (!(moves < STANDS_K) || !flowIsSteady(series.channel(), recording, fromMs, toMs)) {
       return Optional.empty();
     }
@@ -144,8 +146,8 @@ public record WaterJump(
     for (Channel meter : METERS) {
       Optional<Series> series = recording.of(meter);
       if (series.isPresent()) {
-        double range = range(series.get(), fromMs, toMs);
-        return range <= STEADY_SHARE * greatest(series.get(), fromMs, toMs);
+        DoubleSummaryStatistics values = between(series.get(), fromMs, toMs);
+        return range(values) <= STEADY_SHARE * Math.max(0, values.getMax());
       }
     }
     boolean isBeforeTheHeater = channel == Channel.WATER_IN || channel == Channel.WATER_POOL;
@@ -166,28 +168,14 @@ public record WaterJump(
     return first >= 0;
   }
 
-  /** Greatest less least value between two times; NaN if fewer than two are known. */
-  private static double range(Series series, long fromMs, long toMs) {
-    double least = Double.POSITIVE_INFINITY;
-    double greatest = Double.NEGATIVE_INFINITY;
-    int count = 0;
-    for (int k = series.firstAtOrAfter(fromMs);
-        k < series.size() && series.timeMs(k) <= toMs;
-        k++) {
-      least = Math.min(least, series.value(k));
-      greatest = Math.max(greatest, series.value(k));
-      count++;
-    }
-    return count < 2 ? Double.NaN : greatest - least;
+  /** Greatest less least of some values; NaN if they are fewer than two. */
+  private static double range(DoubleSummaryStatistics values) {
+    return values.getCount() < 2 ? Double.NaN : values.getMax() - values.getMin();
   }
 
-  private static double greatest(Series series, long fromMs, long toMs) {
-    double greatest = 0;
-    for (int k = series.firstAtOrAfter(fromMs);
-        k < series.size() && series.timeMs(k) <= toMs;
-        k++) {
-      greatest = Math.max(greatest, series.value(k));
-    }
-    return greatest;
+  private static DoubleSummaryStatistics between(Series series, long fromMs, long toMs) {
+    return IntStream.range(series.firstAtOrAfter(fromMs), series.firstAtOrAfter(toMs + 1))
+        .mapToDouble(series::value)
+        .summaryStatistics();
   }
 }

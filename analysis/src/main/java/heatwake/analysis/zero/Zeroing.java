@@ -164,9 +164,13 @@ public final class Zeroing {
 
   /** A span, and what the exchanger's own heat may add to its difference. */
   private record Stretch(ProbeZero.Span span, double residueK) {
-    double variance() {
+    double scatterVariance() {
       double scatterK = Math.max(AT_REST_K, span.offsetK().standard());
-      return scatterK * scatterK + residueK * residueK;
+      return scatterK * scatterK;
+    }
+
+    double variance() {
+      return scatterVariance() + residueK * residueK;
     }
   }
 
@@ -214,8 +218,7 @@ public final class Zeroing {
   private static double scatterK(List<Stretch> stretches, double between) {
     double weights = 0;
     for (Stretch one : stretches) {
-      double scatterK = Math.max(AT_REST_K, one.span().offsetK().standard());
-      weights += 1 / (scatterK * scatterK + between);
+      weights += 1 / (one.scatterVariance() + between);
     }
     return Math.sqrt(1 / weights);
   }

@@ -5,22 +5,18 @@ import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import org.junit.jupiter.api.Test;
 
 /** What is said of a silence between two times at which the heater was seen running. */
 class SilencesTest {
   private static RunBuilder silentFor(double minutes) {
-    RunBuilder run = RunBuilder.run().circulating(12).heating(60);
-    for (Channel channel : Channel.values()) {
-      run.silent(channel);
-    }
-    run.heating(minutes);
-    for (Channel channel : Channel.values()) {
-      run.free(channel);
-    }
-    return run.heating(60).circulating(10);
+    return RunBuilder.run()
+        .circulating(12)
+        .heating(60)
+        .nothingRecorded(minutes)
+        .heating(60)
+        .circulating(10);
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 
@@ -132,30 +133,13 @@ public final class Store implements AutoCloseable {
 
   /** The run that a run goes on from, if any. */
   public OptionalLong followed(long run) {
-    return read(
-        () -> {
-          try (PreparedStatement select =
-              connection.prepareStatement("SELECT follows FROM run WHERE id = ?")) {
-            select.setLong(1, run);
-            try (ResultSet row = select.executeQuery()) {
-              return row.next() ? optionalLong(row, 1) : OptionalLong.empty();
-            }
-          }
-        });
+    return ofRun(run, "SELECT follows FROM run WHERE id = ?", row -> optionalLong(row, 1))
+        .orElse(OptionalLong.empty());
   }
 
   /** The site of a run. */
   public String site(long run) {
-    return read(
-        () -> {
-          try (PreparedStatement select =
-              connection.prepareStatement("SELECT site FROM run WHERE id = ?")) {
-            select.setLong(1, run);
-            try (ResultSet row = select.executeQuery()) {
-              return row.next() ? row.getString(1) : "";
-            }
-          }
-        });
+    return ofRun(run, "SELECT site FROM run WHERE id = ?", row -> row.getString(1)).orElse("");
   }
 
   /** A run holds a reading that arrived before its beginning: it began then. */
@@ -345,21 +329,31 @@ public final class Store implements AutoCloseable {
   }
 
   RunRow runRow(long run) {
+    return ofRun(
+            run,
+            "SELECT began_ms, ended_ms, rig_name, rig FROM run WHERE id = ?",
+            row ->
+                new RunRow(
+                    row.getLong(1), optionalLong(row, 2), row.getString(3), row.getString(4)))
+        .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
+  }
+
+  /** What a run's own row says; empty if there is no such run. */
+  private <T> Optional<T> ofRun(long run, String sql, RowReader<T> reader) {
     return read(
         () -> {
-          try (PreparedStatement select =
-              connection.prepareStatement(
-                  "SELECT began_ms, ended_ms, rig_name, rig FROM run WHERE id = ?")) {
+          try (PreparedStatement select = connection.prepareStatement(sql)) {
             select.setLong(1, run);
             try (ResultSet row = select.executeQuery()) {
-              if (!row.next()) {
-                throw new MistakeException(file + ": has no run " + run + "; " + knownRuns());
-              }
-              return new RunRow(
-                  row.getLong(1), optionalLong(row, 2), row.getString(3), row.getString(4));
+              return row.next() ? Optional.of(reader.of(row)) : Optional.empty();
             }
           }
         });
+  }
+
+  /** Makes something of the row that is at hand. */
+  private interface RowReader<T> {
+    T of(ResultSet row) throws SQLException;
   }
 
   private String knownRuns() {

@@ -21,7 +21,12 @@ final class FaultWords {
 
   /** One line. */
   static String of(Throwable fault) {
-    return words(unwrapped(fault)).replaceAll("\\s*\\R\\s*", " ");
+    return oneLine(words(unwrapped(fault)));
+  }
+
+  /** A text without its line breaks. */
+  static String oneLine(String text) {
+    return text.replaceAll("\\s*\\R\\s*", " ");
   }
 
   private static Throwable unwrapped(Throwable fault) {

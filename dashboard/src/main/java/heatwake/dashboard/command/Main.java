@@ -66,7 +66,7 @@ public final class Main implements Runnable {
         .getErr()
         .println(
             "heatwake: "
-                + oneLine(misuse(fault))
+                + FaultWords.oneLine(misuse(fault))
                 + "; see "
                 + command.getCommandSpec().qualifiedName()
                 + " --help");
@@ -86,10 +86,6 @@ public final class Main implements Runnable {
       Exception fault, CommandLine command, CommandLine.ParseResult parsed) {
     command.getErr().println("heatwake: " + FaultWords.of(fault));
     return FaultWords.status(fault);
-  }
-
-  private static String oneLine(String text) {
-    return text.replaceAll("\\s*\\R\\s*", " ");
   }
 
   @Override

@@ -300,24 +300,7 @@ public final class InventedNight {
               last ? Optional.empty() : Optional.of(new Estimate(5.0, 0.1))));
     }
     Findings night = findings();
-    return new Findings(
-        night.run(),
-        night.startMs(),
-        night.endMs(),
-        night.channels(),
-        night.heat(),
-        night.zero(),
-        night.bypass(),
-        night.pool(),
-        night.cost(),
-        night.steady(),
-        night.phases(),
-        cycles,
-        night.flags(),
-        night.startup(),
-        night.verdict(),
-        night.missing(),
-        night.traces());
+    return with(night, night.endMs(), cycles, night.traces());
   }
 
   /** The same findings with traces that end at a minute. */
@@ -332,10 +315,15 @@ public final class InventedNight {
                         trace.stepMs(),
                         Arrays.copyOf(trace.values(), (int) (minute * 60_000 / STEP_MS) + 1)))
             .toList();
+    return with(night, minute(minute), night.cycles(), traces);
+  }
+
+  private static Findings with(
+      Findings night, long endMs, List<CycleFigures> cycles, List<Trace> traces) {
     return new Findings(
         night.run(),
         night.startMs(),
-        minute(minute),
+        endMs,
         night.channels(),
         night.heat(),
         night.zero(),
@@ -344,7 +332,7 @@ public final class InventedNight {
         night.cost(),
         night.steady(),
         night.phases(),
-        night.cycles(),
+        cycles,
         night.flags(),
         night.startup(),
         night.verdict(),

@@ -192,14 +192,7 @@ class CountedEnergyTest {
   private static Recording withEnergy(Recording recording, Series energy) {
     Map<Channel, Series> series = new EnumMap<>(recording.series());
     series.put(Channel.ENERGY, energy);
-    return new Recording(
-        recording.run(),
-        recording.rig(),
-        recording.startMs(),
-        recording.endMs(),
-        series,
-        recording.events(),
-        recording.notes());
+    return recording.with(series);
   }
 
   private static List<Double> startsS(Recording recording, Findings findings) {
