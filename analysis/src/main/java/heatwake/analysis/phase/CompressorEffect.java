@@ -27,10 +27,12 @@ final class CompressorEffect {
   private static final double SLOPE_S = 30;
 
   private final double[] share;
+  private final int later;
   private final boolean absent;
 
-  private CompressorEffect(double[] share, boolean absent) {
+  private CompressorEffect(double[] share, int later, boolean absent) {
     this.share = share;
+    this.later = later;
     this.absent = absent;
   }
 
@@ -39,12 +41,15 @@ final class CompressorEffect {
     boolean heats = rise.isPresent() && !Double.isNaN(rise.get().fullK());
     double[] share = new double[timeline.size()];
     Arrays.fill(share, Double.NaN);
+    int later = 0;
     if (lifts && timeline.has(Channel.PRESSURE_SUCTION)) {
       fill(share, RefrigerantLift.lift(timeline), RefrigerantLift.full(timeline), timeline.stepS());
     } else if (heats) {
       fill(share, rise.get().riseK(), rise.get().fullK(), timeline.stepS());
+      later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
-    return new CompressorEffect(share, (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
+    return new CompressorEffect(
+        share, later, (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
   }
 
   private static void fill(double[] share, double[] values, double full, double stepS) {
@@ -86,11 +91,11 @@ final class CompressorEffect {
     return sorted[count / 2];
   }
 
-  /** Whether it is seen, and is none, at most instants between two. */
+  /** Whether it is seen, and is none, at most instants at which a draw between two would show. */
   boolean isNoneBetween(int from, int to) {
     int none = 0;
     for (int i = from; i < to; i++) {
-      none += share[i] < NONE ? 1 : 0;
+      none += i + later < share.length && share[i + later] < NONE ? 1 : 0;
     }
     return 2 * none > to - from;
   }

@@ -106,7 +106,11 @@ record ElectricDraw(Track compressor, Track fan) {
       levels = levels.above(leading.getAsDouble(), all);
     }
     Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
-    StartEdges.move(timeline, meter.channel(), compressor);
+    StartEdges.move(
+        timeline,
+        meter.channel(),
+        compressor,
+        Math.max(LeadingFan.SHARE * levels.compressor(), LeadingFan.ABOVE * leading.orElse(0)));
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
     int runsDown = instants(timeline, RUNS_DOWN_S);
     double fanThreshold =
@@ -128,8 +132,7 @@ record ElectricDraw(Track compressor, Track fan) {
   private static Track above(
       Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
-    // A stall shows at all instants within it, and a line drawn from one reading to the next lets
-    // it
+    // A stall shows at all instants within it, and a line from one reading to the next lets it
     // reach to one more.
     return tries(draw, levels)
         .withoutBlips(Track.NO, instants(timeline, BLIP_S))

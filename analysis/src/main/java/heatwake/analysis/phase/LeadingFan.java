@@ -14,7 +14,7 @@ final class LeadingFan {
   private static final double AHEAD_S = 180;
 
   /** A fan draws less than this share of the compressor (ours). */
-  private static final double SHARE = 0.17;
+  static final double SHARE = 0.17;
 
   /** Or of a small compressor this, where its effect is seen and is not there yet (ours). */
   private static final double SHARE_WITHOUT_EFFECT = 0.4;
@@ -25,6 +25,9 @@ final class LeadingFan {
   private static final double FLAT_S = 6;
   private static final int FLAT_INTERVALS = 3;
 
+  /** A heater at rest draws less than this share of its fan (ours). */
+  private static final double REST_OF_FAN = 0.5;
+
   /** A draw this far above the fan's is no longer the fan alone (ours). */
   static final double ABOVE = 1.15;
 
@@ -33,6 +36,7 @@ final class LeadingFan {
   private final double compressor;
   private final int longest;
   private final int flat;
+  private final int interval;
 
   private LeadingFan(
       Timeline timeline, Channel channel, CompressorEffect effect, double compressor) {
@@ -40,7 +44,10 @@ final class LeadingFan {
     this.effect = effect;
     this.compressor = compressor;
     this.longest = (int) Math.ceil(AHEAD_S / timeline.stepS());
-    double flatS = Math.max(FLAT_S, FLAT_INTERVALS * timeline.intervalMs(channel) / 1e3);
+    double intervalS = timeline.intervalMs(channel) / 1e3;
+    double flatS = Math.max(FLAT_S, FLAT_INTERVALS * intervalS);
+    this.interval =
+        (int) Math.ceil(Math.max(FLAT_S / FLAT_INTERVALS, intervalS) / timeline.stepS());
     this.flat = (int) Math.ceil(flatS / timeline.stepS());
   }
 
@@ -66,7 +73,7 @@ final class LeadingFan {
         int from = i + flat / FLAT_INTERVALS;
         int end = flatUntil(from);
         boolean climbs = end - from >= flat && end < draw.length && aboveThreshold.yes(end);
-        if (climbs && isFan(draw[from], from, end)) {
+        if (climbs && !followsFan(i) && isFan(draw[from], from, end)) {
           seen[count++] = draw[from];
         }
       }
@@ -75,11 +82,33 @@ final class LeadingFan {
     return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(seen[count / 2]);
   }
 
+  /**
+   * Whether the draw had stepped from rest to a low level just before, and stayed there for longer
+   * than the line from one reading to the next: then that was the fan, and what follows is a
+   * compressor that holds a slow speed before it climbs.
+   */
+  private boolean followsFan(int i) {
+    int earliest = Math.max(0, i - longest);
+    double rest = Double.POSITIVE_INFINITY;
+    for (int k = earliest; k < i; k++) {
+      rest = draw[k] < rest ? draw[k] : rest;
+    }
+    int first = i;
+    while (first > earliest
+        && draw[first - 1] * REST_OF_FAN > rest
+        && draw[first - 1] < SHARE * compressor) {
+      first--;
+    }
+    return first > earliest && i - first > interval;
+  }
+
+  private static boolean isSame(double one, double other) {
+    return Math.abs(one - other) <= FLAT * other;
+  }
+
   private int flatUntil(int from) {
     int end = from;
-    while (end < draw.length
-        && end - from < longest
-        && Math.abs(draw[end] - draw[from]) <= FLAT * draw[from]) {
+    while (end < draw.length && end - from < longest && isSame(draw[end], draw[from])) {
       end++;
     }
     return end - from < longest ? end : draw.length;

@@ -21,7 +21,7 @@ final class RiseFeet {
    * then the water's way to the clip, half a minute or a little more), and falls so long after its
    * stop.
    */
-  private static final double BEGINS_LATER_S = 35;
+  static final double BEGINS_LATER_S = 35;
 
   private static final double FALLS_LATER_S = 10;
 

@@ -6,7 +6,7 @@ import heatwake.analysis.timeline.Timeline;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
- * to the foot of an inverter's climb.
+ * to where the draw left the fan's level, or rest; else to the foot of an inverter's climb.
  */
 final class StartEdges {
   /** A soft start takes no longer from its foot to the threshold (common practice). */
@@ -27,28 +27,75 @@ final class StartEdges {
   /** So much of the way to the threshold is not the level before it any more (ours). */
   private static final double LEAVES_SHARE = 0.03;
 
+  /**
+   * How steep a step is, is seen over so long, and nearly over the time between readings (ours).
+   */
+  private static final double STEP_S = 3;
+
+  /** Readings come a little sooner or later than usual (ours). */
+  private static final double OF_INTERVAL = 0.8;
+
   private final double[] draw;
   private final Track compressor;
+  private final double mostOfFan;
   private final double stepS;
   private final double intervalS;
 
-  private StartEdges(Timeline timeline, Channel channel, Track compressor) {
+  private StartEdges(Timeline timeline, Channel channel, Track compressor, double mostOfFan) {
     this.draw = timeline.of(channel);
     this.compressor = compressor;
+    this.mostOfFan = mostOfFan;
     this.stepS = timeline.stepS();
     this.intervalS = timeline.intervalMs(channel) / 1e3;
   }
 
-  static void move(Timeline timeline, Channel channel, Track compressor) {
-    new StartEdges(timeline, channel, compressor).move();
+  /**
+   * @param mostOfFan the most that a fan without a compressor draws
+   */
+  static void move(Timeline timeline, Channel channel, Track compressor, double mostOfFan) {
+    new StartEdges(timeline, channel, compressor, mostOfFan).move();
   }
 
   private void move() {
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
-        backdate(i);
+        int last = lastOfFan(i);
+        if (last < 0) {
+          backdate(i);
+        } else {
+          // It left the level somewhere between the level's last reading and the next.
+          compressor.moveEdge(i, footOf(last) + (int) Math.round(intervalS / 2 / stepS));
+        }
       }
     }
+  }
+
+  /**
+   * The last instant before {@code i} at which the draw was no higher than a fan's; -1 without one.
+   * An inverter may hold a slow speed for a while before it climbs, so that the threshold is passed
+   * long after.
+   */
+  private int lastOfFan(int i) {
+    int earliest = Math.max(1, i - instants(LONGEST_CLIMB_S));
+    for (int k = i - 1; k >= earliest && compressor.no(k); k--) {
+      if (draw[k] <= mostOfFan) {
+        return k;
+      }
+    }
+    return -1;
+  }
+
+  /** Goes down from the last instant of a fan's draw as long as it climbs there as steeply. */
+  private int footOf(int last) {
+    int wide = instants(Math.max(STEP_S, OF_INTERVAL * intervalS));
+    int ahead = Math.min(draw.length - 1, last + wide);
+    double flat = FLAT_SHARE * (draw[ahead] - draw[last]) / Math.max(1, ahead - last) * wide;
+    int earliest = Math.max(wide, last - instants(LONGEST_CLIMB_S));
+    int k = last;
+    while (k > earliest && compressor.no(k - 1) && draw[k] - draw[k - wide] > flat) {
+      k--;
+    }
+    return k;
   }
 
   /** Goes down the climb to where it begins: there the draw has been flat. */
