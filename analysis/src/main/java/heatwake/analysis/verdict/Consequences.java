@@ -1,9 +1,12 @@
 package heatwake.analysis.verdict;
 
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.rule.Doubt;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -31,6 +34,12 @@ public final class Consequences {
 
   /** Part of a fall after which what begins is its consequence; ours. */
   private static final double CAME_TO_IT = 0.1;
+
+  /**
+   * A motor at low voltage takes more current for the same power. Power this far above the
+   * nameplate's beyond doubt has a cause of its own; ours.
+   */
+  private static final double POWER_AS_PROMISED = 1.1;
 
   /** What follows from what, the root causes first. */
   private static final Map<String, Set<String>> TABLE = table();
@@ -80,16 +89,20 @@ public final class Consequences {
     return Collections.unmodifiableMap(TABLE);
   }
 
-  /** The root flags, each with its consequences named. */
-  static List<Flag> fold(List<Flag> flags) {
+  /**
+   * The root flags, each with its consequences named.
+   *
+   * @param duties what the running heater was seen to do
+   */
+  static List<Flag> fold(List<Flag> flags, List<Duty> duties) {
     Map<Flag, List<Flag>> following = new LinkedHashMap<>();
     for (Flag flag : flags) {
-      root(flag, flags)
+      root(flag, flags, duties)
           .ifPresent(root -> following.computeIfAbsent(root, key -> new ArrayList<>()).add(flag));
     }
     List<Flag> roots = new ArrayList<>();
     for (Flag flag : flags) {
-      if (root(flag, flags).isEmpty()) {
+      if (root(flag, flags, duties).isEmpty()) {
         roots.add(naming(flag, following.getOrDefault(flag, List.of())));
       }
     }
@@ -97,19 +110,19 @@ public final class Consequences {
   }
 
   /** The flag that, at the end of the chain, explains this one. */
-  private static Optional<Flag> root(Flag flag, List<Flag> flags) {
-    Optional<Flag> cause = cause(flag, flags);
+  private static Optional<Flag> root(Flag flag, List<Flag> flags, List<Duty> duties) {
+    Optional<Flag> cause = cause(flag, flags, duties);
     return cause.isEmpty()
         ? cause
-        : Optional.of(root(cause.get(), flags).orElseGet(cause::orElseThrow));
+        : Optional.of(root(cause.get(), flags, duties).orElseGet(cause::orElseThrow));
   }
 
-  private static Optional<Flag> cause(Flag flag, List<Flag> flags) {
+  private static Optional<Flag> cause(Flag flag, List<Flag> flags, List<Duty> duties) {
     for (Map.Entry<String, Set<String>> row : TABLE.entrySet()) {
       if (row.getValue().contains(flag.rule())) {
         Optional<Flag> found =
             flags.stream()
-                .filter(other -> other.rule().equals(row.getKey()) && explains(other, flag))
+                .filter(other -> other.rule().equals(row.getKey()) && explains(other, flag, duties))
                 .findFirst();
         if (found.isPresent()) {
           return found;
@@ -119,7 +132,7 @@ public final class Consequences {
     return Optional.empty();
   }
 
-  private static boolean explains(Flag cause, Flag flag) {
+  private static boolean explains(Flag cause, Flag flag, List<Duty> duties) {
     boolean ofProbes = cause.side() == Side.MEASUREMENT;
     // A switch that trips may do so only once the circuit no longer comes to a steady state.
     boolean cameLater =
@@ -130,11 +143,28 @@ public final class Consequences {
         || (ofProbes && Collections.disjoint(cause.channels(), flag.channels()))) {
       return false;
     }
+    if (cause.rule().equals("voltage-range")
+        && flag.rule().equals("overcurrent")
+        && drawsMorePower(flag, duties)) {
+      return false;
+    }
     boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);
     // Flow that was too low from the beginning did not get there by falling.
     return !flag.rule().equals("low-heater-flow")
         || !cause.rule().equals("falling-flow")
         || cameToIt;
+  }
+
+  private static boolean drawsMorePower(Flag flag, List<Duty> duties) {
+    List<Duty> during =
+        duties.stream()
+            .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
+            .toList();
+    return !during.isEmpty()
+        && Duty.meanOf(during)
+            .of(DutyFigure.POWER_RATIO)
+            .filter(ratio -> Doubt.above(ratio, POWER_AS_PROMISED))
+            .isPresent();
   }
 
   private static long length(Flag flag) {

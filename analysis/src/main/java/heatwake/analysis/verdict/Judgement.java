@@ -64,8 +64,8 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
     Map<Boolean, List<Flag>> handed =
         sided.stream()
             .collect(Collectors.partitioningBy(flag -> Reasoning.isHanded(flag, evidence)));
-    List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false)));
-    roots.addAll(Consequences.fold(handed.get(true)));
+    List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty()));
+    roots.addAll(Consequences.fold(handed.get(true), evidence.duty()));
     roots.sort(Raised.GRAVEST_FIRST);
     return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
   }

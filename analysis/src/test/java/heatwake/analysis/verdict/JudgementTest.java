@@ -101,7 +101,8 @@ class JudgementTest {
                 flag("high-pressure", Side.REFRIGERANT, 10, 500),
                 flag("low-heater-flow", Side.WATER, 5, 600),
                 flag("condenser-approach", Side.WATER, 10, 500),
-                flag("low-cop", Side.UNDECIDED, 10, 500)));
+                flag("low-cop", Side.UNDECIDED, 10, 500)),
+            List.of());
     assertThat(rules(roots)).containsExactly("low-heater-flow");
     assertThat(roots.get(0).evidence())
         .isEqualTo(
@@ -122,7 +123,8 @@ class JudgementTest {
                 Consequences.fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 5, 600),
-                        flag("heat-loss", Side.POOL, 0, 600)))))
+                        flag("heat-loss", Side.POOL, 0, 600)),
+                    List.of())))
         .containsExactly("falling-flow", "heat-loss");
   }
 
@@ -133,7 +135,8 @@ class JudgementTest {
                 Consequences.fold(
                     List.of(
                         flag("low-heater-flow", Side.WATER, 5, 60),
-                        flag("low-heat", Side.UNDECIDED, 100, 500)))))
+                        flag("low-heat", Side.UNDECIDED, 100, 500)),
+                    List.of())))
         .containsExactly("low-heater-flow", "low-heat");
   }
 
@@ -144,14 +147,16 @@ class JudgementTest {
                 Consequences.fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
-                        flag("low-heater-flow", Side.WATER, 300, 600)))))
+                        flag("low-heater-flow", Side.WATER, 300, 600)),
+                    List.of())))
         .containsExactly("falling-flow");
     assertThat(
             rules(
                 Consequences.fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
-                        flag("low-heater-flow", Side.WATER, 5, 600)))))
+                        flag("low-heater-flow", Side.WATER, 5, 600)),
+                    List.of())))
         .containsExactly("falling-flow", "low-heater-flow");
   }
 
@@ -160,7 +165,7 @@ class JudgementTest {
     Flag alarm =
         new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
     assertThat(
-            Consequences.fold(List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)))
+            Consequences.fold(List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)), List.of())
                 .get(0)
                 .severity())
         .isEqualTo(Severity.ALARM);

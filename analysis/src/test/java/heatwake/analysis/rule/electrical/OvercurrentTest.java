@@ -45,8 +45,8 @@ class OvercurrentTest {
 
   @Test
   void aboveTheNameplate() {
-    assertThat(onlyFlag(rule, readings(drawing(17.2, 20).recording())).evidence())
-        .isEqualTo("17.2 A for 20 min; the nameplate allows 16.0 A");
+    assertThat(onlyFlag(rule, readings(drawing(17.6, 20).recording())).evidence())
+        .isEqualTo("17.6 A for 20 min; the nameplate allows 16.0 A");
   }
 
   @Test
@@ -65,8 +65,8 @@ class OvercurrentTest {
 
   @Test
   void withinTheUncertaintyOfTheClampItIsClear() {
-    assertClear(rule, readings(drawing(16.4, 20).recording()));
-    onlyFlag(rule, readings(drawing(16.6, 20).recording()));
+    assertClear(rule, readings(drawing(17.2, 20).recording()));
+    onlyFlag(rule, readings(drawing(17.6, 20).recording()));
   }
 
   @Test
