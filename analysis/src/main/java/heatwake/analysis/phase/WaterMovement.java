@@ -3,6 +3,9 @@ package heatwake.analysis.phase;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -56,6 +59,23 @@ public final class WaterMovement {
             state(timeline, Channel.PUMP_ON))
         .flatMap(Optional::stream)
         .allMatch(track -> stands(track, stretch));
+  }
+
+  /** Which of the others that tell of water say that it stands over a stretch. */
+  public static List<Channel> standBeside(Channel asked, Timeline timeline, Stretch stretch) {
+    Map<Channel, Optional<Track>> said = new EnumMap<>(Channel.class);
+    for (Channel flow : List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL)) {
+      said.put(flow, flow(timeline, flow));
+    }
+    for (Channel state : List.of(Channel.FLOW_SWITCH, Channel.PUMP_ON)) {
+      said.put(state, state(timeline, state));
+    }
+    said.put(Channel.PRESSURE_FILTER, filterPressure(timeline));
+    said.remove(asked);
+    return said.entrySet().stream()
+        .filter(one -> one.getValue().filter(track -> stands(track, stretch)).isPresent())
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   private static boolean stands(Track track, Stretch stretch) {

@@ -18,9 +18,14 @@ public final class Screening {
     return series.without(impossible(series));
   }
 
-  /** The same, less what its neighbours in the water deny ({@link WaterJump}). */
+  /**
+   * The same, less what the refrigerant cannot do ({@link BeyondCritical}) and what its neighbours
+   * in the water deny ({@link WaterJump}).
+   */
   public static Series possible(Series series, Recording recording) {
-    Series possible = possible(series);
+    BitSet impossible = impossible(series);
+    impossible.or(BeyondCritical.in(series, recording.rig().heater()));
+    Series possible = series.without(impossible);
     BitSet denied = new BitSet();
     WaterJump.in(possible, recording).forEach(jump -> denied.set(jump.from(), jump.to()));
     return possible.without(denied);

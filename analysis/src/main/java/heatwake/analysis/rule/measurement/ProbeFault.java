@@ -14,6 +14,8 @@ import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.site.Heater;
+import heatwake.analysis.timeline.BeyondCritical;
 import heatwake.analysis.timeline.Screening;
 import heatwake.analysis.timeline.WaterJump;
 import java.util.ArrayList;
@@ -59,7 +61,8 @@ public final class ProbeFault implements Rule {
 
   @Override
   public String limits() {
-    return "A reading outside what its channel can be (the channel table), a fault reported by the"
+    return "A reading outside what its channel can be (the channel table), a refrigerant"
+        + " pressure a fifth above the upper end of the saturation line (ours), a fault reported by the"
         + " sensor's loop, 85 °C out of the blue (1-Wire power-on value: data sheet), a water probe"
         + " that jumps by more than 10 K within two readings and 25 s and back within 30 min while the flow"
         + " is steady and the other water probe moves by less than 2.5 K (ours: heaters warm moving"
@@ -73,6 +76,7 @@ public final class ProbeFault implements Rule {
     List<Flag> flags = new ArrayList<>();
     for (Series series : evidence.recording().series().values()) {
       impossible(series)
+          .or(() -> beyondCritical(series, evidence.recording().rig().heater()))
           .or(() -> jumps(series, evidence.recording()))
           .or(() -> spikes(series))
           .ifPresent(flags::add);
@@ -120,6 +124,33 @@ public final class ProbeFault implements Rule {
             count <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
             series.timeMs(first),
             series.timeMs(last),
+            text));
+  }
+
+  /** Pressures that the refrigerant in the rig does not reach. */
+  private Optional<Flag> beyondCritical(Series series, Heater heater) {
+    BitSet beyond = BeyondCritical.in(series, heater);
+    int count = beyond.cardinality();
+    if (count < FEW) {
+      return Optional.empty();
+    }
+    int first = beyond.nextSetBit(0);
+    String text =
+        String.format(
+            Locale.ROOT,
+            "%s read %s (%d of %d readings); %s does not reach %s in any heater",
+            series.channel().id(),
+            Wording.reading(series.channel(), series.value(first)),
+            count,
+            series.size(),
+            heater.refrigerant().orElseThrow().designation(),
+            Wording.reading(series.channel(), BeyondCritical.mostPa(heater).orElseThrow()));
+    return Optional.of(
+        flag(
+            series.channel(),
+            count <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
+            series.timeMs(first),
+            series.timeMs(beyond.length() - 1),
             text));
   }
 

@@ -34,6 +34,25 @@ class ProbeFaultTest {
     assertThat(flag.severity()).isEqualTo(Severity.WARNING);
   }
 
+  /**
+   * A 1000 psi transmitter at full scale; R-410A's critical point is at 4.90 MPa (CoolProp 7.2).
+   */
+  @Test
+  void aPressureBeyondTheCriticalPointIsNone() {
+    RunBuilder run =
+        RunBuilder.run()
+            .heating(10)
+            .set(Channel.PRESSURE_DISCHARGE, 6895)
+            .heating(5)
+            .free(Channel.PRESSURE_DISCHARGE)
+            .heating(10);
+    var evidence = readings(run.recording());
+    assertThat(onlyFlag(rule, evidence).evidence())
+        .startsWith("pressure-discharge read 6895 kPa")
+        .endsWith("R-410A does not reach 5717 kPa in any heater");
+    assertThat(evidence.timeline().of(Channel.PRESSURE_DISCHARGE)[700]).isNaN();
+  }
+
   @Test
   void aSingleImpossibleReadingIsOnlyWorthKnowing() {
     RunBuilder run =
