@@ -11,11 +11,13 @@ import java.util.Optional;
  *
  * @param cycle which cycle
  * @param deliveredJ net heat given to the water
+ * @param deliveredKnown share of that time whose heat is known, 0 to 1; the rest is not in it
  * @param electricJ electric energy over the same time
- * @param cop delivered over electric
+ * @param cop delivered over electric, where both are known
  */
 public record CycleFigures(
     Cycle cycle,
     Optional<Estimate> deliveredJ,
+    double deliveredKnown,
     Optional<Estimate> electricJ,
     Optional<Estimate> cop) {}

@@ -8,15 +8,17 @@ import java.util.Optional;
  *
  * @param deliveredJ net heat given to the water from each compressor start until three minutes
  *     after it stops
+ * @param deliveredKnown share of that time whose heat is known, 0 to 1; the rest is not in it
  * @param electricJ electric energy over the same time
  * @param electricTotalJ electric energy over the whole run
- * @param cop delivered over electric, a ratio of integrals
+ * @param cop delivered over electric where both are known, a ratio of integrals
  * @param zeroOffsetK water-out minus water-in found while water circulates and the compressor rests
  * @param flowWay how the flow through the heater was found, in words; empty if it was not
  * @param flowKnowledge how well it is known; empty if it was not found
  */
 public record HeatFigures(
     Optional<Estimate> deliveredJ,
+    double deliveredKnown,
     Optional<Estimate> electricJ,
     Optional<Estimate> electricTotalJ,
     Optional<Estimate> cop,
@@ -35,6 +37,7 @@ public record HeatFigures(
   public static final HeatFigures NONE =
       new HeatFigures(
           Optional.empty(),
+          1,
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),

@@ -8,7 +8,7 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Heat and energy of each compressor cycle. */
+/** Heat and energy of each compressor cycle; no heat of a cycle of which too little is known. */
 public final class CycleSums {
   private CycleSums() {}
 
@@ -23,7 +23,11 @@ public final class CycleSums {
               water.heat(), electricity.energy(), List.of(windows.get(k)), timeline.stepS());
       figures.add(
           new CycleFigures(
-              cycles.get(k), balance.deliveredJ(), balance.electricJ(), balance.cop()));
+              cycles.get(k),
+              balance.deliveredJ().filter(known -> balance.isTotal()),
+              balance.heatKnown(),
+              balance.electricJ(),
+              balance.cop().filter(known -> balance.isTotal())));
     }
     return figures;
   }

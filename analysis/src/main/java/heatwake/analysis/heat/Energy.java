@@ -21,9 +21,6 @@ public record Energy(HeatFigures figures, List<String> missing) {
   /** Unknown time shorter than this is not worth a sentence; ours. */
   private static final double WORTH_SAYING_S = 30;
 
-  /** Heat over less than this part of the time with the heater running is no total; ours. */
-  private static final double LEAST_KNOWN = 0.5;
-
   /** Sums a run. */
   public static Energy of(
       Timeline timeline, Phases phases, WaterSide water, Electricity electricity) {
@@ -47,8 +44,7 @@ public record Energy(HeatFigures figures, List<String> missing) {
       missing.add(unknown("electric energy", balance.electricUnknownS(), balance.seconds()));
     }
     Silences.missing(phases).ifPresent(missing::add);
-    boolean isTotal = balance.heatUnknownS() <= (1 - LEAST_KNOWN) * balance.seconds();
-    if (balance.deliveredJ().isPresent() && !isTotal) {
+    if (balance.deliveredJ().isPresent() && !balance.isTotal()) {
       missing.add(
           "delivered heat and COP: less than half of the time with the heater running is known, so"
               + " no total is given; the steady spans stand");
@@ -56,14 +52,15 @@ public record Energy(HeatFigures figures, List<String> missing) {
     Optional<FlowBasis> flow = water.heat().isPresent() ? water.flow() : Optional.empty();
     return new Energy(
         new HeatFigures(
-            balance.deliveredJ().filter(known -> isTotal),
+            balance.deliveredJ().filter(known -> balance.isTotal()),
+            balance.heatKnown(),
             balance.electricJ(),
             electricity
                 .energy()
                 .map(stream -> new ElectricSum(stream).add(0, timeline.size()))
                 .filter(sum -> !sum.isEmpty())
                 .map(ElectricSum::energyJ),
-            balance.cop().filter(known -> isTotal),
+            balance.cop().filter(known -> balance.isTotal()),
             water.zero().map(zero -> zero.offsetK()),
             flow.map(FlowBasis::way),
             flow.map(FlowBasis::knowledge)),

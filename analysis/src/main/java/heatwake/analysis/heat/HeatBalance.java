@@ -24,6 +24,8 @@ public record HeatBalance(
     double heatUnknownS,
     double electricUnknownS,
     double seconds) {
+  /** Heat over less than this part of the windows is no total; ours. */
+  private static final double LEAST_KNOWN = 0.5;
 
   /** Balance over windows; either side may be missing. */
   public static HeatBalance of(
@@ -55,6 +57,16 @@ public record HeatBalance(
         seconds - allHeat.map(HeatSum::seconds).orElse(0.0),
         seconds - allElectric.map(ElectricSum::seconds).orElse(0.0),
         seconds);
+  }
+
+  /** Share of the windows whose heat is known, 0 to 1; 1 where there are no windows. */
+  public double heatKnown() {
+    return seconds > 0 ? 1 - heatUnknownS / seconds : 1;
+  }
+
+  /** Whether enough of the heat is known to speak of a total. */
+  public boolean isTotal() {
+    return heatKnown() >= LEAST_KNOWN;
   }
 
   private static Optional<Estimate> cop(Optional<HeatSum> heat, Optional<ElectricSum> electric) {

@@ -77,6 +77,9 @@ public final class FindingsJson {
   private static ObjectNode heat(HeatFigures heat) {
     Figures figures = new Figures();
     figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, heat.deliveredJ());
+    heat.deliveredJ()
+        .ifPresent(
+            total -> figures.node().put("delivered_known", Figures.rounded(heat.deliveredKnown())));
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, heat.electricJ());
     figures.put("electric_total_kWh", "electric_total_u_kWh", KILOWATT_HOUR, heat.electricTotalJ());
     figures.put("cop", "cop_u", ONE, heat.cop());
@@ -179,6 +182,9 @@ public final class FindingsJson {
     one.cycle().stopMs().ifPresent(stop -> figures.node().put("stop", time(stop)));
     figures.node().put("start_seen", one.cycle().startSeen());
     figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, one.deliveredJ());
+    one.deliveredJ()
+        .ifPresent(
+            total -> figures.node().put("delivered_known", Figures.rounded(one.deliveredKnown())));
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, one.electricJ());
     figures.put("cop", "cop_u", ONE, one.cop());
     return figures.node();

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param number its place in the run, from 1
  * @param when from start to stop
  * @param ran how long the compressor ran
- * @param heat heat given to the water
+ * @param heat heat given to the water, with the share of the time in which it is known if not all
  * @param electric electric energy taken
  * @param cop heat over electric energy
  * @param startMs start, UTC milliseconds
@@ -33,10 +33,7 @@ public record CycleRow(
     long startMs,
     long endMs) {
 
-  /** What the figures of a cycle cover. */
-  public static final String COVERAGE =
-      "Heat and electric energy count from the start until 3 min after the stop.";
-
+  private static final String IN_PART = " in ";
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   /** The cycles of a run, in order of time. */
@@ -50,7 +47,7 @@ public record CycleRow(
               rows.size() + 1,
               when(cycle, moment),
               Moment.duration(endMs - cycle.startMs()),
-              number(one.deliveredJ(), units.of(Quantity.ENERGY).unit()),
+              delivered(one, units.of(Quantity.ENERGY).unit()),
               number(one.electricJ(), units.of(Quantity.ENERGY).unit()),
               number(one.cop(), ONE),
               cycle.startMs(),
@@ -80,6 +77,14 @@ public record CycleRow(
     return all + ", " + (least.equals(most) ? least : least + " to " + most) + " at a time";
   }
 
+  /** What the figures of these cycles cover. */
+  public static String coverage(List<CycleRow> rows) {
+    String all = "Heat and electric energy count from the start until 3 min after the stop";
+    return rows.stream().anyMatch(row -> row.heat().contains(IN_PART))
+        ? all + "; \"in 72 %\": the heat is known in that part of the time."
+        : all + ".";
+  }
+
   private long lengthMs() {
     return endMs - startMs;
   }
@@ -89,6 +94,13 @@ public record CycleRow(
     return cycle.stopMs().isPresent()
         ? before + moment.span(cycle.startMs(), cycle.stopMs().getAsLong())
         : "since " + before + moment.shortDayAndTime(cycle.startMs());
+  }
+
+  private static String delivered(CycleFigures one, Unit unit) {
+    String heat = number(one.deliveredJ(), unit);
+    return one.deliveredJ().isEmpty() || KnownPart.isAll(one.deliveredKnown())
+        ? heat
+        : heat + IN_PART + KnownPart.percent(one.deliveredKnown());
   }
 
   private static String number(Optional<Estimate> estimate, Unit unit) {

@@ -21,7 +21,11 @@ public final class EndedTiles {
     List<Tile> tiles = new ArrayList<>();
     HeatFigures heat = findings.heat();
     Unit kWh = units.of(Quantity.ENERGY).unit();
-    add(tiles, "Heat delivered", heat.deliveredJ(), kWh, "");
+    String part =
+        KnownPart.isAll(heat.deliveredKnown())
+            ? ""
+            : ", " + KnownPart.percent(heat.deliveredKnown()) + " known";
+    add(tiles, "Heat delivered", heat.deliveredJ(), kWh, part);
     add(tiles, "COP of the run", heat.cop(), ONE, "");
     add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
     longestSteady(findings)

@@ -44,7 +44,7 @@ public final class FigureRows {
   private List<FigureRow> run() {
     Table table = new Table(units);
     HeatFigures heat = findings.heat();
-    table.add("Heat delivered", heat.deliveredJ(), Quantity.ENERGY, heat.flowWay().orElse(""));
+    table.add("Heat delivered", heat.deliveredJ(), Quantity.ENERGY, delivered(heat));
     table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, "");
     table.addPure("COP", heat.cop(), "heat delivered over electric energy");
     table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
@@ -56,6 +56,13 @@ public final class FigureRows {
     pool(table, findings.pool());
     findings.cost().ifPresent(cost -> cost(table, cost));
     return table.rows;
+  }
+
+  private static String delivered(HeatFigures heat) {
+    String way = heat.flowWay().orElse("");
+    return KnownPart.isAll(heat.deliveredKnown())
+        ? way
+        : way + "; in the " + KnownPart.percent(heat.deliveredKnown()) + " of the time known";
   }
 
   private void pool(Table table, PoolFigures pool) {

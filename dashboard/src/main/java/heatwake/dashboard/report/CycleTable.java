@@ -59,7 +59,7 @@ final class CycleTable {
         rows.size() > MOST_ROWS
             ? "And " + (rows.size() - MOST_ROWS) + " more; heatwake analyse --json lists them all. "
             : "";
-    document.add(blocks.paragraph(rest + CycleRow.COVERAGE, fonts.soft()));
+    document.add(blocks.paragraph(rest + CycleRow.coverage(rows), fonts.soft()));
   }
 
   private void addHeading(PdfPTable table) {

@@ -212,7 +212,7 @@ public final class FindingsText {
     if (rows.size() > MOST_CYCLES) {
       layout.line("  and " + (rows.size() - MOST_CYCLES) + " more; --json has them all");
     }
-    layout.paragraph("  ", CycleRow.COVERAGE);
+    layout.paragraph("  ", CycleRow.coverage(rows));
   }
 
   private void startup(Layout layout) {

@@ -97,7 +97,8 @@ final class CyclesPanel {
     }
     filling = false;
     shown = List.copyOf(rows);
-    head.setText(rows.isEmpty() ? NONE_YET : CycleRow.summary(rows) + ". " + CycleRow.COVERAGE);
+    head.setText(
+        rows.isEmpty() ? NONE_YET : CycleRow.summary(rows) + ". " + CycleRow.coverage(rows));
   }
 
   /** Something else is shown in the charts now. */

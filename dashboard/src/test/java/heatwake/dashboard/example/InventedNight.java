@@ -234,6 +234,7 @@ public final class InventedNight {
         channels,
         new HeatFigures(
             Optional.of(new Estimate(61.2 * 3.6e6, 1.45 * 3.6e6)),
+            1,
             Optional.of(new Estimate(11.9 * 3.6e6, 0.1 * 3.6e6)),
             Optional.of(new Estimate(12.3 * 3.6e6, 0.1 * 3.6e6)),
             Optional.of(new Estimate(5.14, 0.13)),
@@ -258,6 +259,7 @@ public final class InventedNight {
                 new Cycle(
                     minute(21), OptionalLong.of(minute(380)), OptionalLong.of(minute(410)), true),
                 Optional.of(new Estimate(3.2e8, 6e6)),
+                1,
                 Optional.of(new Estimate(6e7, 5e5)),
                 Optional.of(new Estimate(5.3, 0.1)))),
         flags(),
@@ -282,7 +284,8 @@ public final class InventedNight {
   }
 
   /**
-   * The same findings with so many cycles, ten minutes each and twelve apart, the last going on.
+   * The same findings with so many cycles, ten minutes each and twelve apart, the last going on
+   * with a part of its heat unknown.
    */
   public static Findings withCycles(int count) {
     List<CycleFigures> cycles = new ArrayList<>();
@@ -296,6 +299,7 @@ public final class InventedNight {
                   last ? OptionalLong.empty() : OptionalLong.of(minute(12 * (i + 1))),
                   i > 0),
               Optional.of(new Estimate(9e6, 2e5)),
+              last ? 0.72 : 1,
               Optional.of(new Estimate(1.8e6, 1e4)),
               last ? Optional.empty() : Optional.of(new Estimate(5.0, 0.1))));
     }

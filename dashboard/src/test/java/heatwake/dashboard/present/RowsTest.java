@@ -44,6 +44,7 @@ class RowsTest {
     assertThat(rows.get(0).when()).isEqualTo("before 4 May 18:00 to 18:10");
     assertThat(rows.get(2).when()).isEqualTo("since 4 May 18:24");
     assertThat(rows.get(2).cop()).isEqualTo("–");
+    assertThat(rows.get(2).heat()).isEqualTo(rows.get(1).heat() + " in 72 %");
     assertThat(rows.get(2).endMs()).isEqualTo(InventedNight.minute(720));
   }
 

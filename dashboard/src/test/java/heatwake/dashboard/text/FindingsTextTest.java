@@ -26,10 +26,11 @@ class FindingsTextTest {
     assertThat(linesOf(InventedNight.withCycles(11)))
         .containsSubsequence(
             "Compressor: 11 cycles; the compressor ran 11 h 40 min, 10 min to 10 h at a time",
-            "      Start to stop                   Ran    Heat, kWh  Electric, kWh        COP",
-            "   1  before 4 May 18:00 to 18:10  10 min  2.50 ± 0.11  0.500 ± 0.006  5.0 ± 0.2",
-            "  11  since 4 May 20:00              10 h  2.50 ± 0.11  0.500 ± 0.006          –",
-            "  Heat and electric energy count from the start until 3 min after the stop.");
+            "      Start to stop                   Ran            Heat, kWh  Electric, kWh        COP",
+            "   1  before 4 May 18:00 to 18:10  10 min          2.50 ± 0.11  0.500 ± 0.006  5.0 ± 0.2",
+            "  11  since 4 May 20:00              10 h  2.50 ± 0.11 in 72 %  0.500 ± 0.006          –",
+            "  Heat and electric energy count from the start until 3 min after the stop; \"in 72 %\": the heat is",
+            "  known in that part of the time.");
   }
 
   @Test

@@ -8,6 +8,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
@@ -149,9 +150,7 @@ public final class DataGap implements Rule {
             default -> false;
           };
       if (within && tells && causes.size() < 2) {
-        // Most texts name their subject themselves.
-        boolean named = event.text().contains(event.subject());
-        causes.add(named ? event.text() : event.subject() + ": " + event.text());
+        causes.add(asNoted(event));
       }
     }
     if (all) {
@@ -162,5 +161,14 @@ public final class DataGap implements Rule {
       causes.add("plug or cable loose");
     }
     return causes;
+  }
+
+  /** What the recorder noted; most texts name their subject themselves. */
+  private static String asNoted(RunEvent event) {
+    String text =
+        event.text().contains(event.subject())
+            ? event.text()
+            : event.subject() + ": " + event.text();
+    return event.kind() == EventKind.PROBE_SILENT ? "the recorder noted: " + text : text;
   }
 }

@@ -40,6 +40,7 @@ class PoolRulesTest {
     HeatFigures heat =
         new HeatFigures(
             Optional.of(new Estimate(givenJ, 0.02 * givenJ)),
+            1,
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
