@@ -13,9 +13,18 @@ import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Optional;
 
 /**
- * What a heater's output depends on: the wet bulb of the air that enters its coil (the coil is
- * colder than the dew point in nearly every pool season, so heat and moisture drive it together)
- * and the water that enters it.
+ * What a heater's output depends on: the wet bulb of the air that enters its coil, and the water
+ * that enters it.
+ *
+ * <p>Wet bulb, because a coil colder than the dew point is driven by heat and moisture together. A
+ * coil in air so dry that nothing condenses is driven by the dry bulb alone, however dry the air
+ * is: the enthalpy that it can take is {@code cp (air - surface)}, which is that of air whose dew
+ * point is the coil's surface (the dry and the wet part of a cooling coil meet there, ASHRAE
+ * Handbook, HVAC Systems and Equipment, chapter on air-cooling coils, from memory). So air drier
+ * than that counts as air with its dew point there.
+ *
+ * @param wetBulbK wet bulb of the air as the coil takes it
+ * @param waterK entering water
  */
 public record Conditions(Estimate wetBulbK, Estimate waterK) {
   /** Relative humidity where neither probe nor nameplate says any; ours. */
@@ -26,6 +35,21 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
 
   /** How far the air at the coil may differ from the air outdoors; ours. */
   private static final double AMBIENT_FOR_INLET_K = 0.5;
+
+  /**
+   * How far below the entering air a dry coil's surface lies at full load in air of {@link
+   * #SURFACE_STATED_K}, and how that differs between coils (rectangular, 4 K either way): by an
+   * energy balance for coils whose surface is 6 to 8 K below 27 Cel, 80 % air; ours.
+   */
+  private static final double DRY_SURFACE_BELOW_K = 16.5;
+
+  private static final double DRY_SURFACE_SPREAD_K = 4 / Math.sqrt(3);
+  private static final double SURFACE_STATED_K = 273.15 + 40;
+
+  /** In colder air there is less heat to take, and the surface lies less far below; ours. */
+  private static final double DRY_SURFACE_PER_K = 0.25;
+
+  private static final double LEAST_BELOW_K = 4;
 
   /** Mean conditions over instants; empty if no air or no water temperature is known there. */
   public static Optional<Conditions> of(Timeline timeline, Rig rig, int from, int to) {
@@ -79,19 +103,32 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
         .orElse(USUAL_HUMIDITY);
   }
 
-  /** Wet bulb of air whose temperature and humidity are uncertain. */
+  /** Wet bulb, as the coil takes it, of air whose temperature and humidity are uncertain. */
   static Estimate wetBulb(Estimate airK, Estimate humidity, AbsolutePressure pressure) {
-    double value = wetBulbK(airK.value(), humidity.value(), pressure);
-    double byAir = wetBulbK(airK.value() + 1, humidity.value(), pressure) - value;
+    double value = wetBulbK(airK.value(), humidity.value(), 0, pressure);
+    double byAir = wetBulbK(airK.value() + 1, humidity.value(), 0, pressure) - value;
+    double u = humidity.standard();
     double byHumidity =
-        (wetBulbK(airK.value(), humidity.value() + humidity.standard(), pressure)
-                - wetBulbK(airK.value(), humidity.value() - humidity.standard(), pressure))
+        (wetBulbK(airK.value(), humidity.value() + u, 0, pressure)
+                - wetBulbK(airK.value(), humidity.value() - u, 0, pressure))
             / 2;
-    return new Estimate(value, Math.hypot(byAir * airK.standard(), byHumidity));
+    double s = DRY_SURFACE_SPREAD_K;
+    double bySurface =
+        (wetBulbK(airK.value(), humidity.value(), s, pressure)
+                - wetBulbK(airK.value(), humidity.value(), -s, pressure))
+            / 2;
+    return new Estimate(
+        value, Math.hypot(Math.hypot(byAir * airK.standard(), byHumidity), bySurface));
   }
 
-  private static double wetBulbK(double airK, double humidity, AbsolutePressure pressure) {
-    return MoistAir.of(airK, Math.max(0, Math.min(1, humidity)), pressure).wetBulbK();
+  private static double wetBulbK(
+      double airK, double humidity, double surfaceHigherK, AbsolutePressure pressure) {
+    double belowK =
+        DRY_SURFACE_BELOW_K + DRY_SURFACE_PER_K * (airK - SURFACE_STATED_K) - surfaceHigherK;
+    double surfaceK = airK - Math.max(LEAST_BELOW_K, belowK);
+    double least = MoistAir.saturationPressurePa(surfaceK) / MoistAir.saturationPressurePa(airK);
+    double taken = Math.max(least, Math.min(1, humidity));
+    return MoistAir.of(airK, taken, pressure).wetBulbK();
   }
 
   private static double mean(Timeline timeline, Channel channel, int from, int to) {

@@ -19,11 +19,11 @@ import java.util.Optional;
  *
  * <p>The usual slopes (common practice, spreads ours): heat follows the density of the suction gas,
  * which changes by some 3 % per kelvin of evaporating temperature; the coil's own approach takes a
- * part of it, so 2.4 % per kelvin of wet bulb. It falls by 0.6 % per kelvin of warmer water. Power
+ * part of it, so 2.7 % per kelvin of wet bulb. It falls by 0.6 % per kelvin of warmer water. Power
  * hardly follows the air (0.4 %) and climbs by 1.6 % per kelvin of warmer water.
  */
 public final class Nameplate {
-  private static final Slope HEAT_BY_AIR = new Slope(0.024, 0.006);
+  private static final Slope HEAT_BY_AIR = new Slope(0.027, 0.006);
   private static final Slope HEAT_BY_WATER = new Slope(-0.006, 0.003);
   private static final Slope POWER_BY_AIR = new Slope(0.004, 0.005);
   private static final Slope POWER_BY_WATER = new Slope(0.016, 0.005);
