@@ -33,7 +33,7 @@ final class CrashedRuns {
   }
 
   private static void end(Store store, long run) {
-    long endMs = store.lastReadingMs(run).orElseGet(() -> store.beganMs(run));
+    long endMs = store.lastMomentMs(run);
     store.endEvents(run, endMs);
     store.addEvent(
         run,

@@ -142,7 +142,7 @@ public final class RecordedRun implements Intake {
     beganMs = time.nowMs();
     storedBeganMs = beganMs;
     id = store.beginRun(rig, beganMs, follows);
-    earlier = EarlierRuns.before(store, follows);
+    earlier = EarlierRuns.before(store, id, follows);
   }
 
   boolean isOver() {
@@ -251,7 +251,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, OptionalLong.of(id));
+    followingEarlier = EarlierRuns.before(store, followingId, OptionalLong.of(id));
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

@@ -8,7 +8,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** What happened to a recording and what the person typed, in the database. */
 final class RunLog {
@@ -39,6 +41,21 @@ final class RunLog {
       }
     }
     return events;
+  }
+
+  /** The kinds of event that a run has. */
+  Set<EventKind> kinds(long run) throws SQLException {
+    Set<EventKind> kinds = EnumSet.noneOf(EventKind.class);
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT DISTINCT kind FROM event WHERE run = ?")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          kinds.add(EventKind.of(row.getString(1)));
+        }
+      }
+    }
+    return kinds;
   }
 
   List<Note> notes(long run) throws SQLException {
