@@ -3,15 +3,12 @@ package heatwake.collector.recorder;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.probe.Reading;
-import heatwake.collector.rig.ProbeSpec;
-import heatwake.collector.rig.RigFile;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -36,28 +33,17 @@ final class ReadingGate {
   /** In place of a time: the reading is not to be kept. */
   private static final long DROPPED = Long.MIN_VALUE;
 
-  private final RecorderClock clock;
   private final RunTime time;
   private final Map<Channel, Seen> channels = new EnumMap<>(Channel.class);
 
   /** What was seen of one channel. */
   private static final class Seen {
-    private final ProbeWatch watch;
     private long lastArrivalMs = NEVER;
     private Reading latest;
-
-    private Seen(ProbeWatch watch) {
-      this.watch = watch;
-    }
   }
 
-  ReadingGate(RigFile rig, RecorderClock clock, RunTime time) {
-    this.clock = clock;
+  ReadingGate(RunTime time) {
     this.time = time;
-    long nowNs = clock.monotonicNs();
-    for (ProbeSpec probe : rig.probes()) {
-      channels.put(probe.channel(), new Seen(new ProbeWatch(probe.intervalS(), nowNs)));
-    }
   }
 
   /**
@@ -66,7 +52,6 @@ final class ReadingGate {
    */
   void pass(List<Reading> readings, EventBook events, List<Reading> passed) {
     long nowMs = time.nowMs();
-    long nowNs = clock.monotonicNs();
     for (Reading reading : readings) {
       Channel channel = reading.channel();
       if (!Double.isFinite(reading.value())) {
@@ -77,7 +62,7 @@ final class ReadingGate {
             () -> channel + " sent a value that is none");
         continue;
       }
-      Seen seen = seen(channel, nowNs);
+      Seen seen = channels.computeIfAbsent(channel, first -> new Seen());
       boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, nowMs, events);
       long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, nowMs, events);
       if (timeMs == DROPPED) {
@@ -88,7 +73,6 @@ final class ReadingGate {
       if (!channel.isPossible(sound.value())) {
         tellImpossible(sound, events);
       }
-      tell(channel, seen.watch, seen.watch.heard(nowNs), nowMs, events);
       seen.latest = sound;
       passed.add(sound);
     }
@@ -160,57 +144,6 @@ final class ReadingGate {
     }
     seen.lastArrivalMs = stampMs;
     return stampMs;
-  }
-
-  private Seen seen(Channel channel, long nowNs) {
-    Seen known = channels.get(channel);
-    if (known == null) {
-      known = new Seen(new ProbeWatch(OptionalDouble.empty(), nowNs));
-      channels.put(channel, known);
-    }
-    return known;
-  }
-
-  /** Looks for probes that are silent or flood; to be called about once a second. */
-  void look(EventBook events) {
-    long nowMs = time.nowMs();
-    long nowNs = clock.monotonicNs();
-    channels.forEach(
-        (channel, seen) -> tell(channel, seen.watch, seen.watch.look(nowNs), nowMs, events));
-  }
-
-  private void tell(
-      Channel channel, ProbeWatch watch, ProbeWatch.Change change, long nowMs, EventBook events) {
-    switch (change) {
-      case NOTHING -> {}
-      case SPOKE_AGAIN -> events.ended(EventKind.PROBE_SILENT, channel.id(), nowMs);
-      case FLOODS_NO_MORE -> events.ended(EventKind.FLOODING, channel.id(), nowMs);
-      case FELL_SILENT -> {
-        double silentS = watch.silenceS(clock.monotonicNs());
-        events.began(
-            EventKind.PROBE_SILENT,
-            channel.id(),
-            nowMs - Math.round(silentS * 1000),
-            String.format(
-                Locale.ROOT,
-                "%s %s for %.0f s; %s; check the probe's power, wire and reach",
-                channel,
-                watch.everHeard() ? "has sent nothing" : "has never sent anything,",
-                silentS,
-                watch.expectation()));
-      }
-      case FLOODS ->
-          events.began(
-              EventKind.FLOODING,
-              channel.id(),
-              nowMs,
-              String.format(
-                  Locale.ROOT,
-                  "%s sends %.0f readings a second; %s; all are kept",
-                  channel,
-                  watch.ratePerS(),
-                  watch.expectation()));
-    }
   }
 
   /** The latest reading of each channel. */

@@ -24,6 +24,7 @@ public final class RecordedRun implements Intake {
   private final RunTime time;
   private final RecorderClock clock;
   private final ReadingGate gate;
+  private final ProbeWatches watches;
   private final SourceStates sources;
   private final Object eventsLock = new Object();
   private EventBook events = new EventBook();
@@ -51,7 +52,8 @@ public final class RecordedRun implements Intake {
     this.time = time;
     this.clock = clock;
     this.sources = new SourceStates(rig, time.nowMs());
-    this.gate = new ReadingGate(rig, clock, time);
+    this.gate = new ReadingGate(time);
+    this.watches = new ProbeWatches(rig, clock);
   }
 
   /** Number of the run in its store; another after it was cut. */
@@ -91,12 +93,20 @@ public final class RecordedRun implements Intake {
 
   @Override
   public void deliver(Delivery delivery) throws InterruptedException {
+    synchronized (eventsLock) {
+      watches.heard(delivery.readings(), time.nowMs(), book());
+    }
     recorder.take(this, delivery);
   }
 
   @Override
   public void happened(EventKind kind, String subject, String text) {
     happened(kind, subject, text, 1);
+  }
+
+  /** Memory is full: a source waits to hand in what it has. */
+  void heldUp() {
+    watches.heldUp();
   }
 
   void stepped(ClockStep step) {
@@ -158,7 +168,7 @@ public final class RecordedRun implements Intake {
 
   void look() {
     synchronized (eventsLock) {
-      gate.look(book());
+      watches.look(time.nowMs(), book());
     }
   }
 

@@ -153,6 +153,7 @@ public final class Recorder implements AutoCloseable {
       if (ended.isDone()) {
         return;
       }
+      run.heldUp();
       if (!delivery.isAwaited()) {
         run.happened(
             EventKind.STORE_BLOCKED,
