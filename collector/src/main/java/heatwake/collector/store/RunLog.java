@@ -58,6 +58,22 @@ final class RunLog {
     return kinds;
   }
 
+  /** What the events of one kind say. */
+  List<String> texts(long run, EventKind kind) throws SQLException {
+    List<String> texts = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT text FROM event WHERE run = ? AND kind = ?")) {
+      select.setLong(1, run);
+      select.setString(2, kind.id());
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          texts.add(row.getString(1));
+        }
+      }
+    }
+    return texts;
+  }
+
   List<Note> notes(long run) throws SQLException {
     List<Note> notes = new ArrayList<>();
     try (PreparedStatement select =

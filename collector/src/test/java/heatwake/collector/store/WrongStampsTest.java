@@ -7,6 +7,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.StampsLeftOut;
+import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.recorder.Recorder;
 import heatwake.collector.recorder.RecorderSettings;
@@ -58,6 +59,18 @@ class WrongStampsTest {
 
   private void event(long run, EventKind kind, long atMs) {
     store.addEvent(run, kind, "recorder", atMs, OptionalLong.of(atMs), 1, "so it was");
+  }
+
+  private void step(long run, long byMs) {
+    ClockStep step = new ClockStep(START + HOUR, byMs, Math.max(0, -byMs));
+    store.addEvent(
+        run,
+        EventKind.CLOCK_STEP,
+        "clock",
+        step.atMs(),
+        OptionalLong.of(step.atMs()),
+        1,
+        step.text());
   }
 
   private void hours(long run, int from, int to) {
@@ -158,7 +171,7 @@ class WrongStampsTest {
     stray(stepped, YEARS_AHEAD);
     store.endRun(stepped, START + HOUR);
     assertThat(read(stepped).leftOut()).hasSize(1);
-    event(stepped, EventKind.CLOCK_STEP, START + HOUR);
+    step(stepped, -HOUR - 500);
     assertThat(read(stepped).leftOut()).isEmpty();
 
     long neverSet = recorded(5);
@@ -166,6 +179,31 @@ class WrongStampsTest {
     store.append(neverSet, List.of(new Reading(Channel.WATER_IN, 10, 20, true)));
     store.endRun(neverSet, HOUR);
     assertThat(read(neverSet).leftOut()).isEmpty();
+  }
+
+  /** A clock that was set by up to an hour in all cannot make a stamp a day wrong. */
+  @Test
+  void aSmallStepOfTheClockSwitchesNothingOff() {
+    long run = recorded(START);
+    hours(run, 0, 1);
+    stray(run, YEARS_AHEAD);
+    store.endRun(run, START + HOUR);
+    step(run, HOUR / 2);
+    step(run, -HOUR / 2);
+    assertThat(read(run).leftOut()).hasSize(1);
+    assertThat(read(run).endMs()).isEqualTo(START + HOUR - 60_000);
+    step(run, 500);
+    assertThat(read(run).leftOut()).isEmpty();
+  }
+
+  @Test
+  void aStepThatTellsNoSizeIsTakenForALargeOne() {
+    long run = recorded(START);
+    hours(run, 0, 1);
+    stray(run, YEARS_AHEAD);
+    store.endRun(run, START + HOUR);
+    event(run, EventKind.CLOCK_STEP, START + HOUR);
+    assertThat(read(run).leftOut()).isEmpty();
   }
 
   @Test
