@@ -33,7 +33,6 @@ final class ReadingGate {
   /** In place of a time: the reading is not to be kept. */
   private static final long DROPPED = Long.MIN_VALUE;
 
-  private final RunTime time;
   private final Map<Channel, Seen> channels = new EnumMap<>(Channel.class);
 
   /** What was seen of one channel. */
@@ -42,48 +41,45 @@ final class ReadingGate {
     private Reading latest;
   }
 
-  ReadingGate(RunTime time) {
-    this.time = time;
-  }
-
   /**
    * Looks at readings that came together and adds those that are to be stored, as they are to be.
    * Runs once for every reading there is, so it makes nothing that it does not keep.
+   *
+   * @param arrivedMs when they were handed in, UTC milliseconds; they may have waited since
    */
-  void pass(List<Reading> readings, EventBook events, List<Reading> passed) {
-    long nowMs = time.nowMs();
+  void pass(List<Reading> readings, long arrivedMs, EventBook events, List<Reading> passed) {
     for (Reading reading : readings) {
       Channel channel = reading.channel();
       if (!Double.isFinite(reading.value())) {
         events.happened(
             EventKind.UNREADABLE,
             channel.id(),
-            nowMs,
+            arrivedMs,
             () -> channel + " sent a value that is none");
         continue;
       }
       Seen seen = channels.computeIfAbsent(channel, first -> new Seen());
-      boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, nowMs, events);
-      long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, nowMs, events);
+      boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, arrivedMs, events);
+      long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, arrivedMs, events);
       if (timeMs == DROPPED) {
         continue;
       }
       boolean asGiven = timeMs == reading.timeMs() && byProbe == reading.stampedByProbe();
       Reading sound = asGiven ? reading : new Reading(channel, timeMs, reading.value(), byProbe);
       if (!channel.isPossible(sound.value())) {
-        tellImpossible(sound, events);
+        tellImpossible(sound, arrivedMs, events);
       }
       seen.latest = sound;
       passed.add(sound);
     }
   }
 
-  private static void tellImpossible(Reading reading, EventBook events) {
+  private static void tellImpossible(Reading reading, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
     events.happened(
         EventKind.OUT_OF_RANGE,
         channel.id(),
-        reading.timeMs(),
+        arrivedMs,
         () ->
             String.format(
                 Locale.ROOT,
@@ -95,13 +91,13 @@ final class ReadingGate {
   }
 
   /** Whether the time that a probe gave can be kept, however wrong the probe's clock is. */
-  private static boolean isSoundTime(Reading reading, long nowMs, EventBook events) {
+  private static boolean isSoundTime(Reading reading, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
     if (reading.timeMs() < EARLIEST_MS || reading.timeMs() >= LATEST_MS) {
       events.happened(
           EventKind.TIME_REFUSED,
           channel.id(),
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " gave the time "
@@ -109,11 +105,11 @@ final class ReadingGate {
                   + "; the moment of arrival was taken instead; set the probe's clock");
       return false;
     }
-    if (Math.abs(reading.timeMs() - nowMs) > CLOCK_OFF_MS) {
+    if (Math.abs(reading.timeMs() - arrivedMs) > CLOCK_OFF_MS) {
       events.happened(
           EventKind.PROBE_CLOCK,
           channel.id(),
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " gave the time "
@@ -128,15 +124,15 @@ final class ReadingGate {
    *
    * @return {@link #DROPPED} if there are far too many of them
    */
-  private static long arrivalMs(Reading reading, Seen seen, long nowMs, EventBook events) {
+  private static long arrivalMs(Reading reading, Seen seen, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
-    long atMs = reading.stampedByProbe() ? nowMs : Math.min(reading.timeMs(), nowMs);
+    long atMs = reading.stampedByProbe() ? arrivedMs : Math.min(reading.timeMs(), arrivedMs);
     long stampMs = seen.lastArrivalMs == NEVER ? atMs : Math.max(atMs, seen.lastArrivalMs + 1);
-    if (stampMs > nowMs + LONGEST_AHEAD_MS) {
+    if (stampMs > arrivedMs + LONGEST_AHEAD_MS) {
       events.happened(
           EventKind.FLOODING,
           channel.id() + " dropped",
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " sends far more than one reading a millisecond; what is beyond is dropped");

@@ -38,6 +38,10 @@ public final class RecordedRun implements Intake {
   private long storedBeganMs;
 
   private long unconfirmedBeganMs = Long.MAX_VALUE;
+
+  /** When the last of what was passed had been handed in. */
+  private long passedMs;
+
   private volatile long id;
   private volatile long beganMs;
   private final AtomicLong stored = new AtomicLong();
@@ -52,7 +56,7 @@ public final class RecordedRun implements Intake {
     this.time = time;
     this.clock = clock;
     this.sources = new SourceStates(rig, time.nowMs());
-    this.gate = new ReadingGate(time);
+    this.gate = new ReadingGate();
     this.watches = new ProbeWatches(rig, clock);
   }
 
@@ -93,10 +97,11 @@ public final class RecordedRun implements Intake {
 
   @Override
   public void deliver(Delivery delivery) throws InterruptedException {
+    long arrivedMs = time.nowMs();
     synchronized (eventsLock) {
-      watches.heard(delivery.readings(), time.nowMs(), book());
+      watches.heard(delivery.readings(), arrivedMs, book());
     }
-    recorder.take(this, delivery);
+    recorder.take(this, delivery, arrivedMs);
   }
 
   @Override
@@ -160,9 +165,10 @@ public final class RecordedRun implements Intake {
   }
 
   /** Adds those of some readings that are to be stored, as they are to be. */
-  void pass(List<Reading> readings, List<Reading> passed) {
+  void pass(List<Reading> readings, long arrivedMs, List<Reading> passed) {
+    passedMs = Math.max(passedMs, arrivedMs);
     synchronized (eventsLock) {
-      gate.pass(readings, book(), passed);
+      gate.pass(readings, arrivedMs, book(), passed);
     }
   }
 
@@ -212,18 +218,19 @@ public final class RecordedRun implements Intake {
     synchronized (eventsLock) {
       events.confirm(unconfirmed);
       unconfirmed = List.of();
+      // Not by the readings' stamps, which may be years off: events are gathered by their times.
       for (Reading reading : appended.duplicates()) {
         events.happened(
             EventKind.DUPLICATE,
             reading.channel().id(),
-            reading.timeMs(),
+            passedMs,
             () -> reading.channel() + " came again with time and value of one already stored");
       }
       for (Reading reading : appended.conflicts()) {
         events.happened(
             EventKind.TIME_CONFLICT,
             reading.channel().id(),
-            reading.timeMs(),
+            passedMs,
             () -> reading.channel() + " gave two values for one time; the first was kept");
       }
     }

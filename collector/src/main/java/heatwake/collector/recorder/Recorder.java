@@ -66,7 +66,7 @@ public final class Recorder implements AutoCloseable {
 
   /** Something for the writer thread to do. */
   private sealed interface Work {
-    record Deliver(RecordedRun run, Delivery delivery) implements Work {}
+    record Deliver(RecordedRun run, Delivery delivery, long arrivedMs) implements Work {}
 
     record Call(Runnable action, CompletableFuture<Void> done) implements Work {}
   }
@@ -147,7 +147,7 @@ public final class Recorder implements AutoCloseable {
     return List.copyOf(runs);
   }
 
-  void take(RecordedRun run, Delivery delivery) throws InterruptedException {
+  void take(RecordedRun run, Delivery delivery, long arrivedMs) throws InterruptedException {
     int size = weight(delivery);
     while (!memory.tryAcquire(size, MEMORY_WAIT_MS, TimeUnit.MILLISECONDS)) {
       if (ended.isDone()) {
@@ -163,7 +163,7 @@ public final class Recorder implements AutoCloseable {
         return;
       }
     }
-    queue.add(new Work.Deliver(run, delivery));
+    queue.add(new Work.Deliver(run, delivery, arrivedMs));
   }
 
   private int weight(Delivery delivery) {
@@ -254,7 +254,8 @@ public final class Recorder implements AutoCloseable {
         return Optional.of(call);
       }
       Work.Deliver deliver = (Work.Deliver) work;
-      gathering.add(deliver.run(), deliver.delivery(), weight(deliver.delivery()));
+      Delivery delivery = deliver.delivery();
+      gathering.add(deliver.run(), delivery, deliver.arrivedMs(), weight(delivery));
     }
     return Optional.empty();
   }
