@@ -4,6 +4,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.RigMark;
 import heatwake.collector.store.Store;
 import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
@@ -55,7 +56,7 @@ public final class Recorder implements AutoCloseable {
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
   private final Semaphore memory;
   private final List<RecordedRun> runs = new CopyOnWriteArrayList<>();
-  private final Map<String, Long> crashed = new HashMap<>();
+  private final Map<RigMark, Long> crashed = new HashMap<>();
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
@@ -101,15 +102,16 @@ public final class Recorder implements AutoCloseable {
     return recorder;
   }
 
-  /** Begins a run; it goes on from one of its site that was found broken off. */
+  /** Begins a run; it goes on from one of its rig that was found broken off. */
   public RecordedRun begin(RigFile rig) {
     RecordedRun run = new RecordedRun(this, rig, settings.clock(), time);
     onWriter(
         () -> {
-          Long before = crashed.get(rig.rig().site().name());
+          RigMark mark = RigMark.of(rig);
+          Long before = crashed.get(mark);
           OptionalLong follows = before == null ? OptionalLong.empty() : OptionalLong.of(before);
           commit(() -> run.begin(store, follows));
-          crashed.remove(rig.rig().site().name());
+          crashed.remove(mark);
           locks.take(run.id());
           run.happened(EventKind.RECORDER_STARTED, "recorder", "recording began");
           runs.add(run);

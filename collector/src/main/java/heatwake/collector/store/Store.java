@@ -140,14 +140,12 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * The latest runs that were begun before a run with a rig file of the same name at the same site.
-   * The path to the file does not count: it is another one by hand and as a service.
+   * The latest runs that were begun before a run with the same rig, by {@link RigMark}.
    *
    * @param most how many at most
    */
   public List<Long> earlierOfItsRig(long run, int most) {
-    String rig = fileName(runRow(run).rigName());
-    String site = site(run);
+    RigMark rig = rigMark(run);
     return read(
         () -> {
           List<Long> earlier = new ArrayList<>();
@@ -155,10 +153,10 @@ public final class Store implements AutoCloseable {
               connection.prepareStatement(
                   "SELECT id, rig_name FROM run WHERE id < ? AND site = ? ORDER BY id DESC")) {
             select.setLong(1, run);
-            select.setString(2, site);
+            select.setString(2, rig.site());
             try (ResultSet row = select.executeQuery()) {
               while (row.next() && earlier.size() < most) {
-                if (fileName(row.getString(2)).equals(rig)) {
+                if (RigMark.of(rig.site(), row.getString(2)).equals(rig)) {
                   earlier.add(row.getLong(1));
                 }
               }
@@ -168,13 +166,14 @@ public final class Store implements AutoCloseable {
         });
   }
 
-  private static String fileName(String path) {
-    return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
-  }
-
-  /** The site of a run. */
-  public String site(long run) {
-    return ofRun(run, "SELECT site FROM run WHERE id = ?", row -> row.getString(1)).orElse("");
+  /**
+   * By what the rig of a run is known.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
+   */
+  public RigMark rigMark(long run) {
+    RunRow row = runRow(run);
+    return RigMark.of(row.site(), row.rigName());
   }
 
   /** A run holds a reading that arrived before its beginning: it began then. */
@@ -377,10 +376,14 @@ public final class Store implements AutoCloseable {
   RunRow runRow(long run) {
     return ofRun(
             run,
-            "SELECT began_ms, ended_ms, rig_name, rig FROM run WHERE id = ?",
+            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?",
             row ->
                 new RunRow(
-                    row.getLong(1), optionalLong(row, 2), row.getString(3), row.getString(4)))
+                    row.getLong(1),
+                    optionalLong(row, 2),
+                    row.getString(3),
+                    row.getString(4),
+                    row.getString(5)))
         .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
   }
 

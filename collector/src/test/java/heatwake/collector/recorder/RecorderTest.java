@@ -164,6 +164,30 @@ class RecorderTest {
   }
 
   @Test
+  void aRunGoesOnFromTheOneOfItsRigFileNotOnlyOfItsSite() throws Exception {
+    RigFile secondHeater = RigReader.parse(RIG.text(), "second.toml");
+    long one;
+    long two;
+    try (Store store = Store.open(file())) {
+      one = store.beginRun(RIG, START);
+      store.append(one, List.of(stamped(START, 1)));
+      two = store.beginRun(secondHeater, START);
+      store.append(two, List.of(stamped(START, 2)));
+    }
+    SettableClock clock = new SettableClock(START + 5000);
+    long oneAgain;
+    long twoAgain;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      oneAgain = recorder.begin(RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml")).id();
+      twoAgain = recorder.begin(secondHeater).id();
+    }
+    try (Store store = Store.openExisting(file())) {
+      assertThat(store.followed(oneAgain)).hasValue(one);
+      assertThat(store.followed(twoAgain)).hasValue(two);
+    }
+  }
+
+  @Test
   void whatWasStoredBeforeACleanStopIsNotStoredAgain() throws Exception {
     RigFile byAnotherPath = RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml");
     RigFile secondHeater = RigReader.parse(RIG.text(), "second.toml");
