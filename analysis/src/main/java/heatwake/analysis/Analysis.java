@@ -5,6 +5,7 @@ import heatwake.analysis.cost.Cost;
 import heatwake.analysis.coverage.Assumed;
 import heatwake.analysis.coverage.Coverage;
 import heatwake.analysis.coverage.LostSources;
+import heatwake.analysis.coverage.WrongStamps;
 import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
 import heatwake.analysis.expected.Nameplate;
@@ -60,6 +61,7 @@ public final class Analysis {
         together(
             List.of(
                 LostSources.of(recording),
+                WrongStamps.of(recording),
                 DoubtedHeat.missing(doubted, judgement.flags(), all.water()),
                 given.water().missing(),
                 given.energy().missing(),

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param series readings by channel; a channel without readings is absent
  * @param events what happened to the recording, in order of start
  * @param notes what the person typed, in order of time
+ * @param leftOut readings that take no part, because their stamps cannot be right
  */
 public record Recording(
     long run,
@@ -26,7 +27,8 @@ public record Recording(
     long endMs,
     Map<Channel, Series> series,
     List<RunEvent> events,
-    List<Note> notes) {
+    List<Note> notes,
+    List<StampsLeftOut> leftOut) {
 
   public Recording {
     Map<Channel, Series> copy = new EnumMap<>(Channel.class);
@@ -39,11 +41,24 @@ public record Recording(
     series = Collections.unmodifiableMap(copy);
     events = List.copyOf(events);
     notes = List.copyOf(notes);
+    leftOut = List.copyOf(leftOut);
+  }
+
+  /** A run whose readings all take part. */
+  public Recording(
+      long run,
+      Rig rig,
+      long startMs,
+      long endMs,
+      Map<Channel, Series> series,
+      List<RunEvent> events,
+      List<Note> notes) {
+    this(run, rig, startMs, endMs, series, events, notes, List.of());
   }
 
   /** The same run with other readings. */
   public Recording with(Map<Channel, Series> other) {
-    return new Recording(run, rig, startMs, endMs, other, events, notes);
+    return new Recording(run, rig, startMs, endMs, other, events, notes, leftOut);
   }
 
   /** The readings of a channel, if there are any. */

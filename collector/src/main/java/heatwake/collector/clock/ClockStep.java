@@ -1,6 +1,9 @@
 package heatwake.collector.clock;
 
 import java.util.Locale;
+import java.util.OptionalLong;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A jump of the logger's clock.
@@ -10,6 +13,15 @@ import java.util.Locale;
  * @param aheadMs how far the run's time is ahead of the clock since
  */
 public record ClockStep(long atMs, long byMs, long aheadMs) {
+  private static final Pattern SIZE = Pattern.compile("clock was set \\w+ by (\\d+(?:\\.\\d+)?) s");
+
+  /** Size of a step, whichever way, from its {@link #text}; empty if the text tells none. */
+  public static OptionalLong sizeMs(String text) {
+    Matcher size = SIZE.matcher(text);
+    return size.find()
+        ? OptionalLong.of(Math.round(Double.parseDouble(size.group(1)) * 1000))
+        : OptionalLong.empty();
+  }
 
   /** What it means for the run, in words. */
   public String text() {

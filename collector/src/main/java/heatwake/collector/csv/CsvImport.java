@@ -6,6 +6,7 @@ import heatwake.collector.clock.ClockStep;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -22,7 +23,8 @@ import java.util.OptionalLong;
  *
  * <p>Times may stand still, as long as no channel has two readings of one time that differ; a row
  * that repeats one is passed over. They may run backwards only where the logger's clock was set
- * back ({@link RowClock}). A cell that is empty is no reading.
+ * back ({@link RowClock}). A row that alone leaps by more than a day and back is kept at its own
+ * time. A cell that is empty is no reading.
  */
 public final class CsvImport {
   private static final int READINGS_PER_BATCH = 10_000;
@@ -34,6 +36,7 @@ public final class CsvImport {
   private final double[] valueOfColumn;
   private final List<Reading> batch = new ArrayList<>(READINGS_PER_BATCH + 64);
   private final Map<Channel, Impossible> impossible = new EnumMap<>(Channel.class);
+  private final List<Stray> strays = new ArrayList<>();
   private long lastMs = NONE_YET;
   private long repeated;
 
@@ -57,6 +60,13 @@ public final class CsvImport {
     }
   }
 
+  /**
+   * A row whose stamp leaps and does not hold for the rows after it.
+   *
+   * @param placeMs the run's time where it stands in the file
+   */
+  private record Stray(CsvRows.Row row, long placeMs) {}
+
   /** Readings of one channel that cannot be true. */
   private record Impossible(long firstMs, long lastMs, long count, double first) {}
 
@@ -75,21 +85,34 @@ public final class CsvImport {
   }
 
   private Imported run(RigFile rig) {
-    Optional<CsvRows.Row> row = rows.next();
+    RowsInView view = new RowsInView(rows, RowClock.ROWS_TO_COME_BACK);
+    Optional<CsvRows.Row> row = view.next();
     if (row.isEmpty()) {
       throw rows.mistake("no rows after the header; nothing to import");
+    }
+    List<Long> followingMs = view.followingMs();
+    if (RowClock.isFirstStray(row.get().timeMs(), followingMs)) {
+      strays.add(new Stray(row.get(), followingMs.get(0)));
+      row = view.next();
     }
     long run = store.beginRun(rig, row.get().timeMs());
     RowClock clock = new RowClock(row.get().timeMs());
     while (row.isPresent()) {
       CsvRows.Row now = row.get();
-      row = rows.next();
-      take(now, clock.runMs(now.timeMs(), row.map(CsvRows.Row::timeMs)));
+      followingMs = view.followingMs();
+      if (clock.isStray(now.timeMs(), followingMs)) {
+        strays.add(new Stray(now, lastMs));
+      } else {
+        take(now, clock.runMs(now.timeMs(), followingMs.stream().findFirst()));
+      }
       if (batch.size() >= READINGS_PER_BATCH) {
         flush(run);
       }
+      row = view.next();
     }
     flush(run);
+    // After all others, so that a reading in its place comes before one that strays there.
+    strays.forEach(stray -> take(run, stray));
     clock.steps().forEach(step -> report(run, step));
     impossible.forEach((channel, one) -> report(run, channel, one));
     store.endRun(run, lastMs);
@@ -100,6 +123,19 @@ public final class CsvImport {
     List<String> remarks = new ArrayList<>();
     for (ClockStep step : steps) {
       remarks.add("at " + CsvTime.format(step.atMs()) + " " + step.text());
+    }
+    if (!strays.isEmpty()) {
+      CsvRows.Row first = strays.get(0).row();
+      remarks.add(
+          String.format(
+              strays.size() == 1
+                  ? "%d row stamped more than a day from those about it (line %d: %s); kept at its"
+                      + " own time"
+                  : "%d rows stamped more than a day from those about them (first line %d: %s);"
+                      + " kept at their own times",
+              strays.size(),
+              first.line(),
+              CsvTime.format(first.timeMs())));
     }
     if (repeated > 0) {
       remarks.add(repeated + (repeated == 1 ? " row" : " rows") + " passed over as repeated");
@@ -131,6 +167,28 @@ public final class CsvImport {
     repeated += repeats ? 1 : 0;
   }
 
+  private void take(long run, Stray stray) {
+    CsvRows.Row row = stray.row();
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < lastOfColumn.length; i++) {
+      OptionalDouble value = row.values().get(i);
+      if (value.isPresent()) {
+        readings.add(reading(i, value.getAsDouble(), row.timeMs(), stray.placeMs()));
+      }
+    }
+    Appended appended = store.append(run, readings);
+    for (Reading conflict : appended.conflicts()) {
+      throw rows.mistakeAt(
+          row,
+          "a second reading of "
+              + conflict.channel()
+              + " at "
+              + CsvTime.format(row.timeMs())
+              + " that differs (times count to the millisecond); drop one");
+    }
+    repeated += !readings.isEmpty() && appended.stored() == 0 ? 1 : 0;
+  }
+
   /** Whether the column's reading of this time is there already, with this value. */
   private boolean isRepeated(CsvRows.Row row, int columnNumber, double value) {
     if (lastOfColumn[columnNumber] != lastMs) {
@@ -153,18 +211,27 @@ public final class CsvImport {
   }
 
   private void take(int columnNumber, double value) {
-    CsvHeader.Column column = rows.columns().get(columnNumber);
     lastOfColumn[columnNumber] = lastMs;
     valueOfColumn[columnNumber] = value;
+    batch.add(reading(columnNumber, value, lastMs, lastMs));
+  }
+
+  /** A reading at a time, in a row that stands at another perhaps. */
+  private Reading reading(int columnNumber, double value, long timeMs, long placeMs) {
+    CsvHeader.Column column = rows.columns().get(columnNumber);
     double stored = column.toStored(value);
     if (!column.channel().isPossible(stored)) {
       impossible.merge(
           column.channel(),
-          new Impossible(lastMs, lastMs, 1, stored),
+          new Impossible(placeMs, placeMs, 1, stored),
           (before, now) ->
-              new Impossible(before.firstMs, now.lastMs, before.count + 1, before.first));
+              new Impossible(
+                  Math.min(before.firstMs, now.firstMs),
+                  Math.max(before.lastMs, now.lastMs),
+                  before.count + 1,
+                  before.first));
     }
-    batch.add(new Reading(column.channel(), lastMs, stored, true));
+    return new Reading(column.channel(), timeMs, stored, true);
   }
 
   private void flush(long run) {

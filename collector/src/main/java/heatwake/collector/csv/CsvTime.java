@@ -18,6 +18,12 @@ final class CsvTime {
           .appendOffset("+HH:mm", "Z")
           .toFormatter();
 
+  /** A logger whose clock was never set begins here; what is before is no clock's time. */
+  private static final int EARLIEST_YEAR = 1970;
+
+  /** As for the stamps of probes that are recorded. */
+  private static final int LATEST_YEAR = 2099;
+
   private CsvTime() {}
 
   /**
@@ -27,8 +33,9 @@ final class CsvTime {
    * @throws IllegalArgumentException saying the mend
    */
   static long parse(String text) {
+    OffsetDateTime time;
     try {
-      return OffsetDateTime.parse(text.strip(), ISO).toInstant().toEpochMilli();
+      time = OffsetDateTime.parse(text.strip(), ISO);
     } catch (DateTimeParseException e) {
       throw new IllegalArgumentException(
           "time \""
@@ -37,6 +44,15 @@ final class CsvTime {
               + " 2031-05-04T20:00:00+02:00",
           e);
     }
+    if (time.getYear() < EARLIEST_YEAR || time.getYear() > LATEST_YEAR) {
+      throw new IllegalArgumentException(
+          "time \""
+              + CsvRows.shortened(text)
+              + "\" is in the year "
+              + time.getYear()
+              + "; years from 1970 to 2099 are read; correct the row or drop it");
+    }
+    return time.toInstant().toEpochMilli();
   }
 
   /** Writes a time in UTC, with milliseconds only where there are some. */

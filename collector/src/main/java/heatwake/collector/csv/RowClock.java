@@ -4,6 +4,7 @@ import heatwake.collector.clock.ClockStep;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 
 /**
  * The run's time of each row. It never runs backwards: where the logger's clock was set back, the
@@ -12,14 +13,24 @@ import java.util.Optional;
  * recorder that sees its clock set.
  *
  * <p>A clock that was set back goes on from there; a row that is out of place does not. What comes
- * after a row tells the two apart.
+ * after a row tells the two apart: also where a row leaps by more than a day and the rows soon come
+ * back. That is a stray, which bears a wrong stamp of its own, and not a clock that was set twice.
  */
 final class RowClock {
+  /** Within so many rows after a stray the rows come back from it; ours. */
+  static final int ROWS_TO_COME_BACK = 5;
+
   /** A logger's clock is set a few times at most; more is a file out of order; ours. */
   private static final int MOST_STEPS = 5;
 
   /** Set forward again by as much as it was set back, but for this many intervals; ours. */
   private static final int INTERVALS = 2;
+
+  /**
+   * A leap further than this, either way, may be a stray; as for the stamps of recorded probes,
+   * because clocks are set wrong by hours and time zones.
+   */
+  private static final long LEAP_MS = TimeUnit.DAYS.toMillis(1);
 
   private final List<ClockStep> steps = new ArrayList<>();
   private long clockMs;
@@ -29,6 +40,26 @@ final class RowClock {
 
   RowClock(long firstMs) {
     this.clockMs = firstMs;
+  }
+
+  /**
+   * Whether the first row of a file is a stray: it lies more than a day after all that follow at
+   * once. A clock so far ahead that was set after a single row comes to the same.
+   *
+   * @param following what the next rows say, as many as there are up to {@link #ROWS_TO_COME_BACK}
+   */
+  static boolean isFirstStray(long timeMs, List<Long> following) {
+    return following.size() > 1 && following.stream().allMatch(next -> timeMs - next > LEAP_MS);
+  }
+
+  /**
+   * Whether a row is a stray: it leaps, and one soon after it goes on from the row before.
+   *
+   * @param following what the next rows say, as many as there are up to {@link #ROWS_TO_COME_BACK}
+   */
+  boolean isStray(long timeMs, List<Long> following) {
+    return Math.abs(timeMs - clockMs) > LEAP_MS
+        && following.stream().anyMatch(next -> next >= clockMs && next - clockMs <= LEAP_MS);
   }
 
   /**

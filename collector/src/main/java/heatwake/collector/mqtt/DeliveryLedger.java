@@ -27,6 +27,7 @@ final class DeliveryLedger {
       };
 
   private int unsettled;
+  private boolean closed;
 
   /** One delivered message. */
   final class Entry {
@@ -46,11 +47,14 @@ final class DeliveryLedger {
       BrokerLink owed;
       synchronized (DeliveryLedger.this) {
         durable = true;
-        unsettled--;
         owed = link;
-        DeliveryLedger.this.notifyAll();
       }
       owed.acknowledge(packetId);
+      synchronized (DeliveryLedger.this) {
+        // Not before: who waits for this takes leave of the broker.
+        unsettled--;
+        DeliveryLedger.this.notifyAll();
+      }
     }
   }
 
@@ -58,7 +62,7 @@ final class DeliveryLedger {
    * Notes a message that wants an acknowledgement.
    *
    * @return its entry if it is new; null if it was delivered before, in which case it is
-   *     acknowledged here as soon as it is safe
+   *     acknowledged here as soon as it is safe, and after the close, when the broker keeps it
    */
   Entry arrived(BrokerLink link, ArrivedMessage message) {
     int digest =
@@ -67,6 +71,9 @@ final class DeliveryLedger {
     synchronized (this) {
       Entry known = entries.get(message.packetId());
       boolean again = message.duplicate() && known != null && known.digest == digest;
+      if (!again && closed) {
+        return null;
+      }
       if (!again) {
         entries.remove(message.packetId());
         Entry entry = new Entry(message.packetId(), digest, link);
@@ -88,8 +95,12 @@ final class DeliveryLedger {
     entries.clear();
   }
 
-  /** Waits until all that was delivered is safe, at most so long. */
-  synchronized void awaitSettled(long timeoutMs) throws InterruptedException {
+  /**
+   * Takes nothing new from here on, and waits until all that was delivered is safe and
+   * acknowledged, at most so long.
+   */
+  synchronized void close(long timeoutMs) throws InterruptedException {
+    closed = true;
     long deadline = System.nanoTime() + timeoutMs * 1_000_000;
     while (unsettled > 0) {
       long leftMs = (deadline - System.nanoTime()) / 1_000_000;

@@ -217,7 +217,7 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   public void close() {
     closing = true;
     try {
-      ledger.awaitSettled(LAST_COMMIT_TIMEOUT_MS);
+      ledger.close(LAST_COMMIT_TIMEOUT_MS);
     } catch (InterruptedException hurry) {
       Thread.currentThread().interrupt();
     }

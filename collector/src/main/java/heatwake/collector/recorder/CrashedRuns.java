@@ -1,6 +1,7 @@
 package heatwake.collector.recorder;
 
 import heatwake.analysis.series.EventKind;
+import heatwake.collector.store.RigMark;
 import heatwake.collector.store.Store;
 import java.util.HashMap;
 import java.util.Map;
@@ -17,15 +18,15 @@ final class CrashedRuns {
   /**
    * Ends them at their last reading; those of living recorders are left alone.
    *
-   * @return the latest such run of each site
+   * @return the latest such run of each rig
    */
-  static Map<String, Long> end(Store store, RunLocks locks) {
-    Map<String, Long> latest = new HashMap<>();
+  static Map<RigMark, Long> end(Store store, RunLocks locks) {
+    Map<RigMark, Long> latest = new HashMap<>();
     for (long run : store.runsWithoutEnd()) {
       if (locks.take(run)) {
         store.inOneCommit(() -> end(store, run));
         locks.free(run);
-        latest.put(store.site(run), run);
+        latest.put(store.rigMark(run), run);
         LOG.info("run {} was left without an end; ended it at its last reading", run);
       }
     }
@@ -33,7 +34,7 @@ final class CrashedRuns {
   }
 
   private static void end(Store store, long run) {
-    long endMs = store.lastReadingMs(run).orElseGet(() -> store.beganMs(run));
+    long endMs = store.lastMomentMs(run);
     store.endEvents(run, endMs);
     store.addEvent(
         run,

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.OptionalLong;
 
 /**
- * The runs that a run goes on from, cut or broken off by a kill. A message that was stored there
- * but whose acknowledgement did not reach the broker is delivered again, and must not be stored
- * again here. Used by the writer thread alone.
+ * The runs of a rig before the present one, however they ended. A message that was stored there but
+ * whose acknowledgement did not reach the broker is delivered again, and must not be stored again
+ * here. Used by the writer thread alone.
  */
 final class EarlierRuns {
   static final EarlierRuns NONE = new EarlierRuns(List.of());
@@ -26,14 +26,15 @@ final class EarlierRuns {
     this.runs = runs;
   }
 
-  /** The run that was followed, and those that it followed itself. */
-  static EarlierRuns before(Store store, OptionalLong followed) {
+  /** The runs before one: the one that it follows, and the latest of its rig. */
+  static EarlierRuns before(Store store, long run, OptionalLong followed) {
+    List<Long> before = new ArrayList<>(store.earlierOfItsRig(run, MOST));
+    if (followed.isPresent() && !before.contains(followed.getAsLong())) {
+      before.add(followed.getAsLong());
+    }
     List<Earlier> runs = new ArrayList<>();
-    for (OptionalLong next = followed;
-        next.isPresent() && runs.size() < MOST;
-        next = store.followed(next.getAsLong())) {
-      long run = next.getAsLong();
-      store.lastReadingMs(run).ifPresent(lastMs -> runs.add(new Earlier(run, lastMs)));
+    for (long one : before) {
+      store.lastReadingMs(one).ifPresent(lastMs -> runs.add(new Earlier(one, lastMs)));
     }
     return runs.isEmpty() ? NONE : new EarlierRuns(runs);
   }

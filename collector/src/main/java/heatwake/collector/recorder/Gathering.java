@@ -24,13 +24,13 @@ final class Gathering {
   private int weight;
   private int awaited;
 
-  void add(RecordedRun run, Delivery delivery, int itsWeight) {
+  void add(RecordedRun run, Delivery delivery, long arrivedMs, int itsWeight) {
     deliveries.add(delivery);
     weight += itsWeight;
     awaited += delivery.isAwaited() ? 1 : 0;
     List<Reading> ofRun = byRun.computeIfAbsent(run, first -> new ArrayList<>());
     if (!run.isOver()) {
-      run.pass(delivery.readings(), ofRun);
+      run.pass(delivery.readings(), arrivedMs, ofRun);
     }
   }
 

@@ -1,5 +1,6 @@
 package heatwake.collector.recorder;
 
+import heatwake.collector.probe.Reading;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
@@ -16,7 +17,14 @@ final class ProbeWatch {
   private static final double UNKNOWN_SILENCE_S = 120;
 
   private static final double SILENT_INTERVALS = 5;
-  private static final int READINGS_TO_LEARN = 5;
+  private static final int INTERVALS_TO_LEARN = 4;
+
+  /** Shorter is a burst, no interval that a probe sends at; ours. */
+  private static final double LEAST_INTERVAL_S = 0.005;
+
+  /** Between two stamps further apart a clock was set or is wrong. */
+  private static final double LONGEST_STAMPED_GAP_S = 86_400;
+
   private static final double LEARN_LONGER = 0.5;
   private static final double LEARN_SHORTER = 0.05;
 
@@ -29,10 +37,13 @@ final class ProbeWatch {
 
   private final OptionalDouble statedIntervalS;
   private double usualIntervalS;
+  private long learned;
   private long lastNs;
-  private long heard;
+  private long heldUpNs = Long.MIN_VALUE;
+  private Reading last;
   private long windowStartNs;
   private long inWindow;
+  private double stampedInWindowS;
   private double lastRatePerS;
   private boolean silent;
   private boolean flooding;
@@ -53,15 +64,13 @@ final class ProbeWatch {
   }
 
   /** A reading came. */
-  Change heard(long nowNs) {
-    double gapS = seconds(nowNs - lastNs);
-    if (heard == 1) {
-      usualIntervalS = gapS;
-    } else if (heard > 1) {
-      double learn = gapS > usualIntervalS ? LEARN_LONGER : LEARN_SHORTER;
-      usualIntervalS += learn * (gapS - usualIntervalS);
+  Change heard(long nowNs, Reading reading) {
+    if (last != null) {
+      double gapS = gapS(nowNs, reading);
+      learn(gapS);
+      stampedInWindowS += reading.stampedByProbe() ? gapS : 0;
     }
-    heard++;
+    last = reading;
     inWindow++;
     lastNs = nowNs;
     if (silent) {
@@ -71,20 +80,57 @@ final class ProbeWatch {
     return Change.NOTHING;
   }
 
+  /**
+   * Time since the reading before. Of two that bear the probe's own stamps it is that between the
+   * stamps: what a broker kept for us comes in a burst. None where these run back or leap.
+   */
+  private double gapS(long nowNs, Reading reading) {
+    if (!reading.stampedByProbe() || !last.stampedByProbe()) {
+      return seconds(nowNs - lastNs);
+    }
+    double stampedS = (reading.timeMs() - last.timeMs()) / 1e3;
+    return stampedS > 0 && stampedS < LONGEST_STAMPED_GAP_S ? stampedS : 0;
+  }
+
+  private void learn(double gapS) {
+    if (gapS < LEAST_INTERVAL_S) {
+      // Came together with the one before; no interval of a probe.
+      return;
+    }
+    if (learned == 0) {
+      usualIntervalS = gapS;
+    } else {
+      double learn = gapS > usualIntervalS ? LEARN_LONGER : LEARN_SHORTER;
+      usualIntervalS += learn * (gapS - usualIntervalS);
+    }
+    learned++;
+  }
+
+  /** The recorder could not take what the probe may have sent. */
+  void heldUp(long nowNs) {
+    heldUpNs = nowNs;
+  }
+
   /** Looks at the clock; to be called about once a second. */
   Change look(long nowNs) {
     double windowS = seconds(nowNs - windowStartNs);
     if (windowS >= WINDOW_S) {
-      lastRatePerS = inWindow / windowS;
+      // Of stamped readings that were kept for us the rate is that at which they were taken.
+      lastRatePerS = inWindow / Math.max(windowS, stampedInWindowS);
       windowStartNs = nowNs;
       inWindow = 0;
+      stampedInWindowS = 0;
       boolean above = lastRatePerS > floodPerS();
       if (above != flooding) {
         flooding = above;
         return above ? Change.FLOODS : Change.FLOODS_NO_MORE;
       }
     }
-    if (!silent && silenceS(nowNs) > silenceLimitS()) {
+    double quietS =
+        Math.min(
+            silenceS(nowNs),
+            heldUpNs == Long.MIN_VALUE ? Double.MAX_VALUE : seconds(nowNs - heldUpNs));
+    if (!silent && quietS > silenceLimitS()) {
       silent = true;
       return Change.FELL_SILENT;
     }
@@ -97,7 +143,7 @@ final class ProbeWatch {
   }
 
   boolean everHeard() {
-    return heard > 0;
+    return last != null;
   }
 
   /** What is expected, in words. */
@@ -134,7 +180,9 @@ final class ProbeWatch {
     if (statedIntervalS.isPresent()) {
       return statedIntervalS;
     }
-    return heard >= READINGS_TO_LEARN ? OptionalDouble.of(usualIntervalS) : OptionalDouble.empty();
+    return learned >= INTERVALS_TO_LEARN
+        ? OptionalDouble.of(usualIntervalS)
+        : OptionalDouble.empty();
   }
 
   private static double seconds(long ns) {

@@ -3,15 +3,12 @@ package heatwake.collector.recorder;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.probe.Reading;
-import heatwake.collector.rig.ProbeSpec;
-import heatwake.collector.rig.RigFile;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -36,70 +33,53 @@ final class ReadingGate {
   /** In place of a time: the reading is not to be kept. */
   private static final long DROPPED = Long.MIN_VALUE;
 
-  private final RecorderClock clock;
-  private final RunTime time;
   private final Map<Channel, Seen> channels = new EnumMap<>(Channel.class);
 
   /** What was seen of one channel. */
   private static final class Seen {
-    private final ProbeWatch watch;
     private long lastArrivalMs = NEVER;
     private Reading latest;
-
-    private Seen(ProbeWatch watch) {
-      this.watch = watch;
-    }
-  }
-
-  ReadingGate(RigFile rig, RecorderClock clock, RunTime time) {
-    this.clock = clock;
-    this.time = time;
-    long nowNs = clock.monotonicNs();
-    for (ProbeSpec probe : rig.probes()) {
-      channels.put(probe.channel(), new Seen(new ProbeWatch(probe.intervalS(), nowNs)));
-    }
   }
 
   /**
    * Looks at readings that came together and adds those that are to be stored, as they are to be.
    * Runs once for every reading there is, so it makes nothing that it does not keep.
+   *
+   * @param arrivedMs when they were handed in, UTC milliseconds; they may have waited since
    */
-  void pass(List<Reading> readings, EventBook events, List<Reading> passed) {
-    long nowMs = time.nowMs();
-    long nowNs = clock.monotonicNs();
+  void pass(List<Reading> readings, long arrivedMs, EventBook events, List<Reading> passed) {
     for (Reading reading : readings) {
       Channel channel = reading.channel();
       if (!Double.isFinite(reading.value())) {
         events.happened(
             EventKind.UNREADABLE,
             channel.id(),
-            nowMs,
+            arrivedMs,
             () -> channel + " sent a value that is none");
         continue;
       }
-      Seen seen = seen(channel, nowNs);
-      boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, nowMs, events);
-      long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, nowMs, events);
+      Seen seen = channels.computeIfAbsent(channel, first -> new Seen());
+      boolean byProbe = reading.stampedByProbe() && isSoundTime(reading, arrivedMs, events);
+      long timeMs = byProbe ? reading.timeMs() : arrivalMs(reading, seen, arrivedMs, events);
       if (timeMs == DROPPED) {
         continue;
       }
       boolean asGiven = timeMs == reading.timeMs() && byProbe == reading.stampedByProbe();
       Reading sound = asGiven ? reading : new Reading(channel, timeMs, reading.value(), byProbe);
       if (!channel.isPossible(sound.value())) {
-        tellImpossible(sound, events);
+        tellImpossible(sound, arrivedMs, events);
       }
-      tell(channel, seen.watch, seen.watch.heard(nowNs), nowMs, events);
       seen.latest = sound;
       passed.add(sound);
     }
   }
 
-  private static void tellImpossible(Reading reading, EventBook events) {
+  private static void tellImpossible(Reading reading, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
     events.happened(
         EventKind.OUT_OF_RANGE,
         channel.id(),
-        reading.timeMs(),
+        arrivedMs,
         () ->
             String.format(
                 Locale.ROOT,
@@ -111,13 +91,13 @@ final class ReadingGate {
   }
 
   /** Whether the time that a probe gave can be kept, however wrong the probe's clock is. */
-  private static boolean isSoundTime(Reading reading, long nowMs, EventBook events) {
+  private static boolean isSoundTime(Reading reading, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
     if (reading.timeMs() < EARLIEST_MS || reading.timeMs() >= LATEST_MS) {
       events.happened(
           EventKind.TIME_REFUSED,
           channel.id(),
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " gave the time "
@@ -125,11 +105,11 @@ final class ReadingGate {
                   + "; the moment of arrival was taken instead; set the probe's clock");
       return false;
     }
-    if (Math.abs(reading.timeMs() - nowMs) > CLOCK_OFF_MS) {
+    if (Math.abs(reading.timeMs() - arrivedMs) > CLOCK_OFF_MS) {
       events.happened(
           EventKind.PROBE_CLOCK,
           channel.id(),
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " gave the time "
@@ -144,15 +124,15 @@ final class ReadingGate {
    *
    * @return {@link #DROPPED} if there are far too many of them
    */
-  private static long arrivalMs(Reading reading, Seen seen, long nowMs, EventBook events) {
+  private static long arrivalMs(Reading reading, Seen seen, long arrivedMs, EventBook events) {
     Channel channel = reading.channel();
-    long atMs = reading.stampedByProbe() ? nowMs : Math.min(reading.timeMs(), nowMs);
+    long atMs = reading.stampedByProbe() ? arrivedMs : Math.min(reading.timeMs(), arrivedMs);
     long stampMs = seen.lastArrivalMs == NEVER ? atMs : Math.max(atMs, seen.lastArrivalMs + 1);
-    if (stampMs > nowMs + LONGEST_AHEAD_MS) {
+    if (stampMs > arrivedMs + LONGEST_AHEAD_MS) {
       events.happened(
           EventKind.FLOODING,
           channel.id() + " dropped",
-          nowMs,
+          arrivedMs,
           () ->
               channel
                   + " sends far more than one reading a millisecond; what is beyond is dropped");
@@ -160,57 +140,6 @@ final class ReadingGate {
     }
     seen.lastArrivalMs = stampMs;
     return stampMs;
-  }
-
-  private Seen seen(Channel channel, long nowNs) {
-    Seen known = channels.get(channel);
-    if (known == null) {
-      known = new Seen(new ProbeWatch(OptionalDouble.empty(), nowNs));
-      channels.put(channel, known);
-    }
-    return known;
-  }
-
-  /** Looks for probes that are silent or flood; to be called about once a second. */
-  void look(EventBook events) {
-    long nowMs = time.nowMs();
-    long nowNs = clock.monotonicNs();
-    channels.forEach(
-        (channel, seen) -> tell(channel, seen.watch, seen.watch.look(nowNs), nowMs, events));
-  }
-
-  private void tell(
-      Channel channel, ProbeWatch watch, ProbeWatch.Change change, long nowMs, EventBook events) {
-    switch (change) {
-      case NOTHING -> {}
-      case SPOKE_AGAIN -> events.ended(EventKind.PROBE_SILENT, channel.id(), nowMs);
-      case FLOODS_NO_MORE -> events.ended(EventKind.FLOODING, channel.id(), nowMs);
-      case FELL_SILENT -> {
-        double silentS = watch.silenceS(clock.monotonicNs());
-        events.began(
-            EventKind.PROBE_SILENT,
-            channel.id(),
-            nowMs - Math.round(silentS * 1000),
-            String.format(
-                Locale.ROOT,
-                "%s %s for %.0f s; %s; check the probe's power, wire and reach",
-                channel,
-                watch.everHeard() ? "has sent nothing" : "has never sent anything,",
-                silentS,
-                watch.expectation()));
-      }
-      case FLOODS ->
-          events.began(
-              EventKind.FLOODING,
-              channel.id(),
-              nowMs,
-              String.format(
-                  Locale.ROOT,
-                  "%s sends %.0f readings a second; %s; all are kept",
-                  channel,
-                  watch.ratePerS(),
-                  watch.expectation()));
-    }
   }
 
   /** The latest reading of each channel. */

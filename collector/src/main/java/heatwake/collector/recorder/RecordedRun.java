@@ -24,6 +24,7 @@ public final class RecordedRun implements Intake {
   private final RunTime time;
   private final RecorderClock clock;
   private final ReadingGate gate;
+  private final ProbeWatches watches;
   private final SourceStates sources;
   private final Object eventsLock = new Object();
   private EventBook events = new EventBook();
@@ -37,6 +38,10 @@ public final class RecordedRun implements Intake {
   private long storedBeganMs;
 
   private long unconfirmedBeganMs = Long.MAX_VALUE;
+
+  /** When the last of what was passed had been handed in. */
+  private long passedMs;
+
   private volatile long id;
   private volatile long beganMs;
   private final AtomicLong stored = new AtomicLong();
@@ -51,7 +56,8 @@ public final class RecordedRun implements Intake {
     this.time = time;
     this.clock = clock;
     this.sources = new SourceStates(rig, time.nowMs());
-    this.gate = new ReadingGate(rig, clock, time);
+    this.gate = new ReadingGate();
+    this.watches = new ProbeWatches(rig, clock);
   }
 
   /** Number of the run in its store; another after it was cut. */
@@ -91,12 +97,21 @@ public final class RecordedRun implements Intake {
 
   @Override
   public void deliver(Delivery delivery) throws InterruptedException {
-    recorder.take(this, delivery);
+    long arrivedMs = time.nowMs();
+    synchronized (eventsLock) {
+      watches.heard(delivery.readings(), arrivedMs, book());
+    }
+    recorder.take(this, delivery, arrivedMs);
   }
 
   @Override
   public void happened(EventKind kind, String subject, String text) {
     happened(kind, subject, text, 1);
+  }
+
+  /** Memory is full: a source waits to hand in what it has. */
+  void heldUp() {
+    watches.heldUp();
   }
 
   void stepped(ClockStep step) {
@@ -142,7 +157,7 @@ public final class RecordedRun implements Intake {
     beganMs = time.nowMs();
     storedBeganMs = beganMs;
     id = store.beginRun(rig, beganMs, follows);
-    earlier = EarlierRuns.before(store, follows);
+    earlier = EarlierRuns.before(store, id, follows);
   }
 
   boolean isOver() {
@@ -150,15 +165,16 @@ public final class RecordedRun implements Intake {
   }
 
   /** Adds those of some readings that are to be stored, as they are to be. */
-  void pass(List<Reading> readings, List<Reading> passed) {
+  void pass(List<Reading> readings, long arrivedMs, List<Reading> passed) {
+    passedMs = Math.max(passedMs, arrivedMs);
     synchronized (eventsLock) {
-      gate.pass(readings, book(), passed);
+      gate.pass(readings, arrivedMs, book(), passed);
     }
   }
 
   void look() {
     synchronized (eventsLock) {
-      gate.look(book());
+      watches.look(time.nowMs(), book());
     }
   }
 
@@ -202,18 +218,19 @@ public final class RecordedRun implements Intake {
     synchronized (eventsLock) {
       events.confirm(unconfirmed);
       unconfirmed = List.of();
+      // Not by the readings' stamps, which may be years off: events are gathered by their times.
       for (Reading reading : appended.duplicates()) {
         events.happened(
             EventKind.DUPLICATE,
             reading.channel().id(),
-            reading.timeMs(),
+            passedMs,
             () -> reading.channel() + " came again with time and value of one already stored");
       }
       for (Reading reading : appended.conflicts()) {
         events.happened(
             EventKind.TIME_CONFLICT,
             reading.channel().id(),
-            reading.timeMs(),
+            passedMs,
             () -> reading.channel() + " gave two values for one time; the first was kept");
       }
     }
@@ -251,7 +268,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, OptionalLong.of(id));
+    followingEarlier = EarlierRuns.before(store, followingId, OptionalLong.of(id));
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

@@ -4,6 +4,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.RigMark;
 import heatwake.collector.store.Store;
 import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
@@ -55,7 +56,7 @@ public final class Recorder implements AutoCloseable {
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
   private final Semaphore memory;
   private final List<RecordedRun> runs = new CopyOnWriteArrayList<>();
-  private final Map<String, Long> crashed = new HashMap<>();
+  private final Map<RigMark, Long> crashed = new HashMap<>();
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
@@ -66,7 +67,7 @@ public final class Recorder implements AutoCloseable {
 
   /** Something for the writer thread to do. */
   private sealed interface Work {
-    record Deliver(RecordedRun run, Delivery delivery) implements Work {}
+    record Deliver(RecordedRun run, Delivery delivery, long arrivedMs) implements Work {}
 
     record Call(Runnable action, CompletableFuture<Void> done) implements Work {}
   }
@@ -101,15 +102,16 @@ public final class Recorder implements AutoCloseable {
     return recorder;
   }
 
-  /** Begins a run; it goes on from one of its site that was found broken off. */
+  /** Begins a run; it goes on from one of its rig that was found broken off. */
   public RecordedRun begin(RigFile rig) {
     RecordedRun run = new RecordedRun(this, rig, settings.clock(), time);
     onWriter(
         () -> {
-          Long before = crashed.get(rig.rig().site().name());
+          RigMark mark = RigMark.of(rig);
+          Long before = crashed.get(mark);
           OptionalLong follows = before == null ? OptionalLong.empty() : OptionalLong.of(before);
           commit(() -> run.begin(store, follows));
-          crashed.remove(rig.rig().site().name());
+          crashed.remove(mark);
           locks.take(run.id());
           run.happened(EventKind.RECORDER_STARTED, "recorder", "recording began");
           runs.add(run);
@@ -147,12 +149,13 @@ public final class Recorder implements AutoCloseable {
     return List.copyOf(runs);
   }
 
-  void take(RecordedRun run, Delivery delivery) throws InterruptedException {
+  void take(RecordedRun run, Delivery delivery, long arrivedMs) throws InterruptedException {
     int size = weight(delivery);
     while (!memory.tryAcquire(size, MEMORY_WAIT_MS, TimeUnit.MILLISECONDS)) {
       if (ended.isDone()) {
         return;
       }
+      run.heldUp();
       if (!delivery.isAwaited()) {
         run.happened(
             EventKind.STORE_BLOCKED,
@@ -162,7 +165,7 @@ public final class Recorder implements AutoCloseable {
         return;
       }
     }
-    queue.add(new Work.Deliver(run, delivery));
+    queue.add(new Work.Deliver(run, delivery, arrivedMs));
   }
 
   private int weight(Delivery delivery) {
@@ -253,7 +256,8 @@ public final class Recorder implements AutoCloseable {
         return Optional.of(call);
       }
       Work.Deliver deliver = (Work.Deliver) work;
-      gathering.add(deliver.run(), deliver.delivery(), weight(deliver.delivery()));
+      Delivery delivery = deliver.delivery();
+      gathering.add(deliver.run(), delivery, deliver.arrivedMs(), weight(delivery));
     }
     return Optional.empty();
   }

@@ -54,12 +54,13 @@ final class BlockCounts {
     return new BlockCounts(new TreeMap<>(counts.headMap(ms >> BLOCK_BITS)));
   }
 
-  /** The beginnings of the blocks that hold readings, without the last. */
-  List<Long> settledStarts() {
+  /** The beginnings of the blocks that hold readings, without the last, up to a moment. */
+  List<Long> settledStarts(long untilMs) {
     close();
     List<Long> starts = new ArrayList<>(counts.size());
     counts.keySet().forEach(one -> starts.add(one << BLOCK_BITS));
-    return starts.subList(0, Math.max(0, starts.size() - 1));
+    List<Long> settled = starts.subList(0, Math.max(0, starts.size() - 1));
+    return settled.stream().filter(one -> one <= untilMs).toList();
   }
 
   /** Readings held of the time before a moment at which a block begins. */

@@ -1,13 +1,15 @@
 package heatwake.collector.store;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.StampsLeftOut;
 import heatwake.collector.probe.Reading;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.NavigableMap;
 import java.util.OptionalLong;
 import java.util.TreeMap;
@@ -53,27 +55,20 @@ final class ReadingTable implements AutoCloseable {
   }
 
   /**
-   * Shows the readings of a run from a moment on, in order of time, those of one time by channel
-   * number.
+   * Shows the readings of a run from a moment up to another, without that, in order of time, those
+   * of one time by channel number.
    */
-  void visit(long run, long fromMs, ReadingVisitor visitor) throws SQLException {
+  void visit(long run, long fromMs, long untilMs, ReadingVisitor visitor) throws SQLException {
     Channel[] channels = channelsByNumber();
-    long fromWindow = ReadingKey.window(fromMs);
-    for (Map.Entry<Long, Long> segment :
-        segmentsByWindow(run).tailMap(fromWindow, true).entrySet()) {
-      long window = segment.getKey();
+    for (Stretch stretch : stretches(run, fromMs, untilMs)) {
       try (PreparedStatement select =
           connection.prepareStatement("SELECT key, value" + IN_SEGMENT + " ORDER BY key")) {
-        select.setLong(
-            1,
-            window == fromWindow
-                ? ReadingKey.of(segment.getValue(), fromMs, 0)
-                : ReadingKey.first(segment.getValue()));
-        select.setLong(2, ReadingKey.last(segment.getValue()));
+        select.setLong(1, stretch.firstKey);
+        select.setLong(2, stretch.lastKey);
         try (ResultSet row = select.executeQuery()) {
           while (row.next()) {
             long key = row.getLong(1);
-            long timeMs = ReadingKey.timeMs(key, window);
+            long timeMs = ReadingKey.timeMs(key, stretch.window);
             Channel channel = channels[ReadingKey.channelNumber(key)];
             if (channel == null) {
               visitor.ofUnknownChannel(timeMs);
@@ -86,25 +81,62 @@ final class ReadingTable implements AutoCloseable {
     }
   }
 
-  /** Number of readings of a run before a moment. */
-  long countBefore(long run, long ms) throws SQLException {
-    return countBetween(run, Long.MIN_VALUE, ms);
+  /** How many readings of each channel lie between two moments, and the time of the first. */
+  List<StampsLeftOut> summary(long run, long fromMs, long untilMs) throws SQLException {
+    Channel[] channels = channelsByNumber();
+    List<StampsLeftOut> found = new ArrayList<>();
+    for (Stretch stretch : stretches(run, fromMs, untilMs)) {
+      try (PreparedStatement select =
+          connection.prepareStatement(
+              "SELECT min(key), count(*)" + IN_SEGMENT + " GROUP BY key & 63 ORDER BY key & 63")) {
+        select.setLong(1, stretch.firstKey);
+        select.setLong(2, stretch.lastKey);
+        try (ResultSet row = select.executeQuery()) {
+          while (row.next()) {
+            long key = row.getLong(1);
+            Channel channel = channels[ReadingKey.channelNumber(key)];
+            if (channel != null) {
+              found.add(
+                  new StampsLeftOut(
+                      channel, row.getLong(2), ReadingKey.timeMs(key, stretch.window)));
+            }
+          }
+        }
+      }
+    }
+    return found;
+  }
+
+  /** Keys of one segment. */
+  private record Stretch(long window, long firstKey, long lastKey) {}
+
+  /** Where the readings from a moment up to another lie, in order of time. */
+  private List<Stretch> stretches(long run, long fromMs, long untilMs) throws SQLException {
+    if (fromMs >= untilMs) {
+      return List.of();
+    }
+    long fromWindow = ReadingKey.window(fromMs);
+    long untilWindow = ReadingKey.window(untilMs);
+    List<Stretch> stretches = new ArrayList<>();
+    segmentsByWindow(run)
+        .subMap(fromWindow, true, untilWindow, true)
+        .forEach(
+            (window, id) ->
+                stretches.add(
+                    new Stretch(
+                        window,
+                        window == fromWindow ? ReadingKey.of(id, fromMs, 0) : ReadingKey.first(id),
+                        window == untilWindow
+                            ? ReadingKey.of(id, untilMs, 0) - 1
+                            : ReadingKey.last(id))));
+    return stretches;
   }
 
   /** Number of readings of a run from a moment up to another, without that. */
   long countBetween(long run, long fromMs, long untilMs) throws SQLException {
     long count = 0;
-    long fromWindow = ReadingKey.window(fromMs);
-    long untilWindow = ReadingKey.window(untilMs);
-    for (Map.Entry<Long, Long> segment :
-        segmentsByWindow(run).subMap(fromWindow, true, untilWindow, true).entrySet()) {
-      long id = segment.getValue();
-      count +=
-          count(
-              segment.getKey() == fromWindow ? ReadingKey.of(id, fromMs, 0) : ReadingKey.first(id),
-              segment.getKey() == untilWindow
-                  ? ReadingKey.of(id, untilMs, 0) - 1
-                  : ReadingKey.last(id));
+    for (Stretch stretch : stretches(run, fromMs, untilMs)) {
+      count += count(stretch.firstKey, stretch.lastKey);
     }
     return count;
   }
@@ -121,19 +153,20 @@ final class ReadingTable implements AutoCloseable {
   }
 
   long count(long run) throws SQLException {
-    long count = 0;
-    for (long segment : segmentsByWindow(run).values()) {
-      count += count(ReadingKey.first(segment), ReadingKey.last(segment));
-    }
-    return count;
+    return countBetween(run, Long.MIN_VALUE, Long.MAX_VALUE);
   }
 
   /** Time of the first reading of a run. */
   OptionalLong firstMs(long run) throws SQLException {
-    for (Map.Entry<Long, Long> segment : segmentsByWindow(run).entrySet()) {
-      OptionalLong key = edge("SELECT min(key)" + IN_SEGMENT, segment.getValue());
-      if (key.isPresent()) {
-        return OptionalLong.of(ReadingKey.timeMs(key.getAsLong(), segment.getKey()));
+    return firstMs(run, Long.MIN_VALUE);
+  }
+
+  /** Time of the first reading of a run that is not before a moment. */
+  OptionalLong firstMs(long run, long fromMs) throws SQLException {
+    for (Stretch stretch : stretches(run, fromMs, Long.MAX_VALUE)) {
+      OptionalLong timeMs = edge("SELECT min(key)" + IN_SEGMENT, stretch);
+      if (timeMs.isPresent()) {
+        return timeMs;
       }
     }
     return OptionalLong.empty();
@@ -141,23 +174,32 @@ final class ReadingTable implements AutoCloseable {
 
   /** Time of the last reading of a run. */
   OptionalLong lastMs(long run) throws SQLException {
-    for (Map.Entry<Long, Long> segment : segmentsByWindow(run).descendingMap().entrySet()) {
-      OptionalLong key = edge("SELECT max(key)" + IN_SEGMENT, segment.getValue());
-      if (key.isPresent()) {
-        return OptionalLong.of(ReadingKey.timeMs(key.getAsLong(), segment.getKey()));
+    return lastMs(run, Long.MAX_VALUE);
+  }
+
+  /** Time of the last reading of a run that is before a moment. */
+  OptionalLong lastMs(long run, long untilMs) throws SQLException {
+    List<Stretch> backwards = stretches(run, Long.MIN_VALUE, untilMs);
+    Collections.reverse(backwards);
+    for (Stretch stretch : backwards) {
+      OptionalLong timeMs = edge("SELECT max(key)" + IN_SEGMENT, stretch);
+      if (timeMs.isPresent()) {
+        return timeMs;
       }
     }
     return OptionalLong.empty();
   }
 
-  private OptionalLong edge(String sql, long segment) throws SQLException {
+  private OptionalLong edge(String sql, Stretch stretch) throws SQLException {
     try (PreparedStatement select = connection.prepareStatement(sql)) {
-      select.setLong(1, ReadingKey.first(segment));
-      select.setLong(2, ReadingKey.last(segment));
+      select.setLong(1, stretch.firstKey);
+      select.setLong(2, stretch.lastKey);
       try (ResultSet row = select.executeQuery()) {
         row.next();
-        long value = row.getLong(1);
-        return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
+        long key = row.getLong(1);
+        return row.wasNull()
+            ? OptionalLong.empty()
+            : OptionalLong.of(ReadingKey.timeMs(key, stretch.window));
       }
     }
   }

@@ -4,8 +4,10 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.series.StampsLeftOut;
 import heatwake.collector.rig.RigReader;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -21,9 +23,11 @@ public final class RunFollower {
   private final Store store;
   private final ReadingTable readings;
   private final RunLog log;
+  private final StampJudge judge;
   private final long run;
 
   private RunRow row;
+  private StampWindow window;
   private Recording last;
   private BlockCounts counts = new BlockCounts();
 
@@ -31,6 +35,7 @@ public final class RunFollower {
     this.store = store;
     this.readings = readings;
     this.log = log;
+    this.judge = new StampJudge(readings, log);
     this.run = run;
   }
 
@@ -52,8 +57,11 @@ public final class RunFollower {
 
   private Recording next() throws SQLException {
     RunRow now = store.runRow(run);
-    boolean goesOn = last != null && now.continues(row);
-    long fromMs = goesOn ? firstMsToRead() : Long.MIN_VALUE;
+    boolean sameRun = last != null && now.continues(row);
+    StampWindow believed =
+        judge.window(run, now.beganMs(), now.endedMs(), System.currentTimeMillis());
+    boolean goesOn = sameRun && believed.fromMs() == window.fromMs();
+    long fromMs = goesOn ? firstMsToRead(believed.untilMs()) : Long.MIN_VALUE;
     BlockCounts held = counts.before(fromMs);
     Map<Channel, Series.Builder> builders = new EnumMap<>(Channel.class);
     Map<Channel, Unit> units = new EnumMap<>(Channel.class);
@@ -63,7 +71,8 @@ public final class RunFollower {
     }
     readings.visit(
         run,
-        fromMs,
+        Math.max(fromMs, believed.fromMs()),
+        believed.untilMs(),
         new ReadingVisitor() {
           @Override
           public void reading(Channel channel, long timeMs, double value) {
@@ -78,18 +87,23 @@ public final class RunFollower {
         });
     Map<Channel, Series> series = new EnumMap<>(Channel.class);
     builders.forEach((channel, builder) -> series.put(channel, builder.build()));
-    long startMs = readings.firstMs(run).orElse(now.beganMs());
-    long endMs = readings.lastMs(run).orElse(now.endedMs().orElse(startMs));
+    long startMs = readings.firstMs(run, believed.fromMs()).orElse(now.beganMs());
+    long endMs = readings.lastMs(run, believed.untilMs()).orElse(now.endedMs().orElse(startMs));
+    List<StampsLeftOut> leftOut =
+        new ArrayList<>(readings.summary(run, Long.MIN_VALUE, believed.fromMs()));
+    leftOut.addAll(readings.summary(run, believed.untilMs(), Long.MAX_VALUE));
     Recording recording =
         new Recording(
             run,
-            goesOn ? last.rig() : RigReader.parseForImport(now.rigText(), now.rigName()).rig(),
+            sameRun ? last.rig() : RigReader.parseForImport(now.rigText(), now.rigName()).rig(),
             startMs,
             endMs,
             series,
             log.events(run),
-            log.notes(run));
+            log.notes(run),
+            leftOut);
     row = now;
+    window = believed;
     last = recording;
     counts = held;
     return recording;
@@ -101,14 +115,14 @@ public final class RunFollower {
         : last.of(channel).map(one -> one.until(untilMs)).orElseGet(() -> Series.of(channel));
   }
 
-  /** The latest beginning of a block before which nothing has come in. */
-  private long firstMsToRead() throws SQLException {
-    List<Long> starts = counts.settledStarts();
+  /** The latest beginning of a block before which nothing has come in, and nothing is disowned. */
+  private long firstMsToRead(long untilMs) throws SQLException {
+    List<Long> starts = counts.settledStarts(untilMs);
     if (starts.isEmpty()) {
       return Long.MIN_VALUE;
     }
     long fromMs = starts.get(starts.size() - 1);
-    long cameIn = readings.countBefore(run, fromMs) - counts.countBefore(fromMs);
+    long cameIn = readings.countBetween(run, window.fromMs(), fromMs) - counts.countBefore(fromMs);
     // Nearly always nothing has; what has is mostly not much older.
     for (int i = starts.size() - 2; i >= 0 && cameIn != 0; i--) {
       long blockMs = starts.get(i);

@@ -8,7 +8,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /** What happened to a recording and what the person typed, in the database. */
 final class RunLog {
@@ -39,6 +41,37 @@ final class RunLog {
       }
     }
     return events;
+  }
+
+  /** The kinds of event that a run has. */
+  Set<EventKind> kinds(long run) throws SQLException {
+    Set<EventKind> kinds = EnumSet.noneOf(EventKind.class);
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT DISTINCT kind FROM event WHERE run = ?")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          kinds.add(EventKind.of(row.getString(1)));
+        }
+      }
+    }
+    return kinds;
+  }
+
+  /** What the events of one kind say. */
+  List<String> texts(long run, EventKind kind) throws SQLException {
+    List<String> texts = new ArrayList<>();
+    try (PreparedStatement select =
+        connection.prepareStatement("SELECT text FROM event WHERE run = ? AND kind = ?")) {
+      select.setLong(1, run);
+      select.setString(2, kind.id());
+      try (ResultSet row = select.executeQuery()) {
+        while (row.next()) {
+          texts.add(row.getString(1));
+        }
+      }
+    }
+    return texts;
   }
 
   List<Note> notes(long run) throws SQLException {

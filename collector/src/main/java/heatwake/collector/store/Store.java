@@ -30,6 +30,7 @@ public final class Store implements AutoCloseable {
   private final Connection connection;
   private final ReadingTable readings;
   private final RunLog log;
+  private final StampJudge judge;
   private final Statement transaction;
   private final FileMark opened;
   private boolean inCommit;
@@ -39,6 +40,7 @@ public final class Store implements AutoCloseable {
     this.connection = connection;
     this.readings = new ReadingTable(connection);
     this.log = new RunLog(connection);
+    this.judge = new StampJudge(readings, log);
     this.opened = FileMark.of(file);
     this.transaction = connection.createStatement();
   }
@@ -137,9 +139,41 @@ public final class Store implements AutoCloseable {
         .orElse(OptionalLong.empty());
   }
 
-  /** The site of a run. */
-  public String site(long run) {
-    return ofRun(run, "SELECT site FROM run WHERE id = ?", row -> row.getString(1)).orElse("");
+  /**
+   * The latest runs that were begun before a run with the same rig, by {@link RigMark}.
+   *
+   * @param most how many at most
+   */
+  public List<Long> earlierOfItsRig(long run, int most) {
+    RigMark rig = rigMark(run);
+    return read(
+        () -> {
+          List<Long> earlier = new ArrayList<>();
+          try (PreparedStatement select =
+              connection.prepareStatement(
+                  "SELECT id, rig_name FROM run WHERE id < ? AND site = ? ORDER BY id DESC")) {
+            select.setLong(1, run);
+            select.setString(2, rig.site());
+            try (ResultSet row = select.executeQuery()) {
+              while (row.next() && earlier.size() < most) {
+                if (RigMark.of(rig.site(), row.getString(2)).equals(rig)) {
+                  earlier.add(row.getLong(1));
+                }
+              }
+            }
+          }
+          return earlier;
+        });
+  }
+
+  /**
+   * By what the rig of a run is known.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
+   */
+  public RigMark rigMark(long run) {
+    RunRow row = runRow(run);
+    return RigMark.of(row.site(), row.rigName());
   }
 
   /** A run holds a reading that arrived before its beginning: it began then. */
@@ -232,24 +266,21 @@ public final class Store implements AutoCloseable {
         ResultSet row = select.executeQuery()) {
       while (row.next()) {
         long id = row.getLong(1);
+        long beganMs = row.getLong(3);
         OptionalLong endedMs = optionalLong(row, 4);
+        StampWindow window = judge.window(id, beganMs, endedMs, System.currentTimeMillis());
         runs.add(
             new RunHeading(
                 id,
                 row.getString(2),
-                readings.firstMs(id).orElse(row.getLong(3)),
+                readings.firstMs(id, window.fromMs()).orElse(beganMs),
                 endedMs.isEmpty()
                     ? endedMs
-                    : OptionalLong.of(readings.lastMs(id).orElse(endedMs.getAsLong()))));
+                    : OptionalLong.of(
+                        readings.lastMs(id, window.untilMs()).orElse(endedMs.getAsLong()))));
       }
     }
     return runs;
-  }
-
-  /** The run being recorded now (the newest without an end), if any. */
-  public OptionalLong runBeingRecorded() {
-    List<Long> open = runsWithoutEnd();
-    return open.isEmpty() ? OptionalLong.empty() : OptionalLong.of(open.get(open.size() - 1));
   }
 
   /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
@@ -274,9 +305,23 @@ public final class Store implements AutoCloseable {
     return read(() -> readings.count(run));
   }
 
-  /** Time of a run's last reading, UTC milliseconds. */
+  /** Latest stamp of a run, UTC milliseconds, also one that cannot be right. */
   public OptionalLong lastReadingMs(long run) {
     return read(() -> readings.lastMs(run));
+  }
+
+  /**
+   * The last moment of a run: the time of its last reading whose stamp can be right, or of its
+   * beginning if it has none.
+   */
+  public long lastMomentMs(long run) {
+    RunRow row = runRow(run);
+    return read(
+        () -> {
+          StampWindow window =
+              judge.window(run, row.beganMs(), row.endedMs(), System.currentTimeMillis());
+          return readings.lastMs(run, window.untilMs()).orElse(row.beganMs());
+        });
   }
 
   /** When the recorder began a run, UTC milliseconds. */
@@ -294,8 +339,8 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * Loads a run as far as it has been recorded. It spans its readings; without any, the time it was
-   * recorded.
+   * Loads a run as far as it has been recorded. It spans its readings, but for those whose stamps
+   * cannot be right; without any, the time it was recorded.
    *
    * @throws MistakeException naming the runs there are, if this is none
    */
@@ -319,7 +364,7 @@ public final class Store implements AutoCloseable {
     requireRun(run);
     read(
         () -> {
-          readings.visit(run, Long.MIN_VALUE, visitor);
+          readings.visit(run, Long.MIN_VALUE, Long.MAX_VALUE, visitor);
           return null;
         });
   }
@@ -331,10 +376,14 @@ public final class Store implements AutoCloseable {
   RunRow runRow(long run) {
     return ofRun(
             run,
-            "SELECT began_ms, ended_ms, rig_name, rig FROM run WHERE id = ?",
+            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?",
             row ->
                 new RunRow(
-                    row.getLong(1), optionalLong(row, 2), row.getString(3), row.getString(4)))
+                    row.getLong(1),
+                    optionalLong(row, 2),
+                    row.getString(3),
+                    row.getString(4),
+                    row.getString(5)))
         .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
   }
 

@@ -198,9 +198,8 @@ class CsvTest {
       text.append(
           String.format(
               Locale.ROOT,
-              "2031-05-04T%02d:%02d:00Z,%d\n",
-              18 + minutes[k] / 60,
-              minutes[k] % 60,
+              "%s,%d\n",
+              Instant.parse("2031-05-04T18:00:00Z").plusSeconds(60L * minutes[k]),
               k));
     }
     return text.toString();
@@ -234,6 +233,116 @@ class CsvTest {
             "at 2031-05-04T19:16:00Z the logger's clock was set forward by 3600.0 s; the run"
                 + " follows it");
     assertThat(exported(imported.run())).contains("2031-05-04T19:17:00Z,7.0");
+  }
+
+  private static final int DAY = 24 * 60;
+
+  /** Rows a minute apart, of which some are stamped otherwise. */
+  private static String stamped(String... strays) {
+    StringBuilder text = new StringBuilder("time,water-in [Cel]\n");
+    for (int k = 0; k < 20; k++) {
+      String own = String.format(Locale.ROOT, "2031-05-04T18:%02d:00Z", k);
+      String stray = k >= 10 && k < 10 + strays.length ? strays[k - 10] : own;
+      text.append(stray).append(',').append(k).append('\n');
+    }
+    return text.toString();
+  }
+
+  private void straysAreKeptAndLeftOut(String csv, int strays, String remark) throws IOException {
+    CsvImport.Imported imported = CsvImport.run(store, RIG, csv(csv));
+    assertThat(imported.remarks()).containsExactly(remark);
+    Recording recording = store.load(imported.run());
+    assertThat(recording.events()).isEmpty();
+    Series water = recording.of(Channel.WATER_IN).orElseThrow();
+    assertThat(water.size()).isEqualTo(20 - strays);
+    for (int i = 0; i < water.size(); i++) {
+      // Each value tells the minute of its row, from the 273.15 K of the Celsius scale's zero.
+      long minute = Math.round(water.value(i) - 273.15);
+      assertThat(Instant.ofEpochMilli(water.timeMs(i)))
+          .isEqualTo(Instant.parse("2031-05-04T18:00:00Z").plusSeconds(60 * minute));
+    }
+    assertThat(recording.leftOut().stream().mapToLong(one -> one.readings()).sum())
+        .isEqualTo(strays);
+    assertThat(store.readingCount(imported.run())).isEqualTo(20);
+  }
+
+  @Test
+  void aRowWithAStrayStampIsKeptAtItAndShiftsNothing() throws IOException {
+    straysAreKeptAndLeftOut(
+        stamped("2041-01-01T00:00:00Z"),
+        1,
+        "1 row stamped more than a day from those about it (line 12: 2041-01-01T00:00:00Z);"
+            + " kept at its own time");
+    straysAreKeptAndLeftOut(
+        stamped("2001-01-01T00:00:00Z"),
+        1,
+        "1 row stamped more than a day from those about it (line 12: 2001-01-01T00:00:00Z);"
+            + " kept at its own time");
+    straysAreKeptAndLeftOut(
+        stamped("2041-01-01T00:00:00Z", "2041-01-01T00:01:00Z", "1970-01-01T00:00:00Z"),
+        3,
+        "3 rows stamped more than a day from those about them (first line 12:"
+            + " 2041-01-01T00:00:00Z); kept at their own times");
+  }
+
+  @Test
+  void aStrayStampInTheFirstRowShiftsNothing() throws IOException {
+    straysAreKeptAndLeftOut(
+        stamped().replace("2031-05-04T18:00:00Z", "2041-01-01T00:00:00Z"),
+        1,
+        "1 row stamped more than a day from those about it (line 2: 2041-01-01T00:00:00Z);"
+            + " kept at its own time");
+  }
+
+  @Test
+  void aStrayThatCannotBeIsAnEventWhereItStands() throws IOException {
+    long run =
+        imported(
+            stamped("2041-01-01T00:00:00Z")
+                .replace("2041-01-01T00:00:00Z,10", "2041-01-01T00:00:00Z,850"));
+    long placeMs = Instant.parse("2031-05-04T18:09:00Z").toEpochMilli();
+    assertThat(store.load(run).events())
+        .singleElement()
+        .satisfies(event -> assertThat(event.startMs()).isEqualTo(placeMs))
+        .satisfies(event -> assertThat(event.endMs()).hasValue(placeMs));
+  }
+
+  @Test
+  void aLeapThatDoesNotComeBackIsAGapOrAClockSetBack() throws IOException {
+    assertThat(
+            CsvImport.run(store, RIG, csv(minutes(1, 2, 3, 2 * DAY, 2 * DAY + 1, 5 * DAY)))
+                .remarks())
+        .isEmpty();
+    CsvImport.Imported back =
+        CsvImport.run(
+            store, RIG, csv(minutes(2 * DAY, 2 * DAY + 1, 2 * DAY + 2, 3, 4, 5, 6, 7, 8, 9)));
+    assertThat(back.remarks()).singleElement().asString().contains("set back by 172800.0 s");
+    assertThat(store.load(back.run()).of(Channel.WATER_IN).orElseThrow().size()).isEqualTo(10);
+  }
+
+  @Test
+  void twoStraysOfOneTimeThatDifferAreAMistake() throws IOException {
+    refused(
+        stamped("2041-01-01T00:00:00Z", "2041-01-01T00:00:00Z"),
+        ":13: a second reading of water-in at 2041-01-01T00:00:00Z that differs (times count to"
+            + " the millisecond); drop one");
+  }
+
+  @Test
+  void aYearThatIsNoClocksIsAMistake() throws IOException {
+    String good = "time,water-in [Cel]\n2031-05-04T18:00:00Z,26\n";
+    String mend = "; years from 1970 to 2099 are read; correct the row or drop it";
+    refused(
+        good + "1969-12-31T23:59:59Z,26\n",
+        ":3: time \"1969-12-31T23:59:59Z\" is in the year 1969" + mend);
+    refused(
+        good + "2100-01-01T00:00:00Z,26\n",
+        ":3: time \"2100-01-01T00:00:00Z\" is in the year 2100" + mend);
+    refused(
+        good + "0031-05-04T18:00:00Z,26\n",
+        ":3: time \"0031-05-04T18:00:00Z\" is in the year 31" + mend);
+    assertThat(imported("time,water-in [Cel]\n1970-01-01T00:00:00Z,26\n2099-12-31T23:59:59Z,26\n"))
+        .isPositive();
   }
 
   @Test

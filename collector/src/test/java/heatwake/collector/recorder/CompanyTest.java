@@ -85,7 +85,7 @@ class CompanyTest {
       for (int i = 0; i < 20; i++) {
         deliverSafely(run, 100 * i, 100);
         try (Store store = Store.openExisting(file())) {
-          long recorded = store.runBeingRecorded().orElseThrow();
+          long recorded = store.runsWithoutEnd().get(0);
           store.addNote(recorded, START + i, "note " + i);
         }
       }

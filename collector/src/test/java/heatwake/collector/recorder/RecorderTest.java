@@ -9,6 +9,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.series.StampsLeftOut;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
@@ -163,6 +164,56 @@ class RecorderTest {
   }
 
   @Test
+  void aRunGoesOnFromTheOneOfItsRigFileNotOnlyOfItsSite() throws Exception {
+    RigFile secondHeater = RigReader.parse(RIG.text(), "second.toml");
+    long one;
+    long two;
+    try (Store store = Store.open(file())) {
+      one = store.beginRun(RIG, START);
+      store.append(one, List.of(stamped(START, 1)));
+      two = store.beginRun(secondHeater, START);
+      store.append(two, List.of(stamped(START, 2)));
+    }
+    SettableClock clock = new SettableClock(START + 5000);
+    long oneAgain;
+    long twoAgain;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      oneAgain = recorder.begin(RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml")).id();
+      twoAgain = recorder.begin(secondHeater).id();
+    }
+    try (Store store = Store.openExisting(file())) {
+      assertThat(store.followed(oneAgain)).hasValue(one);
+      assertThat(store.followed(twoAgain)).hasValue(two);
+    }
+  }
+
+  @Test
+  void whatWasStoredBeforeACleanStopIsNotStoredAgain() throws Exception {
+    RigFile byAnotherPath = RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml");
+    RigFile secondHeater = RigReader.parse(RIG.text(), "second.toml");
+    SettableClock clock = new SettableClock(START);
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      deliverSafely(recorder.begin(RIG), stamped(START, 1), stamped(START + 1000, 2));
+    }
+    long again;
+    long second;
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      RecordedRun run = recorder.begin(byAnotherPath);
+      again = run.id();
+      deliverSafely(run, stamped(START + 1000, 2), stamped(START + 2000, 3));
+      RecordedRun other = recorder.begin(secondHeater);
+      second = other.id();
+      deliverSafely(other, stamped(START + 1000, 2));
+    }
+    assertThat(load(again).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
+    assertThat(of(load(again), EventKind.DUPLICATE)).hasSize(1);
+    assertThat(load(second).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
+    try (Store store = Store.openExisting(file())) {
+      assertThat(store.followed(again)).isEmpty();
+    }
+  }
+
+  @Test
   void keepsTwoReadingsThatArriveInOneMillisecond() throws Exception {
     SettableClock clock = new SettableClock(START);
     long id;
@@ -208,10 +259,13 @@ class RecorderTest {
     }
     Recording recording = load(id);
     Series power = recording.of(Channel.POWER).orElseThrow();
-    assertThat(power.size()).isEqualTo(3);
-    assertThat(power.timeMs(0)).isEqualTo(START - 40L * 86_400_000);
-    assertThat(power.timeMs(1)).isEqualTo(START);
-    assertThat(power.timeMs(2)).isEqualTo(START + 1);
+    assertThat(power.size()).isEqualTo(2);
+    assertThat(power.timeMs(0)).isEqualTo(START);
+    assertThat(power.timeMs(1)).isEqualTo(START + 1);
+    assertThat(recording.startMs()).isEqualTo(START);
+    // Kept, but no part of the run.
+    assertThat(recording.leftOut())
+        .containsExactly(new StampsLeftOut(Channel.POWER, 1, START - 40L * 86_400_000));
     assertThat(of(recording, EventKind.TIME_REFUSED))
         .extracting(RunEvent::count, RunEvent::text)
         .containsExactly(
@@ -395,7 +449,7 @@ class RecorderTest {
           Store reader = Store.openExisting(file())) {
         assertThat(second.runs()).isEmpty();
         // The first recorder lives: its run stays as it is.
-        assertThat(reader.runBeingRecorded()).hasValue(open);
+        assertThat(reader.runsWithoutEnd()).containsExactly(open);
       }
     }
     Recording recording = load(left);

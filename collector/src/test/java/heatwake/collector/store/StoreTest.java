@@ -9,6 +9,7 @@ import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.series.StampsLeftOut;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
@@ -73,11 +74,13 @@ class StoreTest {
       assertThat(water.timeMs(0)).isEqualTo(START - 5000);
       assertThat(water.value(1)).isEqualTo(26.1 + 273.15);
       Series power = recording.of(Channel.POWER).orElseThrow();
-      assertThat(power.value(0)).isEqualTo(2);
-      assertThat(power.value(1)).isEqualTo(2750);
-      assertThat(power.value(2)).isEqualTo(1);
-      assertThat(recording.startMs()).isEqualTo(power.timeMs(0));
-      assertThat(recording.endMs()).isEqualTo(power.timeMs(2));
+      // Those of the other centuries are kept, but are no part of the run.
+      assertThat(power.size()).isEqualTo(1);
+      assertThat(power.value(0)).isEqualTo(2750);
+      assertThat(recording.startMs()).isEqualTo(START - 5000);
+      assertThat(recording.endMs()).isEqualTo(START + 2000);
+      assertThat(recording.leftOut()).extracting(StampsLeftOut::readings).containsExactly(1L, 1L);
+      assertThat(store.readingCount(run)).isEqualTo(5);
       assertThat(recording.events())
           .containsExactly(
               new RunEvent(
@@ -164,7 +167,7 @@ class StoreTest {
           .containsExactly(
               new RunSummary(done, "Heron Lane", START + 10, OptionalLong.of(START + 20), 2),
               new RunSummary(going, "Heron Lane", START + 1000, OptionalLong.empty(), 0));
-      assertThat(store.runBeingRecorded()).hasValue(going);
+      assertThat(store.runsWithoutEnd()).containsExactly(going);
       assertThatThrownBy(() -> store.load(7))
           .isInstanceOf(MistakeException.class)
           .hasMessage(file() + ": has no run 7; its runs are " + done + ", " + going);

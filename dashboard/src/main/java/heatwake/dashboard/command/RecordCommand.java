@@ -10,6 +10,7 @@ import heatwake.collector.rig.RigReader;
 import heatwake.collector.source.ProbeSources;
 import heatwake.collector.unattended.Attendant;
 import heatwake.collector.unattended.DiskForecast;
+import heatwake.collector.unattended.ServiceManager;
 import heatwake.collector.unattended.StatusOutlet;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -74,6 +75,7 @@ final class RecordCommand implements Callable<Integer> {
     LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
     List<ProbeSource> started = new ArrayList<>();
     StopSignal stop = StopSignal.watch();
+    Optional<ServiceManager> manager = ServiceManager.asked();
     Optional<EmbeddedBroker> embedded = Optional.empty();
     try {
       embedded = broker.start();
@@ -90,10 +92,12 @@ final class RecordCommand implements Callable<Integer> {
       }
       try (Attendant attendant = unattended.attendant(recorder, outlets)) {
         attendant.start();
+        manager.ifPresent(ServiceManager::ready);
         stop.awaitOr(recorder.ended());
       }
       return Main.DONE;
     } finally {
+      manager.ifPresent(ServiceManager::stopping);
       started.forEach(ProbeSource::close);
       embedded.ifPresent(EmbeddedBroker::close);
       recorder.close();

@@ -30,7 +30,9 @@ final class SystemdUnit {
         StartLimitIntervalSec=0
 
         [Service]
-        Type=exec
+        # Ready once every source is open or being retried; a network that does not answer takes its time.
+        Type=notify
+        TimeoutStartSec=infinity
         User=%s
         SupplementaryGroups=dialout
         # Passwords that the rig names, as NAME=value lines, readable by root only:

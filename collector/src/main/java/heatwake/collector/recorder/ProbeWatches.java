@@ -1,0 +1,88 @@
+package heatwake.collector.recorder;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.series.EventKind;
+import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.ProbeSpec;
+import heatwake.collector.rig.RigFile;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/**
+ * Hears the probes of a run as their readings are handed in, before these wait for the database: a
+ * recorder that cannot write is no silence of a probe, and what it writes then is no flood.
+ */
+final class ProbeWatches {
+  private final RecorderClock clock;
+  private final Map<Channel, ProbeWatch> watches = new EnumMap<>(Channel.class);
+
+  ProbeWatches(RigFile rig, RecorderClock clock) {
+    this.clock = clock;
+    long nowNs = clock.monotonicNs();
+    for (ProbeSpec probe : rig.probes()) {
+      watches.put(probe.channel(), new ProbeWatch(probe.intervalS(), nowNs));
+    }
+  }
+
+  /** Readings were handed in, by the thread of their source. */
+  synchronized void heard(List<Reading> readings, long nowMs, EventBook events) {
+    long nowNs = clock.monotonicNs();
+    for (Reading reading : readings) {
+      if (Double.isFinite(reading.value())) {
+        ProbeWatch watch =
+            watches.computeIfAbsent(
+                reading.channel(), first -> new ProbeWatch(OptionalDouble.empty(), nowNs));
+        tell(reading.channel(), watch, watch.heard(nowNs, reading), nowMs, events);
+      }
+    }
+  }
+
+  /** Memory is full and a source was made to wait: what it cannot hand in is no silence. */
+  synchronized void heldUp() {
+    long nowNs = clock.monotonicNs();
+    watches.values().forEach(watch -> watch.heldUp(nowNs));
+  }
+
+  /** Looks for probes that are silent or flood; to be called about once a second. */
+  synchronized void look(long nowMs, EventBook events) {
+    long nowNs = clock.monotonicNs();
+    watches.forEach((channel, watch) -> tell(channel, watch, watch.look(nowNs), nowMs, events));
+  }
+
+  private void tell(
+      Channel channel, ProbeWatch watch, ProbeWatch.Change change, long nowMs, EventBook events) {
+    switch (change) {
+      case NOTHING -> {}
+      case SPOKE_AGAIN -> events.ended(EventKind.PROBE_SILENT, channel.id(), nowMs);
+      case FLOODS_NO_MORE -> events.ended(EventKind.FLOODING, channel.id(), nowMs);
+      case FELL_SILENT -> {
+        double silentS = watch.silenceS(clock.monotonicNs());
+        events.began(
+            EventKind.PROBE_SILENT,
+            channel.id(),
+            nowMs - Math.round(silentS * 1000),
+            String.format(
+                Locale.ROOT,
+                "%s %s for %.0f s; %s; check the probe's power, wire and reach",
+                channel,
+                watch.everHeard() ? "has sent nothing" : "has never sent anything,",
+                silentS,
+                watch.expectation()));
+      }
+      case FLOODS ->
+          events.began(
+              EventKind.FLOODING,
+              channel.id(),
+              nowMs,
+              String.format(
+                  Locale.ROOT,
+                  "%s sends %.0f readings a second; %s; all are kept",
+                  channel,
+                  watch.ratePerS(),
+                  watch.expectation()));
+    }
+  }
+}
