@@ -30,6 +30,7 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private final Server server;
   private final BrokerWatch watch;
+  private final BrokerLog log = new BrokerLog();
   private final String address;
   private final int port;
 
@@ -86,10 +87,12 @@ public final class EmbeddedBroker implements AutoCloseable {
     MemoryConfig settings = new MemoryConfig(properties);
 
     BrokerWatch watch = new BrokerWatch(config.users(), config.limits());
+    BrokerConnections.watch(port, watch);
     Server server = new Server();
     try {
       server.startServer(settings, List.of(watch), null, watch, watch);
     } catch (IOException | RuntimeException fault) {
+      BrokerConnections.forget(port, watch);
       throw new MistakeException(
           "--broker: cannot listen on "
               + config.address()
@@ -122,11 +125,13 @@ public final class EmbeddedBroker implements AutoCloseable {
         new BrokerEvents() {
           @Override
           public void refused(String what) {
+            log.tell("refused " + what);
             intake.happened(EventKind.CLIENT_REFUSED, SUBJECT, what);
           }
 
           @Override
           public void flooded(String what) {
+            log.tell(what);
             intake.happened(EventKind.FLOODING, SUBJECT, what);
           }
 
@@ -140,5 +145,6 @@ public final class EmbeddedBroker implements AutoCloseable {
   @Override
   public void close() {
     server.stopServer();
+    BrokerConnections.forget(port, watch);
   }
 }

@@ -73,9 +73,41 @@ class EmbeddedBrokerTest {
       assertRefused(broker, "-u", "probe");
       assertRefused(broker, "-u", "stranger", "-P", "s3cret");
       assertThat(intake.happened())
-          .filteredOn(event -> event.contains("user \"probe\": wrong password"))
           .allMatch(event -> event.startsWith("CLIENT_REFUSED broker: client"))
-          .hasSize(1);
+          .satisfiesExactly(
+              nobody -> assertThat(nobody).endsWith(": no user and password given"),
+              guess -> assertThat(guess).endsWith("user \"probe\": wrong password"),
+              bare -> assertThat(bare).endsWith(": no user and password given"),
+              stranger ->
+                  assertThat(stranger)
+                      .endsWith("user \"stranger\": no such user in the file of --broker-users"));
+    }
+  }
+
+  @Test
+  void clientOfAnotherVersionIsToldOf() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+      broker.reportTo(intake);
+      RealProgram.start(
+              folder,
+              "mosquitto_pub",
+              "-V",
+              "5",
+              "-i",
+              "modern",
+              "-p",
+              "" + broker.port(),
+              "-t",
+              "heron/in",
+              "-m",
+              "20")
+          .close();
+      Eventually.that("told of", () -> !intake.happened().isEmpty());
+      assertThat(intake.happened().get(0))
+          .isEqualTo(
+              "CLIENT_REFUSED broker: client \"modern\": speaks MQTT 5; set it to MQTT 3.1.1"
+                  + " (version 4)");
     }
   }
 
@@ -143,10 +175,40 @@ class EmbeddedBrokerTest {
       Eventually.that("calm", () -> intake.values(Channel.WATER_IN).contains(1000.0));
       assertThat(intake.happened().get(0))
           .isEqualTo(
-              "FLOODING broker: client \"flooder\" sends more than 1 messages a second; the rest"
-                  + " is dropped");
+              "FLOODING broker: client \"flooder\" sends more than 1 messages a second; it is"
+                  + " slowed down");
       // Ten seconds' worth in one go, and what time gave while it sent.
       assertThat(intake.readings()).hasSizeBetween(11, 100);
+    }
+  }
+
+  /** What a probe does that kept its readings while it had no network. */
+  @Test
+  void fastSenderOfMessagesToBeAcknowledgedIsSlowedDownAndLosesNothing() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    BrokerLimits site = new BrokerLimits(64 * 1024, 10, 400);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0).with(site));
+        ProbeSource source = source(broker)) {
+      broker.reportTo(intake);
+      source.start(intake);
+      List<Double> values = IntStream.range(0, 6000).mapToObj(i -> (double) i).toList();
+      // It ends only when every message has been acknowledged.
+      Mosquitto.publishTo(
+          folder,
+          broker.port(),
+          "heron/in",
+          values.stream().map(String::valueOf).toList(),
+          "-i",
+          "backlog");
+      Eventually.that("all of it", () -> intake.readings().size() >= values.size());
+      assertThat(intake.values(Channel.WATER_IN)).containsExactlyElementsOf(values);
+      assertThat(intake.happened())
+          .isNotEmpty()
+          .allMatch(
+              event ->
+                  event.equals(
+                      "FLOODING broker: client \"backlog\" sends more than 400 messages a second;"
+                          + " it is slowed down"));
     }
   }
 
