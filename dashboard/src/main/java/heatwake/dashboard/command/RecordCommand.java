@@ -69,14 +69,25 @@ final class RecordCommand implements Callable<Integer> {
     ProbeSources.requirePortsApart(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
+    Optional<EmbeddedBroker> embedded = broker.start();
+    try {
+      return record(sites, outlets, embedded);
+    } finally {
+      embedded.ifPresent(EmbeddedBroker::close);
+    }
+  }
+
+  private int record(
+      Map<RigFile, List<ProbeSource>> sites,
+      List<StatusOutlet> outlets,
+      Optional<EmbeddedBroker> embedded)
+      throws InterruptedException, ExecutionException {
     Recorder recorder =
         Recorder.open(database.file(), RecorderSettings.USUAL.with(unattended.cut()));
     LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
     List<ProbeSource> started = new ArrayList<>();
     StopSignal stop = StopSignal.watch();
-    Optional<EmbeddedBroker> embedded = Optional.empty();
     try {
-      embedded = broker.start();
       PrintWriter out = spec.commandLine().getOut();
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
@@ -95,7 +106,6 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     } finally {
       started.forEach(ProbeSource::close);
-      embedded.ifPresent(EmbeddedBroker::close);
       recorder.close();
       stop.handled();
     }
