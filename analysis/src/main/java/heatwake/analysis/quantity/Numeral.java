@@ -6,7 +6,7 @@ import java.math.MathContext;
 /** Numbers as a person reads them, of any size: a broken probe may send 1e300. */
 public final class Numeral {
   /** From here on a number is written with a power of ten; nothing at a pool is as large. */
-  public static final double LONGEST = 1e9;
+  public static final double LONGEST = 1e10;
 
   /** Below this likewise; nothing that is not zero is as small in any unit shown. */
   private static final double SMALLEST = 1e-6;
