@@ -85,33 +85,6 @@ class EmbeddedBrokerTest {
   }
 
   @Test
-  void clientOfAnotherVersionIsToldOf() throws Exception {
-    RememberingIntake intake = new RememberingIntake();
-    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
-      broker.reportTo(intake);
-      RealProgram.start(
-              folder,
-              "mosquitto_pub",
-              "-V",
-              "5",
-              "-i",
-              "modern",
-              "-p",
-              "" + broker.port(),
-              "-t",
-              "heron/in",
-              "-m",
-              "20")
-          .close();
-      Eventually.that("told of", () -> !intake.happened().isEmpty());
-      assertThat(intake.happened().get(0))
-          .isEqualTo(
-              "CLIENT_REFUSED broker: client \"modern\": speaks MQTT 5; set it to MQTT 3.1.1"
-                  + " (version 4)");
-    }
-  }
-
-  @Test
   void isReachedFromElsewhereOnlyWhenToldAndThenNeverWithoutUser() throws Exception {
     InetAddress address = addressOfThisMachineOnTheNetwork();
     String elsewhere = address.getHostAddress();
