@@ -27,10 +27,15 @@ public final class BrokerConnections extends ChannelInitializerExtension {
 
   private static final Map<Integer, BrokerWatch> BY_PORT = new ConcurrentHashMap<>();
 
-  /** Looks after the broker that is about to listen on a port. */
-  static void watch(int port, BrokerWatch watch) {
+  /**
+   * Looks after the broker that is about to listen on a port. Netty asks for the property once, at
+   * the first listener of the process; nothing but our brokers listens by Netty.
+   *
+   * @return false if another broker of this process is there
+   */
+  static boolean watch(int port, BrokerWatch watch) {
     System.setProperty(EXTENSIONS_SYSTEM_PROPERTY, "serviceload");
-    BY_PORT.put(port, watch);
+    return BY_PORT.putIfAbsent(port, watch) == null;
   }
 
   /** Forgets a broker that listens no more. */

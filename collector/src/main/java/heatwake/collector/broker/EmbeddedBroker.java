@@ -87,22 +87,28 @@ public final class EmbeddedBroker implements AutoCloseable {
     MemoryConfig settings = new MemoryConfig(properties);
 
     BrokerWatch watch = new BrokerWatch(config.users(), config.limits());
-    BrokerConnections.watch(port, watch);
+    if (!BrokerConnections.watch(port, watch)) {
+      throw portTaken(config.address(), port, null);
+    }
     Server server = new Server();
     try {
       server.startServer(settings, List.of(watch), null, watch, watch);
     } catch (IOException | RuntimeException fault) {
       BrokerConnections.forget(port, watch);
-      throw new MistakeException(
-          "--broker: cannot listen on "
-              + config.address()
-              + " port "
-              + port
-              + "; another program may have it: choose another with --broker=PORT",
-          fault);
+      throw portTaken(config.address(), port, fault);
     }
     watch.disconnectBy(server::disconnectClient);
     return new EmbeddedBroker(server, watch, config.address(), port);
+  }
+
+  private static MistakeException portTaken(String address, int port, Throwable fault) {
+    return new MistakeException(
+        "--broker: cannot listen on "
+            + address
+            + " port "
+            + port
+            + "; another program may have it: choose another with --broker=PORT",
+        fault);
   }
 
   /** The port it listens on. */

@@ -17,6 +17,7 @@ import java.net.ConnectException;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
+import java.net.ServerSocket;
 import java.net.Socket;
 import java.net.SocketException;
 import java.nio.file.Files;
@@ -130,7 +131,23 @@ class EmbeddedBrokerTest {
     assertThatThrownBy(
             () -> Mosquitto.publishTo(folder, broker.port(), "heron/in", List.of("20"), options))
         .isInstanceOf(AssertionError.class)
-        .hasMessageContaining("Connection Refused");
+        .hasMessageMatching("(?is).*connection (was )?refused.*");
+  }
+
+  /** MQTT 5, 3.1.2.2: a server that does not speak the version of a client may turn it away. */
+  @Test
+  void clientOfAnotherVersionIsTurnedAwayAndToldWhatToSet() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(withUsers(BrokerLimits.SITE))) {
+      broker.reportTo(intake);
+      assertRefused(broker, "-V", "5", "-i", "modern");
+      assertRefused(broker, "-V", "5", "-i", "modern", "-u", "probe", "-P", "s3cret");
+      assertThat(intake.happened())
+          .hasSize(2)
+          .containsOnly(
+              "CLIENT_REFUSED broker: client \"modern\": speaks MQTT 5; set it to MQTT 3.1.1"
+                  + " (version 4)");
+    }
   }
 
   @Test
@@ -236,9 +253,25 @@ class EmbeddedBrokerTest {
   }
 
   @Test
-  void portThatIsTakenIsAMistake() {
-    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+  void portThatIsTakenIsAMistakeAndWhoHasItIsLookedAfterStill() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    BrokerLimits tight = new BrokerLimits(64 * 1024, 10, 1);
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0).with(tight))) {
+      broker.reportTo(intake);
       BrokerConfig same = BrokerConfig.loopback(broker.port());
+      assertThatThrownBy(() -> EmbeddedBroker.start(same))
+          .isInstanceOf(MistakeException.class)
+          .hasMessageContaining("choose another with --broker=PORT");
+      List<String> flood = IntStream.range(0, 100).mapToObj(String::valueOf).toList();
+      Mosquitto.publishTo(folder, broker.port(), "heron/in", flood, "-q", "0");
+      Eventually.that("told of", () -> !intake.happened().isEmpty());
+    }
+  }
+
+  @Test
+  void portThatAnotherProgramHasIsAMistake() throws Exception {
+    try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      BrokerConfig same = BrokerConfig.loopback(other.getLocalPort());
       assertThatThrownBy(() -> EmbeddedBroker.start(same))
           .isInstanceOf(MistakeException.class)
           .hasMessageContaining("choose another with --broker=PORT");
