@@ -84,7 +84,7 @@ public enum Channel {
 
   /** The possible range in words, for messages: {@code "-15 to 95 Cel"}. */
   public String possibleRange() {
-    return plain(lowestStored) + " to " + plain(highestStored) + " " + storedUnit().code();
+    return plain(lowestStored) + " to " + plain(highestStored) + Numeral.after(storedUnit().code());
   }
 
   private static String plain(double value) {

@@ -1,6 +1,5 @@
 package heatwake.analysis.quantity;
 
-import java.math.BigDecimal;
 import java.math.MathContext;
 
 /**
@@ -49,19 +48,15 @@ public final class OutOfRangeException extends IllegalArgumentException {
     return what
         + " "
         + plain(value)
-        + " "
-        + unit
+        + Numeral.after(unit)
         + " is outside "
         + plain(lowest)
         + " to "
         + plain(highest)
-        + " "
-        + unit;
+        + Numeral.after(unit);
   }
 
   private static String plain(double value) {
-    return Double.isFinite(value)
-        ? new BigDecimal(value).round(READABLE).stripTrailingZeros().toPlainString()
-        : Double.toString(value);
+    return Numeral.of(value, READABLE);
   }
 }

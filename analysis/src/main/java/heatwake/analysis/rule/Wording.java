@@ -1,8 +1,10 @@
 package heatwake.analysis.rule;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Numeral;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
+import java.math.MathContext;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -15,6 +17,9 @@ public final class Wording {
 
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
+
+  /** Of what no probe means, as many digits as tell what was sent. */
+  private static final MathContext SHORT = new MathContext(3);
 
   private Wording() {}
 
@@ -94,7 +99,7 @@ public final class Wording {
   public static String reading(Channel channel, double si) {
     Unit unit = channel.storedUnit();
     double value = unit.fromSi(si);
-    return fixed(value, Math.abs(value) < 1000 ? 1 : 0) + " " + everyday(unit.code());
+    return fixed(value, Math.abs(value) < 1000 ? 1 : 0) + Numeral.after(everyday(unit.code()));
   }
 
   /** A unit code as a person reads it. */
@@ -103,6 +108,9 @@ public final class Wording {
   }
 
   private static String fixed(double value, int decimals) {
+    if (Math.abs(value) >= Numeral.LONGEST) {
+      return Numeral.of(value, SHORT);
+    }
     String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
     boolean negativeZero = text.startsWith("-") && Double.parseDouble(text) == 0;
     return negativeZero ? text.substring(1) : text;

@@ -1,6 +1,6 @@
 package heatwake.analysis.sensor;
 
-import java.math.BigDecimal;
+import heatwake.analysis.quantity.Numeral;
 import java.math.MathContext;
 
 /** The sentences of faults that several loops share. */
@@ -39,6 +39,6 @@ final class FaultText {
   }
 
   static String plain(double value) {
-    return new BigDecimal(value).round(READABLE).stripTrailingZeros().toPlainString();
+    return Numeral.of(value, READABLE);
   }
 }

@@ -6,7 +6,7 @@ package heatwake.collector.broker;
  * @param longestPacketBytes longest MQTT packet; a longer one ends the connection
  * @param clients clients connected at once
  * @param messagesPerS messages of one client per second, sustained; it may send ten seconds' worth
- *     in one go. More are dropped
+ *     in one go. One that sends more is slowed down
  */
 public record BrokerLimits(int longestPacketBytes, int clients, int messagesPerS) {
   /** Plenty for a site: a hundred probes, each with many messages a second. */

@@ -72,4 +72,9 @@ public final class BrokerUsers {
     String given = password == null ? "" : new String(password, StandardCharsets.UTF_8);
     return hash.matches(given) && hash != NOBODY;
   }
+
+  /** Whether the file names this user. */
+  boolean knows(String name) {
+    return hashes.containsKey(name);
+  }
 }

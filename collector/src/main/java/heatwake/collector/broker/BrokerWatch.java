@@ -8,19 +8,17 @@ import io.moquette.interception.AbstractInterceptHandler;
 import io.moquette.interception.messages.InterceptConnectMessage;
 import io.moquette.interception.messages.InterceptConnectionLostMessage;
 import io.moquette.interception.messages.InterceptDisconnectMessage;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Consumer;
 
-/** Decides who gets in and how much a client may send. */
+/** Decides who gets in, and tells of whom it keeps out or slows down. */
 final class BrokerWatch extends AbstractInterceptHandler
     implements IAuthenticator, IAuthorizatorPolicy {
   private final Optional<BrokerUsers> users;
   private final BrokerLimits limits;
   private final Set<String> connected = ConcurrentHashMap.newKeySet();
-  private final Map<String, Allowance> allowances = new ConcurrentHashMap<>();
 
   /** Ends a client's connection; set once the broker is up. */
   private volatile Consumer<String> disconnect = client -> {};
@@ -46,24 +44,48 @@ final class BrokerWatch extends AbstractInterceptHandler
     if (users.isEmpty() || users.get().admit(user, password)) {
       return true;
     }
+    // The client is told the same either way, so that nobody can find out names by trying.
     events.refused(
-        "client " + Excerpt.of(clientId) + " with user " + Excerpt.of(user) + ": wrong password");
+        "client "
+            + Excerpt.of(clientId)
+            + " with user "
+            + Excerpt.of(user)
+            + (users.get().knows(user)
+                ? ": wrong password"
+                : ": no such user in the file of --broker-users"));
     return false;
+  }
+
+  /** A client came without user or password; where users are named, the broker turns it away. */
+  void cameWithoutPassword(String client) {
+    if (users.isPresent()) {
+      events.refused("client " + client + ": no user and password given");
+    }
+  }
+
+  /** A client speaks a version of MQTT that the broker does not. */
+  void refusedVersion(String client, int level) {
+    events.refused(
+        "client " + client + ": speaks MQTT " + level + "; set it to MQTT 3.1.1 (version 4)");
+  }
+
+  /** A client sends more than it may. */
+  void slowedDown(String client) {
+    events.flooded(
+        "client "
+            + client
+            + " sends more than "
+            + limits.messagesPerS()
+            + " messages a second; it is slowed down");
+  }
+
+  BrokerLimits limits() {
+    return limits;
   }
 
   @Override
   public boolean canWrite(Topic topic, String user, String client) {
-    boolean within =
-        allowances.computeIfAbsent(client, one -> new Allowance(limits.messagesPerS())).take();
-    if (!within) {
-      events.flooded(
-          "client "
-              + Excerpt.of(client)
-              + " sends more than "
-              + limits.messagesPerS()
-              + " messages a second; the rest is dropped");
-    }
-    return within;
+    return true;
   }
 
   @Override
@@ -94,7 +116,6 @@ final class BrokerWatch extends AbstractInterceptHandler
 
   private void gone(String client) {
     connected.remove(client);
-    allowances.remove(client);
   }
 
   @Override
@@ -105,32 +126,5 @@ final class BrokerWatch extends AbstractInterceptHandler
   @Override
   public void onSessionLoopError(Throwable fault) {
     events.failed("the broker stumbled: " + fault.getMessage());
-  }
-
-  /** A bucket that refills evenly and holds ten seconds' worth. */
-  private static final class Allowance {
-    private static final int SECONDS_HELD = 10;
-
-    private final double perNano;
-    private final double most;
-    private double left;
-    private long filledAtNanos = System.nanoTime();
-
-    Allowance(int perS) {
-      perNano = perS / 1e9;
-      most = (double) perS * SECONDS_HELD;
-      left = most;
-    }
-
-    synchronized boolean take() {
-      long now = System.nanoTime();
-      left = Math.min(most, left + (now - filledAtNanos) * perNano);
-      filledAtNanos = now;
-      if (left < 1) {
-        return false;
-      }
-      left--;
-      return true;
-    }
   }
 }

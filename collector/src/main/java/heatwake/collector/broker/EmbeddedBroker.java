@@ -30,6 +30,7 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   private final Server server;
   private final BrokerWatch watch;
+  private final BrokerLog log = new BrokerLog();
   private final String address;
   private final int port;
 
@@ -86,20 +87,28 @@ public final class EmbeddedBroker implements AutoCloseable {
     MemoryConfig settings = new MemoryConfig(properties);
 
     BrokerWatch watch = new BrokerWatch(config.users(), config.limits());
+    if (!BrokerConnections.watch(port, watch)) {
+      throw portTaken(config.address(), port, null);
+    }
     Server server = new Server();
     try {
       server.startServer(settings, List.of(watch), null, watch, watch);
     } catch (IOException | RuntimeException fault) {
-      throw new MistakeException(
-          "--broker: cannot listen on "
-              + config.address()
-              + " port "
-              + port
-              + "; another program may have it: choose another with --broker=PORT",
-          fault);
+      BrokerConnections.forget(port, watch);
+      throw portTaken(config.address(), port, fault);
     }
     watch.disconnectBy(server::disconnectClient);
     return new EmbeddedBroker(server, watch, config.address(), port);
+  }
+
+  private static MistakeException portTaken(String address, int port, Throwable fault) {
+    return new MistakeException(
+        "--broker: cannot listen on "
+            + address
+            + " port "
+            + port
+            + "; another program may have it: choose another with --broker=PORT",
+        fault);
   }
 
   /** The port it listens on. */
@@ -122,11 +131,13 @@ public final class EmbeddedBroker implements AutoCloseable {
         new BrokerEvents() {
           @Override
           public void refused(String what) {
+            log.tell("refused " + what);
             intake.happened(EventKind.CLIENT_REFUSED, SUBJECT, what);
           }
 
           @Override
           public void flooded(String what) {
+            log.tell(what);
             intake.happened(EventKind.FLOODING, SUBJECT, what);
           }
 
@@ -140,5 +151,6 @@ public final class EmbeddedBroker implements AutoCloseable {
   @Override
   public void close() {
     server.stopServer();
+    BrokerConnections.forget(port, watch);
   }
 }

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
  *
  * @param format how its lines are written
  * @param fields fields with a number in them and the last text of each, in order of appearance
+ * @param unread fields that were never a number, and the last text of each
  * @param time field that holds a time stamp, if one does
  * @param readableLines lines that fit
  * @param lines all lines but headings
@@ -22,6 +23,7 @@ import java.util.stream.Stream;
 public record LineGuess(
     LineFormat format,
     Map<String, String> fields,
+    Map<String, String> unread,
     Optional<String> time,
     int readableLines,
     int lines) {
@@ -56,6 +58,7 @@ public record LineGuess(
   private static LineGuess read(LineFormat format, List<String> lines) {
     LineDecoder decoder = LineDecoder.of(format, Set.of());
     Map<String, String> numbers = new LinkedHashMap<>();
+    Map<String, String> unread = new LinkedHashMap<>();
     Optional<String> time = Optional.empty();
     int readable = 0;
     int headings = 0;
@@ -64,6 +67,7 @@ public record LineGuess(
       if (line instanceof Line.Heading) {
         // What was called by number so far has a name from here on.
         numbers.clear();
+        unread.clear();
         headings++;
       } else if (line instanceof Line.Fields fields && fields.complaint().isEmpty()) {
         boolean any = false;
@@ -74,12 +78,15 @@ public record LineGuess(
           } else if (SentNumber.number(value).isPresent() || SentNumber.isFault(value)) {
             numbers.put(name, value);
             any = true;
+          } else {
+            unread.put(name, value);
           }
         }
         readable += any ? 1 : 0;
       }
     }
-    return new LineGuess(format, numbers, time, readable, lines.size() - headings);
+    unread.keySet().removeAll(numbers.keySet());
+    return new LineGuess(format, numbers, unread, time, readable, lines.size() - headings);
   }
 
   private static boolean isTime(String text) {

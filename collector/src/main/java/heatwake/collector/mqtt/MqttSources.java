@@ -1,6 +1,7 @@
 package heatwake.collector.mqtt;
 
 import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.mistake.SettingException;
 import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.SourceSpec;
@@ -123,12 +124,14 @@ public final class MqttSources {
       String variable = source.passwordEnv().get();
       password = environment.apply(variable);
       if (password == null) {
-        throw new MistakeException(
+        throw new SettingException(
+            "password-env",
             "source \""
                 + source.name()
                 + "\": the environment variable "
                 + variable
-                + " is not set; put the broker's password into it");
+                + " is not set; put the broker's password into it",
+            null);
       }
     }
     return Optional.of(new BrokerAccess.Credentials(source.user().get(), password));

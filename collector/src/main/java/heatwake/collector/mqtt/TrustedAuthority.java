@@ -1,6 +1,6 @@
 package heatwake.collector.mqtt;
 
-import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.mistake.SettingException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -24,7 +24,7 @@ final class TrustedAuthority {
    * Sockets that trust the certificates in {@code ca} and no others; the machine's where there is
    * none.
    *
-   * @throws MistakeException if the file cannot be read or holds no certificate
+   * @throws SettingException if the file cannot be read or holds no certificate
    */
   static SSLSocketFactory sockets(Optional<Path> ca) {
     try {
@@ -35,15 +35,19 @@ final class TrustedAuthority {
       context.init(null, trust.getTrustManagers(), null);
       return context.getSocketFactory();
     } catch (CertificateException bad) {
-      throw new MistakeException(
-          ca.map(Path::toString).orElse("ca")
-              + ": no certificate in it; \"ca\" names a PEM file of the authority that signed the"
+      throw new SettingException(
+          "ca",
+          "ca = \""
+              + ca.map(Path::toString).orElse("")
+              + "\": no certificate in it; name a PEM file of the authority that signed the"
               + " broker's certificate",
           bad);
     } catch (IOException unreadable) {
-      throw new MistakeException(
-          ca.map(Path::toString).orElse("ca")
-              + ": cannot be read; \"ca\" names a PEM file of the authority that signed the"
+      throw new SettingException(
+          "ca",
+          "ca = \""
+              + ca.map(Path::toString).orElse("")
+              + "\": cannot be read; name a PEM file of the authority that signed the"
               + " broker's certificate",
           unreadable);
     } catch (GeneralSecurityException broken) {

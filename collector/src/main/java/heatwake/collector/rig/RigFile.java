@@ -1,6 +1,7 @@
 package heatwake.collector.rig;
 
 import heatwake.analysis.site.Rig;
+import heatwake.collector.mistake.MistakeException;
 import java.util.List;
 
 /**
@@ -18,5 +19,11 @@ public record RigFile(
   public RigFile {
     sources = List.copyOf(sources);
     probes = List.copyOf(probes);
+  }
+
+  /** A mistake at a key of one of its sources, which the file may have left out. */
+  public MistakeException mistake(SourceSpec source, String key, String message) {
+    String table = "source[" + sources.indexOf(source) + "]";
+    return MistakeException.at(name, KeyLines.of(text).of(table + "." + key, table), message);
   }
 }

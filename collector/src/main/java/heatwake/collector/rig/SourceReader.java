@@ -47,15 +47,7 @@ final class SourceReader {
       }
       for (SourceSpec other : sources) {
         if (other.ownPort().isPresent() && other.ownPort().equals(source.ownPort())) {
-          throw table.mistake(
-              "name",
-              "sources \""
-                  + other.name()
-                  + "\" and \""
-                  + source.name()
-                  + "\" are on one port, "
-                  + source.ownPort().get()
-                  + "; give each its own, or put their probes under one source");
+          throw table.mistake("name", source.onOnePort("source \"" + other.name() + "\""));
         }
       }
       sources.add(source);

@@ -13,6 +13,21 @@ public sealed interface SourceSpec {
   }
 
   /**
+   * What to say where another has the port that this one needs.
+   *
+   * @param other the other, as a person calls it
+   */
+  default String onOnePort(String other) {
+    return "source \""
+        + name()
+        + "\" is on the same port as "
+        + other
+        + ", "
+        + ownPort().orElse("none")
+        + "; give each its own, or put their probes under one source";
+  }
+
+  /**
    * A serial line with one message a line.
    *
    * @param port device path or name

@@ -2,6 +2,7 @@ package heatwake.collector.rig;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import heatwake.analysis.quantity.Measure;
+import heatwake.analysis.quantity.Numeral;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.mistake.NearestWord;
@@ -108,7 +109,7 @@ final class TomlTable {
     double stored = Math.rint(quantity.storedUnit().fromSi(si) * 1000) / 1000;
     String number =
         stored == Math.rint(stored) ? Long.toString((long) stored) : Double.toString(stored);
-    return number + " " + quantity.storedUnit().code();
+    return number + Numeral.after(quantity.storedUnit().code());
   }
 
   /** A bare number. */

@@ -1,6 +1,5 @@
 package heatwake.collector.source;
 
-import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.rig.SourceSpec;
 import heatwake.collector.serial.PortFinder;
@@ -18,7 +17,7 @@ final class PortsApart {
   /**
    * Refuses rigs of which two sources mean the same port, be it by different names or links.
    *
-   * @throws MistakeException naming both
+   * @throws heatwake.collector.mistake.MistakeException naming both
    */
   static void require(Collection<RigFile> rigs, PortFinder ports) {
     Map<Path, String> users = new HashMap<>();
@@ -32,13 +31,10 @@ final class PortsApart {
         String user = "source \"" + source.name() + "\" of " + rig.name();
         String other = port.isPresent() ? users.putIfAbsent(port.get(), user) : null;
         if (other != null) {
-          throw new MistakeException(
-              other
-                  + " and "
-                  + user
-                  + " are on one port, "
-                  + port.get()
-                  + "; give each its own, or put their probes under one source");
+          throw rig.mistake(
+              source,
+              source instanceof SourceSpec.Serial ? "serial" : "modbus-rtu",
+              source.onOnePort(other));
         }
       }
     }

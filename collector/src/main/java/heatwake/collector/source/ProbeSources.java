@@ -1,5 +1,6 @@
 package heatwake.collector.source;
 
+import heatwake.collector.mistake.SettingException;
 import heatwake.collector.modbus.ModbusRtuSource;
 import heatwake.collector.mqtt.MqttSources;
 import heatwake.collector.probe.ProbeSource;
@@ -36,7 +37,17 @@ public final class ProbeSources {
 
   /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */
   public static List<ProbeSource> of(RigFile rig, UnaryOperator<String> environment) {
-    return rig.sources().stream().map(source -> of(rig, source, environment)).toList();
+    return rig.sources().stream().map(source -> placed(rig, source, environment)).toList();
+  }
+
+  /** Says of a setting that will not do where it stands. */
+  private static ProbeSource placed(
+      RigFile rig, SourceSpec source, UnaryOperator<String> environment) {
+    try {
+      return of(rig, source, environment);
+    } catch (SettingException bad) {
+      throw rig.mistake(source, bad.key(), bad.getMessage());
+    }
   }
 
   private static ProbeSource of(RigFile rig, SourceSpec source, UnaryOperator<String> environment) {

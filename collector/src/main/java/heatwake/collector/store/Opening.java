@@ -14,7 +14,7 @@ import org.sqlite.SQLiteErrorCode;
 
 /** Opens database files, and says plainly when one cannot be. */
 final class Opening {
-  private static final int BUSY_TIMEOUT_MS = 5000;
+  static final int BUSY_TIMEOUT_MS = 5000;
 
   private Opening() {}
 
@@ -41,7 +41,20 @@ final class Opening {
       throw new MistakeException(
           file + ": no such database; record or import a run first, or name another with --db");
     }
-    return open(file, maker);
+    try {
+      return open(file, maker);
+    } catch (NotWritableException unwritable) {
+      return ReadOnlyFile.open(file, maker).orElseThrow(() -> unwritable);
+    }
+  }
+
+  /** The file, its folder or the disk it is on may not be written. */
+  private static final class NotWritableException extends MistakeException {
+    private static final long serialVersionUID = 1L;
+
+    NotWritableException(Path file, SQLException fault) {
+      super(file + ": cannot be written; check its permissions or name another with --db", fault);
+    }
   }
 
   private static Store open(Path file, Maker maker) {
@@ -76,13 +89,12 @@ final class Opening {
           new MistakeException(
               file + ": not a Heatwake database, or damaged; name another file with --db", fault);
       case SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PERM, SQLITE_AUTH ->
-          new MistakeException(
-              file + ": cannot be written; check its permissions or name another with --db", fault);
+          new NotWritableException(file, fault);
       default -> SqlFault.of(file, fault);
     };
   }
 
-  private static void closeQuietly(Connection connection) {
+  static void closeQuietly(Connection connection) {
     try {
       if (connection != null) {
         connection.close();

@@ -18,7 +18,10 @@ final class SqlFault {
       case SQLITE_FULL ->
           new StoreBlockedException(
               file + ": the disk is full", "free some space, then try again", fault);
-      case SQLITE_IOERR, SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PROTOCOL, SQLITE_NOMEM ->
+      case SQLITE_READONLY ->
+          new StoreBlockedException(
+              file + ": cannot be written", "check its permissions, then try again", fault);
+      case SQLITE_IOERR, SQLITE_CANTOPEN, SQLITE_PROTOCOL, SQLITE_NOMEM ->
           new StoreBlockedException(
               file + ": cannot be written (" + fault.getMessage() + ")",
               "check disk and permissions, then try again",

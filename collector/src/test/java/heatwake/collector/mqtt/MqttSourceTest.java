@@ -378,7 +378,7 @@ class MqttSourceTest {
     assertThatThrownBy(
             () -> withPassword(3, "mqtts://127.0.0.1:1", Optional.of(ca.toString()), "any"))
         .isInstanceOf(MistakeException.class)
-        .hasMessageStartingWith(ca + ": no certificate in it");
+        .hasMessageStartingWith("ca = \"" + ca + "\": no certificate in it");
   }
 
   private static List<String> sent(int from, int to) {

@@ -38,7 +38,7 @@ class PortsApartTest {
               () -> ProbeSources.requirePortsApart(List.of(one, rig("two.toml", link.toString()))))
           .isInstanceOf(MistakeException.class)
           .hasMessageStartingWith(
-              "source \"clips\" of one.toml and source \"clips\" of two.toml are on one port, ");
+              "two.toml:5: source \"clips\" is on the same port as source \"clips\" of one.toml, ");
       assertThatCode(
               () -> ProbeSources.requirePortsApart(List.of(one, rig("two.toml", "/dev/absent"))))
           .doesNotThrowAnyException();
@@ -62,6 +62,7 @@ class PortsApartTest {
                     """,
                     "rig.toml"))
         .isInstanceOf(MistakeException.class)
-        .hasMessageContaining("sources \"clips\" and \"meter\" are on one port, /dev/ttyUSB0;");
+        .hasMessageContaining(
+            "source \"meter\" is on the same port as source \"clips\", /dev/ttyUSB0; give each");
   }
 }

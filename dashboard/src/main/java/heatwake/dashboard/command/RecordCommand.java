@@ -70,15 +70,26 @@ final class RecordCommand implements Callable<Integer> {
     ProbeSources.requirePortsApart(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
+    Optional<EmbeddedBroker> embedded = broker.start();
+    try {
+      return record(sites, outlets, embedded);
+    } finally {
+      embedded.ifPresent(EmbeddedBroker::close);
+    }
+  }
+
+  private int record(
+      Map<RigFile, List<ProbeSource>> sites,
+      List<StatusOutlet> outlets,
+      Optional<EmbeddedBroker> embedded)
+      throws InterruptedException, ExecutionException {
     Recorder recorder =
         Recorder.open(database.file(), RecorderSettings.USUAL.with(unattended.cut()));
     LOG.info("{}", DiskForecast.of(sites.keySet(), database.file()).text());
     List<ProbeSource> started = new ArrayList<>();
     StopSignal stop = StopSignal.watch();
     Optional<ServiceManager> manager = ServiceManager.asked();
-    Optional<EmbeddedBroker> embedded = Optional.empty();
     try {
-      embedded = broker.start();
       PrintWriter out = spec.commandLine().getOut();
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
@@ -99,7 +110,6 @@ final class RecordCommand implements Callable<Integer> {
     } finally {
       manager.ifPresent(ServiceManager::stopping);
       started.forEach(ProbeSource::close);
-      embedded.ifPresent(EmbeddedBroker::close);
       recorder.close();
       stop.handled();
     }

@@ -65,6 +65,20 @@ final class RigSkeleton {
       guess.time().ifPresent(time -> line(toml, "time", quoted(time)));
       line(toml, "unit", quoted(UNIT));
     }
+    if (!guess.unread().isEmpty()) {
+      toml.append(
+              "\n# Left out, for these fields never said a number (on/off and open/closed can be\n")
+          .append("# the state of pump-on or flow-switch):\n");
+      guess
+          .unread()
+          .forEach(
+              (field, text) ->
+                  toml.append("#   ")
+                      .append(Excerpt.of(field))
+                      .append(" last said ")
+                      .append(Excerpt.of(text))
+                      .append('\n'));
+    }
     return toml.toString();
   }
 

@@ -11,11 +11,13 @@ import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.UnitChoice;
 import heatwake.dashboard.report.ReportPdf;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /** The folder in which the demo leaves what it made. */
 public final class DemoFolder {
@@ -45,6 +47,34 @@ public final class DemoFolder {
       throw new MistakeException(
           "--out " + folder + " cannot be written; name a folder that you may write");
     }
+    refuseWhatIsNotOurs();
+  }
+
+  /** Refuses to write over anything that an earlier demo has not left here. */
+  private void refuseWhatIsNotOurs() {
+    if (isOfTheDemo(rig())) {
+      return;
+    }
+    List<Path> inTheWay = new ArrayList<>(List.of(rig(), database()));
+    inTheWay.add(folder.resolve("report.pdf"));
+    inTheWay.add(folder.resolve("overview.png"));
+    for (Strip strip : Strip.values()) {
+      inTheWay.add(picture(strip));
+    }
+    for (Path file : inTheWay) {
+      if (Files.exists(file)) {
+        throw new MistakeException(
+            file + " is not the demo's, which would write over it; name another folder with --out");
+      }
+    }
+  }
+
+  private static boolean isOfTheDemo(Path rig) {
+    try (Stream<String> lines = Files.lines(rig)) {
+      return lines.findFirst().filter(line -> line.startsWith(RigText.FIRST_WORDS)).isPresent();
+    } catch (IOException | UncheckedIOException absentOrOther) {
+      return false;
+    }
   }
 
   /** The database, which may hold earlier runs of the demo. */
@@ -73,8 +103,7 @@ public final class DemoFolder {
         height);
     written.add(overview);
     for (Strip strip : charts.strips()) {
-      Path picture =
-          folder.resolve(strip.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".png");
+      Path picture = picture(strip);
       ChartPicture.writePng(
           picture,
           charts.chart(strip, charts.whole(), ChartStyle.SCREEN),
@@ -83,5 +112,9 @@ public final class DemoFolder {
       written.add(picture);
     }
     return written;
+  }
+
+  private Path picture(Strip strip) {
+    return folder.resolve(strip.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".png");
   }
 }

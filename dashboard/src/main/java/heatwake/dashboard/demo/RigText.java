@@ -12,6 +12,9 @@ import java.util.Locale;
 
 /** Writes the rig file of the simulated site, as a technician would. */
 final class RigText {
+  /** How every rig file of the demo begins, and no other does. */
+  static final String FIRST_WORDS = "# The invented site of the demo";
+
   private final StringBuilder text = new StringBuilder();
 
   private RigText() {}
@@ -23,7 +26,7 @@ final class RigText {
    */
   static String of(Scenario scenario, Nameplate plate, String brokerUrl) {
     RigText rig = new RigText();
-    rig.line("# The invented site of the demo, scenario %s.", scenario.name());
+    rig.line(FIRST_WORDS + ", scenario %s.", scenario.name());
     rig.site(scenario.site());
     rig.pump(scenario.site().circuit());
     rig.heater(scenario.site().heater(), plate);

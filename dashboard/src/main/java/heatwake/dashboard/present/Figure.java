@@ -1,8 +1,10 @@
 package heatwake.dashboard.present;
 
+import heatwake.analysis.quantity.Numeral;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 
 /**
@@ -13,6 +15,9 @@ import java.math.RoundingMode;
 public final class Figure {
   private static final int MOST_DECIMALS = 3;
   private static final int DIGITS_WITHOUT_UNCERTAINTY = 3;
+
+  /** Of what no probe means, as many digits as tell what was sent. */
+  private static final MathContext SHORT = new MathContext(DIGITS_WITHOUT_UNCERTAINTY);
 
   private Figure() {}
 
@@ -32,7 +37,7 @@ public final class Figure {
     return fixed(value, decimals) + " ± " + fixed(uncertainty, decimals);
   }
 
-  /** An SI value without uncertainty, to three significant digits, never in powers of ten. */
+  /** An SI value without uncertainty, to three significant digits. */
   public static String of(double si, Unit unit) {
     return plain(unit.fromSi(si)) + suffix(unit);
   }
@@ -93,6 +98,9 @@ public final class Figure {
   public static String fixed(double value, int decimals) {
     if (!Double.isFinite(value)) {
       return "–";
+    }
+    if (Math.abs(value) >= Numeral.LONGEST) {
+      return Numeral.of(value, SHORT).replace('-', '−');
     }
     BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_UP);
     String text = rounded.toPlainString();

@@ -109,7 +109,54 @@ class FaultsTest {
     assertPlain(
         CommandCase.run("record", rig, "--db", database),
         Main.MISTAKE,
+        rig + ":5: ",
         "HEATWAKE_TEST_NEVER_SET is not set");
+  }
+
+  @Test
+  void anAuthorityThatWillNotDoIsSaidWithItsLine() throws IOException {
+    Path pem = Files.writeString(folder.resolve("ca.pem"), "no certificate");
+    String tls = RIG.replaceAll("(?m)^pass.*$", "ca = \"%s\"").replace("mqtt://", "mqtts://");
+    Path rig = folder.resolve("t.toml");
+    Files.writeString(rig, tls.formatted(pem));
+    Path database = folder.resolve("t.db");
+    assertPlain(
+        CommandCase.run("record", rig, "--db", database),
+        Main.MISTAKE,
+        rig + ":5: ca = \"" + pem + "\": no certificate in it; name a PEM file");
+    Files.writeString(rig, tls.formatted(folder.resolve("absent.pem")));
+    assertPlain(
+        CommandCase.run("record", rig, "--db", database),
+        Main.MISTAKE,
+        rig + ":5: ",
+        "cannot be read; name a PEM file");
+  }
+
+  @Test
+  void aBrokerThatMayNotListenIsSaidBeforeAnythingIsMade() throws IOException {
+    Path rig = Files.writeString(folder.resolve("r.toml"), RIG.replaceAll("(?m)^pass.*$", ""));
+    Path database = folder.resolve("b.db");
+    assertPlain(
+        CommandCase.run("record", rig, "--db", database, "--broker", "--broker-listen", "0.0.0.0"),
+        Main.MISTAKE,
+        "needs --broker-users FILE");
+    assertThat(database).doesNotExist();
+  }
+
+  @Test
+  void theDemoWritesOverNothingOfOurs() throws IOException {
+    Path rig = Files.writeString(folder.resolve("rig.toml"), RIG);
+    assertPlain(
+        CommandCase.run("demo", "--no-window", "--out", folder),
+        Main.MISTAKE,
+        rig + " is not the demo's, which would write over it; name another folder with --out");
+    assertThat(rig).hasContent(RIG);
+    Files.delete(rig);
+    Path database = CommandCase.database(folder.resolve("heatwake.db"));
+    assertPlain(
+        CommandCase.run("demo", "--no-window", "--out", folder),
+        Main.MISTAKE,
+        database + " is not the demo's");
   }
 
   @Test

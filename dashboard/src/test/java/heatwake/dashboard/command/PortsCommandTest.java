@@ -81,7 +81,8 @@ class PortsCommandTest {
               () -> {
                 try (var out = Files.newOutputStream(far)) {
                   while (true) {
-                    out.write("inlet=27.5 t2=29.5\r\n".getBytes(StandardCharsets.UTF_8));
+                    out.write(
+                        "inlet=27.5 t2=29.5 mode=heat t3=--\r\n".getBytes(StandardCharsets.UTF_8));
                     out.flush();
                     Thread.sleep(50);
                   }
@@ -100,8 +101,10 @@ class PortsCommandTest {
       device.interrupt();
       assertThat(status).isEqualTo(Main.DONE);
       assertThat(out.toString())
-          .contains("# it says \"inlet=27.5 t2=29.5\"")
-          .contains("channel = \"CHANNEL\"            # perhaps water-in, in Cel?");
+          .contains("# it says \"inlet=27.5 t2=29.5 mode=heat")
+          .contains("channel = \"CHANNEL\"            # perhaps water-in, in Cel?")
+          .contains("never said a number")
+          .contains("#   \"mode\" last said \"heat\"\n#   \"t3\" last said \"--\"\n");
       RigFile rig =
           RigReader.parse(
               out.toString()

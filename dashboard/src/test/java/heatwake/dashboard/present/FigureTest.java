@@ -38,6 +38,15 @@ class FigureTest {
   }
 
   @Test
+  void whatNoProbeMeansIsShort() {
+    assertThat(Figure.fixed(1e300, 1)).isEqualTo("1e300");
+    assertThat(Figure.fixed(-1.2345e12, 2)).isEqualTo("−1.23e12");
+    assertThat(Figure.of(1e300, KILOWATT)).isEqualTo("1e297 kW");
+    assertThat(Figure.fixed(123456, 1)).isEqualTo("123456.0");
+    assertThat(Figure.fixed(1e-300, 1)).isEqualTo("0.0");
+  }
+
+  @Test
   void whatWasStatedHasNoMoreDigitsThanItTook() {
     Unit kelvin = Unit.of(Quantity.TEMPERATURE_DIFFERENCE, "K");
     assertThat(Figure.stated(0.1, kelvin)).isEqualTo("0.1 K");
