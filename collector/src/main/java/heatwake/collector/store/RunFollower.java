@@ -21,6 +21,7 @@ import java.util.Map;
  */
 public final class RunFollower {
   private final Store store;
+  private final Transactions transactions;
   private final ReadingTable readings;
   private final RunLog log;
   private final StampJudge judge;
@@ -31,8 +32,9 @@ public final class RunFollower {
   private Recording last;
   private BlockCounts counts = new BlockCounts();
 
-  RunFollower(Store store, ReadingTable readings, RunLog log, long run) {
+  RunFollower(Store store, Transactions transactions, ReadingTable readings, RunLog log, long run) {
     this.store = store;
+    this.transactions = transactions;
     this.readings = readings;
     this.log = log;
     this.judge = new StampJudge(readings, log);
@@ -52,7 +54,7 @@ public final class RunFollower {
    * @throws StoreException if it cannot be read now
    */
   public Recording read() {
-    return store.inOneView(this::next);
+    return transactions.inOneView(this::next);
   }
 
   private Recording next() throws SQLException {

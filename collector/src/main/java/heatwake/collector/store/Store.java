@@ -10,7 +10,6 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,9 +30,8 @@ public final class Store implements AutoCloseable {
   private final ReadingTable readings;
   private final RunLog log;
   private final StampJudge judge;
-  private final Statement transaction;
+  private final Transactions transactions;
   private final FileMark opened;
-  private boolean inCommit;
 
   private Store(Path file, Connection connection) throws SQLException {
     this.file = file;
@@ -42,7 +40,7 @@ public final class Store implements AutoCloseable {
     this.log = new RunLog(connection);
     this.judge = new StampJudge(readings, log);
     this.opened = FileMark.of(file);
-    this.transaction = connection.createStatement();
+    this.transactions = new Transactions(file, connection, readings::forget);
   }
 
   /**
@@ -78,12 +76,12 @@ public final class Store implements AutoCloseable {
    * instance stores does not count.
    */
   public long changesByOthers() {
-    return read(() -> (long) Schema.pragma(connection, "data_version"));
+    return transactions.read(() -> (long) Schema.pragma(connection, "data_version"));
   }
 
   /** Does several things in one commit: all of it is stored, or nothing. */
   public void inOneCommit(Runnable work) {
-    write(
+    transactions.write(
         () -> {
           work.run();
           return null;
@@ -97,7 +95,7 @@ public final class Store implements AutoCloseable {
 
   /** Begins a run that goes on from another, cut or broken off; returns its number. */
   public long beginRun(RigFile rig, long startMs, OptionalLong follows) {
-    return write(
+    return transactions.write(
         () ->
             insert(
                 "INSERT INTO run (site, began_ms, follows, rig_name, rig) VALUES (?, ?, ?, ?, ?)",
@@ -110,7 +108,7 @@ public final class Store implements AutoCloseable {
 
   /** Ends a run. */
   public void endRun(long run, long endMs) {
-    write(
+    transactions.write(
         () -> {
           insert("UPDATE run SET ended_ms = ? WHERE id = ?", endMs, run);
           return null;
@@ -125,12 +123,12 @@ public final class Store implements AutoCloseable {
    * @throws StoreBlockedException if the database cannot be written now; nothing is stored then
    */
   public Appended append(long run, List<Reading> batch) {
-    return write(() -> readings.append(run, batch));
+    return transactions.write(() -> readings.append(run, batch));
   }
 
   /** Whether a run holds a reading of this channel, time and value; a look-up by key. */
   public boolean holds(long run, Reading reading) {
-    return read(() -> readings.holds(run, reading));
+    return transactions.read(() -> readings.holds(run, reading));
   }
 
   /** The run that a run goes on from, if any. */
@@ -146,7 +144,7 @@ public final class Store implements AutoCloseable {
    */
   public List<Long> earlierOfItsRig(long run, int most) {
     RigMark rig = rigMark(run);
-    return read(
+    return transactions.read(
         () -> {
           List<Long> earlier = new ArrayList<>();
           try (PreparedStatement select =
@@ -178,7 +176,7 @@ public final class Store implements AutoCloseable {
 
   /** A run holds a reading that arrived before its beginning: it began then. */
   public void beganAt(long run, long beganMs) {
-    write(() -> insert("UPDATE run SET began_ms = ? WHERE id = ?", beganMs, run));
+    transactions.write(() -> insert("UPDATE run SET began_ms = ? WHERE id = ?", beganMs, run));
   }
 
   /** Records an event and returns its number. */
@@ -190,7 +188,7 @@ public final class Store implements AutoCloseable {
       OptionalLong endMs,
       long count,
       String text) {
-    return write(
+    return transactions.write(
         () ->
             insert(
                 "INSERT INTO event (run, kind, subject, start_ms, end_ms, count, text)"
@@ -206,7 +204,7 @@ public final class Store implements AutoCloseable {
 
   /** Brings an event up to date: it is over, or happened more often. */
   public void updateEvent(long event, OptionalLong endMs, long count, String text) {
-    write(
+    transactions.write(
         () -> {
           insert(
               "UPDATE event SET end_ms = ?, count = ?, text = ? WHERE id = ?",
@@ -220,7 +218,7 @@ public final class Store implements AutoCloseable {
 
   /** Ends every event of a run that still lasts. */
   public void endEvents(long run, long endMs) {
-    write(
+    transactions.write(
         () ->
             insert(
                 "UPDATE event SET end_ms = max(start_ms, ?) WHERE run = ? AND end_ms IS NULL",
@@ -235,13 +233,13 @@ public final class Store implements AutoCloseable {
    */
   public void addNote(long run, long timeMs, String text) {
     requireRun(run);
-    write(
+    transactions.write(
         () -> insert("INSERT INTO note (run, time_ms, text) VALUES (?, ?, ?)", run, timeMs, text));
   }
 
   /** The runs, the oldest first. */
   public List<RunSummary> runs() {
-    return inOneView(
+    return transactions.inOneView(
         () -> {
           List<RunSummary> runs = new ArrayList<>();
           for (RunHeading one : headings()) {
@@ -255,7 +253,7 @@ public final class Store implements AutoCloseable {
 
   /** The runs, the oldest first, without counting their readings: fast, however many there are. */
   public List<RunHeading> runHeadings() {
-    return inOneView(this::headings);
+    return transactions.inOneView(this::headings);
   }
 
   private List<RunHeading> headings() throws SQLException {
@@ -285,7 +283,7 @@ public final class Store implements AutoCloseable {
 
   /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
   public List<Long> runsWithoutEnd() {
-    return read(
+    return transactions.read(
         () -> {
           List<Long> open = new ArrayList<>();
           try (PreparedStatement select =
@@ -302,12 +300,12 @@ public final class Store implements AutoCloseable {
 
   /** Number of readings of a run. */
   public long readingCount(long run) {
-    return read(() -> readings.count(run));
+    return transactions.read(() -> readings.count(run));
   }
 
   /** Latest stamp of a run, UTC milliseconds, also one that cannot be right. */
   public OptionalLong lastReadingMs(long run) {
-    return read(() -> readings.lastMs(run));
+    return transactions.read(() -> readings.lastMs(run));
   }
 
   /**
@@ -316,7 +314,7 @@ public final class Store implements AutoCloseable {
    */
   public long lastMomentMs(long run) {
     RunRow row = runRow(run);
-    return read(
+    return transactions.read(
         () -> {
           StampWindow window =
               judge.window(run, row.beganMs(), row.endedMs(), System.currentTimeMillis());
@@ -352,7 +350,7 @@ public final class Store implements AutoCloseable {
    * Follows a run: each look at it reads little more than what has come in since the one before.
    */
   public RunFollower follow(long run) {
-    return new RunFollower(this, readings, log, run);
+    return new RunFollower(this, transactions, readings, log, run);
   }
 
   /**
@@ -362,7 +360,7 @@ public final class Store implements AutoCloseable {
    */
   public void forEachReading(long run, ReadingVisitor visitor) {
     requireRun(run);
-    read(
+    transactions.read(
         () -> {
           readings.visit(run, Long.MIN_VALUE, Long.MAX_VALUE, visitor);
           return null;
@@ -389,7 +387,7 @@ public final class Store implements AutoCloseable {
 
   /** What a run's own row says; empty if there is no such run. */
   private <T> Optional<T> ofRun(long run, String sql, RowReader<T> reader) {
-    return read(
+    return transactions.read(
         () -> {
           try (PreparedStatement select = connection.prepareStatement(sql)) {
             select.setLong(1, run);
@@ -442,82 +440,11 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  /** Work on the database. */
-  interface SqlWork<T> {
-    T run() throws SQLException;
-  }
-
-  /** Reads several things as they were at one moment, whatever is written meanwhile. */
-  <T> T inOneView(SqlWork<T> work) {
-    if (inCommit) {
-      return read(work);
-    }
-    inCommit = true;
-    try {
-      transaction.executeUpdate("BEGIN");
-      return work.run();
-    } catch (SQLException e) {
-      throw SqlFault.of(file, e);
-    } finally {
-      inCommit = false;
-      endView();
-    }
-  }
-
-  private void endView() {
-    try {
-      transaction.executeUpdate("ROLLBACK");
-    } catch (SQLException e) {
-      // Nothing was written; a fault that ended the view by itself is being told.
-      return;
-    }
-  }
-
-  private <T> T read(SqlWork<T> work) {
-    try {
-      return work.run();
-    } catch (SQLException e) {
-      throw SqlFault.of(file, e);
-    }
-  }
-
-  private <T> T write(SqlWork<T> work) {
-    if (inCommit) {
-      return read(work);
-    }
-    inCommit = true;
-    boolean done = false;
-    try {
-      transaction.executeUpdate("BEGIN IMMEDIATE");
-      T result = work.run();
-      transaction.executeUpdate("COMMIT");
-      done = true;
-      return result;
-    } catch (SQLException e) {
-      throw SqlFault.of(file, e);
-    } finally {
-      inCommit = false;
-      if (!done) {
-        rollback();
-      }
-    }
-  }
-
-  private void rollback() {
-    try {
-      readings.forget();
-      transaction.executeUpdate("ROLLBACK");
-    } catch (SQLException e) {
-      // A full disk or an I/O fault has rolled back already; the fault that led here is being told.
-      return;
-    }
-  }
-
   @Override
   public void close() {
     try {
       readings.close();
-      transaction.close();
+      transactions.close();
       connection.close();
     } catch (SQLException e) {
       throw SqlFault.of(file, e);

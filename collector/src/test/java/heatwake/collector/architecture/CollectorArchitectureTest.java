@@ -34,7 +34,7 @@ class CollectorArchitectureTest {
   static void sqlIsPrepared(JavaClasses classes) {
     noClasses()
         .that()
-        .haveNameNotMatching("heatwake\\.collector\\.store\\.(Schema|Store)")
+        .haveNameNotMatching("heatwake\\.collector\\.store\\.(Schema|Transactions)")
         .should()
         .callMethodWhere(
             describe(
