@@ -33,14 +33,31 @@ final class Opening {
       throw new MistakeException(
           file + ": its folder cannot be made; name another file with --db", e);
     }
+    return toWrite(file, maker);
+  }
+
+  static Store existingToWrite(Path file, Maker maker) {
+    requireThere(file);
+    return toWrite(file, maker);
+  }
+
+  /** SQLite itself opens a file that may not be written, and fails at the first change only. */
+  private static Store toWrite(Path file, Maker maker) {
+    if (Files.isRegularFile(file) && !Files.isWritable(file)) {
+      throw new NotWritableException(file, null);
+    }
     return open(file, maker);
   }
 
-  static Store existing(Path file, Maker maker) {
+  private static void requireThere(Path file) {
     if (!Files.exists(file)) {
       throw new MistakeException(
           file + ": no such database; record or import a run first, or name another with --db");
     }
+  }
+
+  static Store existing(Path file, Maker maker) {
+    requireThere(file);
     try {
       return open(file, maker);
     } catch (NotWritableException unwritable) {

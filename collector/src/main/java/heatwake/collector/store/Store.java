@@ -53,7 +53,16 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * Opens a store that must exist.
+   * Opens a store that must exist, to change something in it.
+   *
+   * @throws MistakeException if there is none at that path, or it cannot be written
+   */
+  public static Store openExistingToWrite(Path file) {
+    return Opening.existingToWrite(file, Store::new);
+  }
+
+  /**
+   * Opens a store that must exist, to read it; one that may only be read is opened too.
    *
    * @throws MistakeException if there is none at that path
    */

@@ -38,7 +38,7 @@ final class NoteCommand implements Callable<Integer> {
       throw new MistakeException(
           "the note has " + text.length() + " letters; at most " + LONGEST + " fit");
     }
-    try (Store store = Store.openExisting(database.file())) {
+    try (Store store = Store.openExistingToWrite(database.file())) {
       long into = run != null ? run : beingRecorded(store);
       store.addNote(into, System.currentTimeMillis(), text.strip());
       spec.commandLine().getErr().println("noted in run " + into);

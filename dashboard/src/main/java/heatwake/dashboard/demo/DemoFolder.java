@@ -3,6 +3,8 @@ package heatwake.dashboard.demo;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.series.Recording;
 import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.store.RunHeading;
+import heatwake.collector.store.Store;
 import heatwake.dashboard.chart.ChartPicture;
 import heatwake.dashboard.chart.ChartStyle;
 import heatwake.dashboard.chart.RunCharts;
@@ -52,6 +54,7 @@ public final class DemoFolder {
 
   /** Refuses to write over anything that an earlier demo has not left here. */
   private void refuseWhatIsNotOurs() {
+    refuseRunsThatAreNotOurs();
     if (isOfTheDemo(rig())) {
       return;
     }
@@ -65,6 +68,26 @@ public final class DemoFolder {
       if (Files.exists(file)) {
         throw new MistakeException(
             file + " is not the demo's, which would write over it; name another folder with --out");
+      }
+    }
+  }
+
+  /** Refuses to record among the runs of other sites. */
+  private void refuseRunsThatAreNotOurs() {
+    if (!Files.exists(database())) {
+      return;
+    }
+    try (Store store = Store.openExisting(database())) {
+      for (RunHeading run : store.runHeadings()) {
+        if (!store.rigText(run.id()).startsWith(RigText.FIRST_WORDS)) {
+          throw new MistakeException(
+              database()
+                  + " holds run "
+                  + run.id()
+                  + " of "
+                  + run.site()
+                  + ", which is not the demo's; name another folder with --out");
+        }
       }
     }
   }

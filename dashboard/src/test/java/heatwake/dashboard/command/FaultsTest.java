@@ -156,7 +156,14 @@ class FaultsTest {
     assertPlain(
         CommandCase.run("demo", "--no-window", "--out", folder),
         Main.MISTAKE,
-        database + " is not the demo's");
+        database
+            + " holds run 1 of Heron Lane, which is not the demo's; name another folder with --out");
+    // Nor with the demo's own rig beside it: somebody recorded into the demo's database.
+    Files.writeString(rig, "# The invented site of the demo, scenario low-flow.\n");
+    assertPlain(
+        CommandCase.run("demo", "--no-window", "--out", folder),
+        Main.MISTAKE,
+        database + " holds run 1 of Heron Lane");
   }
 
   @Test
