@@ -8,6 +8,7 @@ import heatwake.analysis.coverage.LostSources;
 import heatwake.analysis.coverage.WrongStamps;
 import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
+import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.heat.CycleSums;
@@ -32,8 +33,9 @@ public final class Analysis {
   /** Analyses a run, or as much of it as there is. Readings never make it fail. */
   public static Findings of(Recording recording) {
     Timeline timeline = Timeline.of(recording);
-    Phases phases = Phases.of(timeline, recording);
-    Figures all = Figures.of(recording, timeline, phases);
+    Electricity electricity = Electricity.of(recording, timeline);
+    Phases phases = Phases.of(timeline, recording, electricity);
+    Figures all = Figures.of(recording, timeline, phases, electricity);
     Raised raised = Raised.of(all.evidence());
     DoubtedReadings doubted = DoubtedReadings.of(raised.flags(), recording);
     Figures given = doubted.isEmpty() ? all : all.without(doubted);

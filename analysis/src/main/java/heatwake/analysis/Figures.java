@@ -32,9 +32,9 @@ record Figures(
     List<Span> spans,
     Evidence evidence) {
 
-  static Figures of(Recording recording, Timeline timeline, Phases phases) {
+  static Figures of(
+      Recording recording, Timeline timeline, Phases phases, Electricity electricity) {
     WaterSide water = WaterSide.of(timeline, recording.rig(), phases);
-    Electricity electricity = Electricity.of(recording, timeline);
     List<Span> spans = SteadySpans.of(timeline, phases, water, electricity);
     Energy energy = Energy.of(timeline, phases, water, electricity);
     return of(recording, timeline, phases, water, electricity, energy, spans);

@@ -16,8 +16,12 @@ import java.util.Optional;
  *
  * @param energy for sums over hours
  * @param power for what is drawn at a moment
+ * @param counted the course of power that a kWh meter permits, where nothing measures it
  */
-public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStream> power) {
+public record Electricity(
+    Optional<ElectricStream> energy,
+    Optional<ElectricStream> power,
+    Optional<CountedPower> counted) {
   /** Power factor of a compressor motor where power is not measured; common practice. */
   private static final double POWER_FACTOR = 0.93;
 
@@ -32,11 +36,15 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
 
   /** Finds the streams that a recording allows. */
   public static Electricity of(Recording recording, Timeline timeline) {
-    Optional<ElectricStream> counted = counted(recording, timeline);
+    Optional<ElectricStream> sums = counted(recording, timeline);
     Optional<ElectricStream> power =
         powerMeter(recording.rig(), timeline).or(() -> apparent(recording.rig(), timeline));
+    Optional<CountedPower> counted =
+        power.isPresent() ? Optional.empty() : CountedPower.of(recording, timeline);
     return new Electricity(
-        counted.or(() -> power), power.or(() -> shownByCounter(recording, timeline)));
+        sums.or(() -> power),
+        power.or(() -> counted.map(one -> shownByCounter(one, recording.rig(), timeline))),
+        counted);
   }
 
   private static Optional<ElectricStream> counted(Recording recording, Timeline timeline) {
@@ -61,18 +69,15 @@ public record Electricity(Optional<ElectricStream> energy, Optional<ElectricStre
   }
 
   /** What is drawn at a moment, as far as a counter lets it be seen. */
-  private static Optional<ElectricStream> shownByCounter(Recording recording, Timeline timeline) {
-    ProbeUncertainty meter = ProbeUncertainty.of(recording.rig(), Channel.ENERGY);
-    return CountedPower.of(recording, timeline)
-        .map(
-            counted ->
-                new ElectricStream(
-                    "counted by energy",
-                    Bridging.of(timeline, counted.powerW()),
-                    timeline.stepS(),
-                    new ProbeUncertainty(0, meter.share(), true),
-                    0,
-                    Math.hypot(counted.stepJ() / Math.sqrt(12), meter.absolute())));
+  private static ElectricStream shownByCounter(CountedPower counted, Rig rig, Timeline timeline) {
+    ProbeUncertainty meter = ProbeUncertainty.of(rig, Channel.ENERGY);
+    return new ElectricStream(
+        "counted by energy",
+        Bridging.of(timeline, counted.powerW()),
+        timeline.stepS(),
+        new ProbeUncertainty(0, meter.share(), true),
+        0,
+        Math.hypot(counted.stepJ() / Math.sqrt(12), meter.absolute()));
   }
 
   private static Optional<ElectricStream> powerMeter(Rig rig, Timeline timeline) {

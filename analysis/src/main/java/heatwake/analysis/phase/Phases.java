@@ -1,6 +1,6 @@
 package heatwake.analysis.phase;
 
-import heatwake.analysis.electric.CountedPower;
+import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
@@ -29,6 +29,15 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
    * temperature rise, flow, flow switch, pump.
    */
   public static Phases of(Timeline timeline, Recording recording) {
+    return of(timeline, recording, Electricity.of(recording, timeline));
+  }
+
+  /**
+   * The same.
+   *
+   * @param electricity how the electric side of the recording is known
+   */
+  public static Phases of(Timeline timeline, Recording recording, Electricity electricity) {
     int size = timeline.size();
     Track waterMoves = WaterMovement.of(timeline);
     Optional<Track> lift = RefrigerantLift.compressor(timeline);
@@ -39,7 +48,8 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     Optional<CountedDraw> counted =
         draw.isPresent()
             ? Optional.empty()
-            : CountedPower.of(recording, timeline)
+            : electricity
+                .counted()
                 .map(
                     power ->
                         CountedDraw.of(

@@ -63,11 +63,26 @@ final class StartEdges {
         if (last < 0) {
           backdate(i);
         } else {
-          // It left the level somewhere between the level's last reading and the next.
-          compressor.moveEdge(i, footOf(last) + (int) Math.round(intervalS / 2 / stepS));
+          compressor.moveEdge(i, middleOfStep(footOf(last)));
         }
       }
     }
+  }
+
+  /**
+   * A step somewhere between two readings is placed halfway, which is where the line between them
+   * has climbed half of it. Where that falls between two instants the earlier is taken: what is
+   * drawn before a start is next to nothing, so that a window that begins too early adds no energy,
+   * while one that begins too late loses some.
+   */
+  private int middleOfStep(int foot) {
+    int to = Math.min(draw.length - 1, foot + instants(intervalS) + 1);
+    double half = (draw[foot] + draw[to]) / 2;
+    int k = foot;
+    while (k + 1 < to && draw[k + 1] <= half) {
+      k++;
+    }
+    return k;
   }
 
   /**

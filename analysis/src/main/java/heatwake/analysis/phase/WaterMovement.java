@@ -4,7 +4,6 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -61,29 +60,37 @@ public final class WaterMovement {
         .allMatch(track -> stands(track, stretch));
   }
 
-  /** Which of the others that tell of water say that it stands over a stretch. */
-  public static List<Channel> standBeside(Channel asked, Timeline timeline, Stretch stretch) {
-    Map<Channel, Optional<Track>> said = new EnumMap<>(Channel.class);
-    for (Channel flow : List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL)) {
-      said.put(flow, flow(timeline, flow));
+  /**
+   * What the others say of the water that a flow meter measures. The heater may be bypassed while
+   * the pool's water goes on, so that its own probes say nothing of the whole flow.
+   */
+  public static Map<Channel, Track> beside(Channel flow, Timeline timeline) {
+    Map<Channel, Track> said = new EnumMap<>(Channel.class);
+    if (flow == Channel.FLOW_HEATER) {
+      flow(timeline, Channel.FLOW_TOTAL).ifPresent(track -> said.put(Channel.FLOW_TOTAL, track));
+      state(timeline, Channel.FLOW_SWITCH).ifPresent(track -> said.put(Channel.FLOW_SWITCH, track));
     }
-    for (Channel state : List.of(Channel.FLOW_SWITCH, Channel.PUMP_ON)) {
-      said.put(state, state(timeline, state));
-    }
-    said.put(Channel.PRESSURE_FILTER, filterPressure(timeline));
-    said.remove(asked);
-    return said.entrySet().stream()
-        .filter(one -> one.getValue().filter(track -> stands(track, stretch)).isPresent())
-        .map(Map.Entry::getKey)
-        .toList();
+    state(timeline, Channel.PUMP_ON).ifPresent(track -> said.put(Channel.PUMP_ON, track));
+    filterPressure(timeline).ifPresent(track -> said.put(Channel.PRESSURE_FILTER, track));
+    return said;
   }
 
-  private static boolean stands(Track track, Stretch stretch) {
-    int no = 0;
+  /** Whether a probe says that the water stands over a stretch. */
+  public static boolean stands(Track track, Stretch stretch) {
+    return says(track, Track.NO, stretch);
+  }
+
+  /** Whether a probe says that the water moves over a stretch. */
+  public static boolean moves(Track track, Stretch stretch) {
+    return says(track, Track.YES, stretch);
+  }
+
+  private static boolean says(Track track, byte answer, Stretch stretch) {
+    int count = 0;
     for (int i = stretch.from(); i < stretch.to(); i++) {
-      no += track.no(i) ? 1 : 0;
+      count += track.at(i) == answer ? 1 : 0;
     }
-    return no > MOST_OF_A_STRETCH * stretch.length();
+    return count > MOST_OF_A_STRETCH * stretch.length();
   }
 
   private static void vote(int[] votes, Optional<Track> track, int weight) {

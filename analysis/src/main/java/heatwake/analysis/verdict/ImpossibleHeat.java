@@ -10,8 +10,10 @@ import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -51,10 +53,30 @@ public final class ImpossibleHeat {
   /** Flags that rest on the heat. */
   public static final Set<String> RESTS_ON_HEAT = Set.of("low-heat", "low-cop", "heat-loss");
 
-  private ImpossibleHeat() {}
+  /** From when to when a flag was up: flags of one time rest on one heat. */
+  private record Time(long startMs, long endMs) {}
+
+  private final Evidence evidence;
+  private final Optional<String> grown;
+  private final Map<Time, Optional<String>> judged = new HashMap<>();
+
+  ImpossibleHeat(Evidence evidence) {
+    this.evidence = evidence;
+    this.grown = grown(evidence);
+  }
+
+  /**
+   * Why the heat that a flag rests on cannot be, in words; empty if it can, or it rests on none.
+   */
+  Optional<String> why(Flag flag) {
+    return RESTS_ON_HEAT.contains(flag.rule())
+        ? judged.computeIfAbsent(
+            new Time(flag.startMs(), flag.endMs()), time -> why(DutyDuring.of(flag, evidence)))
+        : Optional.empty();
+  }
 
   /** Why the heat of a stretch cannot be, in words; empty if it can. */
-  static Optional<String> why(Duty duty, Evidence evidence) {
+  Optional<String> why(Duty duty) {
     Optional<Estimate> ratio = duty.of(DutyFigure.HEAT_RATIO);
     if (ratio.isEmpty()) {
       return Optional.empty();
@@ -64,10 +86,10 @@ public final class ImpossibleHeat {
     if (Doubt.above(ratio.get(), MOST_RATIO)) {
       return Optional.of(heat + "no heater gives half as much again as its plate");
     }
-    if (Doubt.below(ratio.get(), 0) && !cools(duty, evidence)) {
+    if (Doubt.below(ratio.get(), 0) && !cools(duty)) {
       return Optional.of(heat + "a heater whose compressor runs does not cool its water");
     }
-    return grown(evidence);
+    return grown;
   }
 
   /** Two stretches of the run between which the heat grew though the power stayed. */
@@ -121,7 +143,7 @@ public final class ImpossibleHeat {
       "Compare both water probes in one cup and the flow meter with a bucket or a second meter;"
           + " hold the rig's nameplate against the heater's.";
 
-  private static boolean cools(Duty duty, Evidence evidence) {
+  private boolean cools(Duty duty) {
     OptionalDouble in =
         evidence.timeline().meanBetween(Channel.AIR_IN, duty.startMs(), duty.endMs());
     OptionalDouble out =

@@ -59,14 +59,14 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
   }
 
   private static Judgement of(List<Flag> standing, List<String> missing, Evidence evidence) {
-    List<Flag> sided = standing.stream().map(flag -> Reasoning.attributed(flag, evidence)).toList();
+    Reasoning reasoning = new Reasoning(evidence);
+    List<Flag> sided = standing.stream().map(reasoning::attributed).toList();
     // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
     Map<Boolean, List<Flag>> handed =
-        sided.stream()
-            .collect(Collectors.partitioningBy(flag -> Reasoning.isHanded(flag, evidence)));
+        sided.stream().collect(Collectors.partitioningBy(reasoning::isHanded));
     List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty()));
     roots.addAll(Consequences.fold(handed.get(true), evidence.duty()));
     roots.sort(Raised.GRAVEST_FIRST);
-    return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
+    return new Judgement(roots, reasoning.verdict(roots), missing);
   }
 }

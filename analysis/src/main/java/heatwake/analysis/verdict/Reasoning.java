@@ -1,9 +1,9 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
-import heatwake.analysis.duty.StopReading;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
@@ -11,7 +11,7 @@ import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,8 +39,6 @@ final class Reasoning {
   private static final double MOST_CONFIDENCE = 0.97;
   private static final int MOST_REASONS = 6;
 
-  private Reasoning() {}
-
   /**
    * Rules whose flag says that something is wrong with the circuit, but not on which side: low heat
    * and COP by nature, approaches and high pressure because several causes move them alike.
@@ -48,76 +46,69 @@ final class Reasoning {
   private static final Set<String> ATTRIBUTED =
       Set.of("low-heat", "low-cop", "condenser-approach", "evaporator-approach", "high-pressure");
 
+  private final Evidence evidence;
+  private final ImpossibleHeat impossible;
+
+  Reasoning(Evidence evidence) {
+    this.evidence = evidence;
+    this.impossible = new ImpossibleHeat(evidence);
+  }
+
   /**
    * Gives such flags the side that the table finds for the time of the flag, and those that rest on
    * a heat that cannot be to the measurement.
    */
-  static Flag attributed(Flag flag, Evidence evidence) {
-    if (ImpossibleHeat.RESTS_ON_HEAT.contains(flag.rule())) {
-      Optional<String> why = ImpossibleHeat.why(during(flag, evidence), evidence);
-      if (why.isPresent()) {
-        return ImpossibleHeat.handed(flag, why.get());
-      }
+  Flag attributed(Flag flag) {
+    Optional<String> why = impossible.why(flag);
+    if (why.isPresent()) {
+      return ImpossibleHeat.handed(flag, why.get());
     }
-    return isAttributed(flag) ? flag.onSide(attribution(flag, evidence).side()) : flag;
+    return isAttributed(flag) ? flag.onSide(attribution(flag).side()) : flag;
   }
 
-  private static Attribution attribution(Flag flag, Evidence evidence) {
-    return Attribution.of(during(flag, evidence), heater(evidence));
+  /** Whether a flag was given to the measurement for a heat that cannot be. */
+  boolean isHanded(Flag flag) {
+    return impossible.why(flag).isPresent();
   }
 
-  private static Duty during(Flag flag, Evidence evidence) {
-    List<Duty> within =
-        evidence.duty().stream()
-            .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
-            .toList();
-    if (!within.isEmpty()) {
-      return Duty.meanOf(within);
-    }
-    return StopReading.of(
-            evidence.recording().rig(),
-            evidence.timeline(),
-            evidence.phases(),
-            evidence.cycles(),
-            flag.startMs(),
-            flag.endMs())
-        .orElseGet(() -> new Duty(flag.startMs(), flag.endMs(), Map.of()));
+  private Attribution attribution(Flag flag) {
+    return Attribution.of(DutyDuring.of(flag, evidence), heater());
   }
 
-  private static Heater heater(Evidence evidence) {
+  private Heater heater() {
     return evidence.recording().rig().heater();
   }
 
-  static Verdict verdict(List<Flag> flags, Evidence evidence) {
-    Map<Side, Double> support = support(flags, evidence);
+  Verdict verdict(List<Flag> flags) {
+    Map<Side, Double> support = support(flags);
     List<Map.Entry<Side, Double>> ranked = new ArrayList<>(support.entrySet());
     ranked.sort(Map.Entry.<Side, Double>comparingByValue().reversed());
     if (ranked.isEmpty() || ranked.get(0).getValue() < LEAST_SUPPORT) {
-      return withoutFlagOfWeight(flags, evidence);
+      return withoutFlagOfWeight(flags);
     }
     Side side = ranked.get(0).getKey();
     double best = ranked.get(0).getValue();
     double rival = ranked.size() > 1 ? ranked.get(1).getValue() : 0;
     if (side == Side.UNDECIDED) {
-      return undecided(flags, evidence);
+      return undecided(flags);
     }
     double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
     boolean tie = best - rival < LEAST_DIFFERENCE;
-    List<String> because = reasons(flags, side, evidence);
+    List<Reason> because = reasons(flags, side);
     return new Verdict(
         side,
         rounded(tie ? confidence * (1 - RIVAL_SHARE) : confidence),
         because,
-        whatWouldDecide(flags, evidence));
+        whatWouldDecide(flags));
   }
 
-  private static Map<Side, Double> support(List<Flag> flags, Evidence evidence) {
+  private Map<Side, Double> support(List<Flag> flags) {
     Map<Side, Double> support = new EnumMap<>(Side.class);
     for (Flag flag : flags) {
       double weight = FlagWeight.of(flag);
-      boolean byTable = isAttributed(flag) && !isHanded(flag, evidence);
+      boolean byTable = isAttributed(flag) && !isHanded(flag);
       if (byTable && flag.side() != Side.UNDECIDED) {
-        weight *= attribution(flag, evidence).confidence();
+        weight *= attribution(flag).confidence();
       }
       support.merge(flag.side(), weight, (a, b) -> 1 - (1 - a) * (1 - b));
     }
@@ -135,31 +126,24 @@ final class Reasoning {
     return side != Side.MEASUREMENT && side != Side.UNDECIDED && side != Side.HEALTHY;
   }
 
-  /** Whether a flag was given to the measurement for a heat that cannot be. */
-  static boolean isHanded(Flag flag, Evidence evidence) {
-    return ImpossibleHeat.RESTS_ON_HEAT.contains(flag.rule())
-        && ImpossibleHeat.why(during(flag, evidence), evidence).isPresent();
-  }
-
   private static boolean isAttributed(Flag flag) {
     return ATTRIBUTED.contains(flag.rule());
   }
 
-  private static Verdict withoutFlagOfWeight(List<Flag> flags, Evidence evidence) {
-    Optional<String> impossible =
-        evidence.duty().isEmpty()
-            ? Optional.empty()
-            : ImpossibleHeat.why(Duty.meanOf(evidence.duty()), evidence);
-    if (impossible.isPresent()) {
+  private Verdict withoutFlagOfWeight(List<Flag> flags) {
+    Optional<String> cannotBe =
+        evidence.duty().isEmpty() ? Optional.empty() : impossible.why(Duty.meanOf(evidence.duty()));
+    if (cannotBe.isPresent()) {
       return new Verdict(
           Side.MEASUREMENT,
           FlagWeight.OF_IMPOSSIBLE_HEAT,
-          List.of(impossible.get()),
+          List.of(new Reason.Sentence(cannotBe.get())),
           List.of(ImpossibleHeat.NEXT_CHECK));
     }
     Soundness sound = Soundness.of(evidence);
-    List<String> because = new ArrayList<>(sound.because());
-    flags.forEach(flag -> because.add(flag.evidence()));
+    List<Reason> because = new ArrayList<>();
+    sound.because().forEach(text -> because.add(new Reason.Sentence(text)));
+    flags.forEach(flag -> because.add(new Reason.Notes(flag)));
     return new Verdict(
         sound.confidence() > 0 ? Side.HEALTHY : Side.UNDECIDED,
         rounded(sound.confidence()),
@@ -167,35 +151,34 @@ final class Reasoning {
         sound.wouldDecide());
   }
 
-  private static Verdict undecided(List<Flag> flags, Evidence evidence) {
-    List<String> because = reasons(flags, Side.UNDECIDED, evidence);
-    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags, evidence));
+  private Verdict undecided(List<Flag> flags) {
+    List<Reason> because = reasons(flags, Side.UNDECIDED);
+    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags));
   }
 
   /** The flags of the side, its heaviest first, then the symptoms, then the flags of others. */
-  private static List<String> reasons(List<Flag> flags, Side side, Evidence evidence) {
-    Set<String> reasons = new LinkedHashSet<>();
+  private List<Reason> reasons(List<Flag> flags, Side side) {
+    List<Reason> reasons = new ArrayList<>();
     List<Flag> heaviestFirst = new ArrayList<>(flags);
     heaviestFirst.sort(Comparator.comparingDouble(FlagWeight::of).reversed());
     heaviestFirst.stream()
         .filter(flag -> flag.side() == side)
-        .forEach(flag -> reasons.add(flag.rule() + ": " + flag.evidence()));
+        .forEach(flag -> reasons.add(new Reason.Blames(flag)));
     heaviestFirst.stream()
-        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag, evidence))
+        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag))
         .findFirst()
-        .ifPresent(flag -> reasons.addAll(symptoms(flag, side, evidence)));
+        .ifPresent(
+            flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)
-        .forEach(
-            flag ->
-                reasons.add(
-                    "also " + flag.rule() + " (" + flag.side().id() + "): " + flag.evidence()));
-    return reasons.stream().limit(MOST_REASONS).toList();
+        .forEach(flag -> reasons.add(new Reason.Beside(flag)));
+    Set<String> said = new HashSet<>();
+    return reasons.stream().filter(one -> said.add(one.text())).limit(MOST_REASONS).toList();
   }
 
-  private static List<String> symptoms(Flag flag, Side side, Evidence evidence) {
-    Duty duty = during(flag, evidence);
-    Attribution attribution = Attribution.of(duty, heater(evidence));
+  private List<String> symptoms(Flag flag, Side side) {
+    Duty duty = DutyDuring.of(flag, evidence);
+    Attribution attribution = Attribution.of(duty, heater());
     List<String> texts = new ArrayList<>();
     if (side != Side.UNDECIDED) {
       texts.add("fits " + attribution.likeliest().words());
@@ -210,20 +193,20 @@ final class Reasoning {
             grade ->
                 grade
                     .getKey()
-                    .figure(duty, heater(evidence))
+                    .figure(duty, heater())
                     .ifPresent(figure -> texts.add(SymptomText.of(grade.getKey(), figure))));
     return texts;
   }
 
   /** Unknown symptoms that would tell the likeliest cause from the best of another side. */
-  private static List<String> whatWouldDecide(List<Flag> flags, Evidence evidence) {
+  private List<String> whatWouldDecide(List<Flag> flags) {
     List<String> texts = new ArrayList<>();
     flags.stream()
-        .filter(flag -> isAttributed(flag) && !isHanded(flag, evidence))
+        .filter(flag -> isAttributed(flag) && !isHanded(flag))
         .findFirst()
         .ifPresent(
             flag -> {
-              Attribution attribution = attribution(flag, evidence);
+              Attribution attribution = attribution(flag);
               Cause first = attribution.likeliest();
               attribution.ranking().stream()
                   .map(Attribution.Ranked::cause)

@@ -39,7 +39,7 @@ class VerdictPageTest {
                                 .sorted()
                                 .map("`%s`"::formatted)
                                 .collect(Collectors.joining(", ")))));
-    text.append(SYMPTOMS);
+    text.append(SYMPTOMS.formatted(number(Consequences.POWER_AS_PROMISED)));
     text.append("| symptom | sound from | to |\n|---|---|---|\n");
     for (Symptom symptom : Symptom.values()) {
       text.append(
@@ -110,7 +110,9 @@ class VerdictPageTest {
       """
 
       A flag of probes explains only flags that accuse the same probe; `falling-flow` explains
-      `low-heater-flow` only if the flow was enough to begin with.
+      `low-heater-flow` only if the flow was enough to begin with; `voltage-range` explains `overcurrent` unless
+      the power is above %s of the nameplate's beyond doubt (a motor at low voltage takes more current for
+      the same power, hardly more power).
 
       5. The flags that are left are weighed.
 

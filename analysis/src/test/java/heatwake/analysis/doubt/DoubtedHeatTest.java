@@ -115,6 +115,31 @@ class DoubtedHeatTest {
                             + " again"));
   }
 
+  /**
+   * The meter hangs from two and a half hours on, through the pump's stop. All else that tells of
+   * the water says for itself that the pump stopped under a heater that heated.
+   */
+  @Test
+  void aFlowThatReadsOnThroughStillWaterLeavesTheRestItsHeat() {
+    Findings findings =
+        Analysis.of(
+            night()
+                .with(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER)
+                .noise(Channel.FLOW_HEATER, 0)
+                .heating(150)
+                .change(Channel.FLOW_HEATER, (atS, flow) -> 149.5)
+                .heating(60)
+                .off(180)
+                .recording());
+    assertThat(rules(findings)).contains("probe-stuck", "pump-hours");
+    assertThat(findings.heat().deliveredJ().orElseThrow().value() / 3.6e6)
+        .isCloseTo(2.5 * 16.67, within(0.7));
+    assertThat(findings.missing())
+        .anyMatch(
+            sentence ->
+                sentence.startsWith("heat and COP: flow-heater stood still from 2031-05-04 20:45"));
+  }
+
   @Test
   void aStuckProbeThatHeatDoesNotUseLeavesItAlone() {
     Findings findings =

@@ -297,8 +297,9 @@ class JudgementTest {
     Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.8, 0.06).evidence();
     long startMin = evidence.duty().get(0).startMs() / 60_000;
     Flag loss = flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.FLOW_HEATER);
-    assertThat(Reasoning.attributed(loss, evidence).side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(Reasoning.attributed(loss, AtDuty.sound().evidence()).side()).isEqualTo(Side.POOL);
+    assertThat(new Reasoning(evidence).attributed(loss).side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(new Reasoning(AtDuty.sound().evidence()).attributed(loss).side())
+        .isEqualTo(Side.POOL);
   }
 
   @Test

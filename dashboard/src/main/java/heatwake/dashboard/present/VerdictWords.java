@@ -1,6 +1,6 @@
 package heatwake.dashboard.present;
 
-import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import java.util.List;
@@ -17,16 +17,12 @@ import java.util.List;
 public record VerdictWords(
     String headline, String sureness, List<String> because, List<String> wouldDecide, Tone tone) {
 
-  /**
-   * A verdict in words.
-   *
-   * @param flags the flags it rests on; what they explain besides is said with them
-   */
-  public static VerdictWords of(Verdict verdict, List<Flag> flags) {
+  /** A verdict in words. What its flags explain besides is said with them, not here. */
+  public static VerdictWords of(Verdict verdict) {
     return new VerdictWords(
         headline(verdict.side()),
         verdict.side() == Side.UNDECIDED ? "" : sureness(verdict.confidence()),
-        verdict.because().stream().map(reason -> inWords(reason, flags)).toList(),
+        verdict.reasons().stream().map(VerdictWords::inWords).toList(),
         verdict.wouldDecide(),
         switch (verdict.side()) {
           case HEALTHY -> Tone.GOOD;
@@ -35,16 +31,14 @@ public record VerdictWords(
         });
   }
 
-  private static String inWords(String reason, List<Flag> flags) {
-    for (Flag flag : flags) {
-      if (reason.equals(flag.rule() + ": " + flag.evidence())) {
-        return Names.ofRule(flag.rule()) + ": " + flag.ownEvidence();
-      }
-      if (reason.equals(flag.evidence())) {
-        return flag.ownEvidence();
-      }
+  private static String inWords(Reason reason) {
+    if (reason instanceof Reason.Blames blames) {
+      return Names.ofRule(blames.flag().rule()) + ": " + blames.flag().ownEvidence();
     }
-    return Names.sentenceCase(reason);
+    if (reason instanceof Reason.Notes notes) {
+      return notes.flag().ownEvidence();
+    }
+    return Names.sentenceCase(reason.text());
   }
 
   private static String headline(Side side) {

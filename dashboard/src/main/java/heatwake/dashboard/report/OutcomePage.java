@@ -97,7 +97,7 @@ final class OutcomePage {
   }
 
   private PdfPTable verdict() {
-    VerdictWords words = VerdictWords.of(findings.verdict(), findings.flags());
+    VerdictWords words = VerdictWords.of(findings.verdict());
     PdfPTable box = blocks.box(words.tone());
     PdfPCell cell = new PdfPCell(box.getDefaultCell());
     cell.addElement(blocks.paragraph(words.headline(), fonts.figure()));

@@ -100,7 +100,7 @@ public final class FindingsText {
   }
 
   private void verdict(Layout layout) {
-    VerdictWords words = VerdictWords.of(findings.verdict(), findings.flags());
+    VerdictWords words = VerdictWords.of(findings.verdict());
     layout.heading("Verdict");
     layout.line(
         words.headline() + (words.sureness().isEmpty() ? "" : " (" + words.sureness() + ")"));

@@ -122,9 +122,7 @@ final class RunScreen extends JPanel {
             ? ReadingRow.of(recording, liveness.nowMs(), units)
             : ReadingRow.atEnd(recording, units));
     findingsPanel.show(
-        VerdictWords.of(findings.verdict(), findings.flags()),
-        FlagRow.of(findings, moment),
-        findings.missing());
+        VerdictWords.of(findings.verdict()), FlagRow.of(findings, moment), findings.missing());
     startup.show(StartupRow.of(findings, moment));
     bypass.show(BypassAdvice.of(findings, liveness.nowMs(), units));
     figures.show(tables(findings));

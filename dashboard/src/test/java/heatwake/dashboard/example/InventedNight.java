@@ -8,6 +8,7 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.StartupCheck;
@@ -268,8 +269,10 @@ public final class InventedNight {
             Side.CONTROL,
             0.8,
             List.of(
-                "Six starts in one hour while the water was below the set temperature",
-                "Heat while running steadily is 0.96 ± 0.05 of the nameplate's"),
+                new Reason.Sentence(
+                    "Six starts in one hour while the water was below the set temperature"),
+                new Reason.Sentence(
+                    "Heat while running steadily is 0.96 ± 0.05 of the nameplate's")),
             List.of(
                 "Clip a probe to the pool body to see whether the thermostat reads it rightly")),
         List.of(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
@@ -71,12 +72,10 @@ class RowsTest {
 
   @Test
   void theVerdictSaysHowSureItIs() {
-    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict(), List.of());
+    VerdictWords words = VerdictWords.of(InventedNight.findings().verdict());
     assertThat(words.headline()).isEqualTo("Control: thermostat, switches or settings");
     assertThat(words.sureness()).isEqualTo("likely, confidence 80 %");
-    assertThat(
-            VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of()), List.of())
-                .sureness())
+    assertThat(VerdictWords.of(new Verdict(Side.UNDECIDED, 0, List.of(), List.of())).sureness())
         .isEmpty();
   }
 
@@ -98,9 +97,9 @@ class RowsTest {
         new Verdict(
             Side.WATER,
             0.8,
-            List.of("low-heater-flow: " + flag.evidence(), "fits too little water"),
+            List.of(new Reason.Blames(flag), new Reason.Sentence("fits too little water")),
             List.of());
-    assertThat(VerdictWords.of(verdict, List.of(flag)).because())
+    assertThat(VerdictWords.of(verdict).because())
         .containsExactly("Low heater flow: Flow 32 L/min", "Fits too little water");
     FlagRow row = new FlagRow("Low heater flow", "", Severity.WARNING, flag);
     assertThat(row.evidence()).isEqualTo("Flow 32 L/min");

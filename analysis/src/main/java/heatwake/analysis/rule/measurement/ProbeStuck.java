@@ -45,8 +45,8 @@ public final class ProbeStuck implements Rule {
         + " same state, or the other of water-in and water-pool went on by more than 0.5 K and three"
         + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
-        + " digits where no flow is measured), or a flow reads on while two others"
-        + " say for 3 min that the water stands, or the compressor started or stopped meanwhile and two others that must"
+        + " digits where no flow is measured), or a flow reads on while two others of the same water"
+        + " saw it move and then say for 3 min that it stands, or the compressor started or stopped meanwhile and two others that must"
         + " follow did (ours; the leaving water must follow only while it moves). A slow or coarse reading that may honestly stand still is left alone.";
   }
 

@@ -1,0 +1,103 @@
+package heatwake.analysis.phase;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.timeline.Timeline;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Where a compressor start is put when the draw does not tell at once. The truth is that of the
+ * story; with a reading each second a start is right to ten seconds, and with fewer no reading says
+ * more than between which two of them it lies.
+ */
+class StartsTest {
+  private static final double FAN_W = 150;
+  private static final double FULL_W = 2700;
+
+  /** The compressor holds a slow speed from its start on, then climbs within a minute. */
+  private static RunBuilder slowAtFirst(RunBuilder run, double slowW, double heldS) {
+    double startS = (run.nowMs() - run.recording().startMs()) / 1e3;
+    return run.change(
+        Channel.POWER,
+        (atS, watt) -> {
+          double ranS = atS - startS;
+          double climbed = Math.min(1, Math.max(0, (ranS - heldS) / 60));
+          double reachesSlow = Math.min(1, ranS / 5);
+          return FAN_W + reachesSlow * (slowW - FAN_W) + climbed * (FULL_W - slowW);
+        });
+  }
+
+  private static RunBuilder atRest(RunBuilder run) {
+    return run.without(Channel.CURRENT).off(10).circulating(10);
+  }
+
+  private static long startFound(RunBuilder run) {
+    var recording = run.recording();
+    var cycles = Phases.of(Timeline.of(recording), recording).cycles();
+    assertThat(cycles).hasSize(1);
+    return cycles.get(0).startMs();
+  }
+
+  /** Inverters start at a third to a half of their power and wait for the oil: common practice. */
+  @ParameterizedTest(name = "{0} W for {1} s")
+  @CsvSource({"650, 60", "650, 150", "900, 60", "900, 150", "1200, 90"})
+  void anInverterThatHoldsASlowSpeedHasStarted(double slowW, double heldS) {
+    RunBuilder run = atRest(RunBuilder.run()).fan(0.5);
+    long startMs = run.nowMs();
+    slowAtFirst(run, slowW, heldS).heating(40).free(Channel.POWER).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  @ParameterizedTest(name = "every {0} s")
+  @ValueSource(doubles = {2, 5, 10})
+  void theSameWithFewerReadings(double everyS) {
+    RunBuilder run = atRest(RunBuilder.run().every(everyS)).fan(0.5);
+    long startMs = run.nowMs();
+    slowAtFirst(run, 900, 120).heating(40).free(Channel.POWER).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /** The fan leads by so many seconds; a reading every ten sees it once or twice. */
+  @ParameterizedTest(name = "every {0} s, fan for {1} s")
+  @CsvSource({"1, 10", "1, 20", "10, 10", "10, 13", "10, 20", "10, 27"})
+  void aShortFanLeadIsNoCompressor(double everyS, double leadS) {
+    RunBuilder run = atRest(RunBuilder.run().every(everyS)).fan(leadS / 60);
+    long startMs = run.nowMs();
+    run.heating(40).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /** And one that draws a sixth of a small compressor is still a fan. */
+  @ParameterizedTest(name = "every {0} s, fan for {1} s")
+  @CsvSource({"1, 20", "1, 60", "10, 30", "10, 60"})
+  void norIsAStrongFanBeforeASmallCompressor(double everyS, double leadS) {
+    RunBuilder run =
+        atRest(RunBuilder.run().every(everyS).heatingAt(Channel.POWER, 900)).fan(leadS / 60);
+    long startMs = run.nowMs();
+    run.heating(40).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /** No instant lies between two readings then: see {@link StartEdges}. */
+  @ParameterizedTest(name = "every {0} s, start {1} s after a reading")
+  @CsvSource({"30, 1", "30, 15", "30, 29", "60, 1", "60, 30", "60, 59"})
+  void withSeldomReadingsAStartIsNotPutLate(double everyS, double afterS) {
+    RunBuilder run = atRest(RunBuilder.run().every(everyS)).circulating(afterS / 60);
+    long startMs = run.nowMs();
+    run.heating(60).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - Math.round(everyS * 1000), startMs);
+  }
+
+  @Test
+  void aStartWithoutAFanIsAsSharp() {
+    RunBuilder run = atRest(RunBuilder.run());
+    long startMs = run.nowMs();
+    run.heating(40).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+}
