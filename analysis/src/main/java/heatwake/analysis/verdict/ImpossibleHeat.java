@@ -30,6 +30,7 @@ import java.util.Set;
  *   <li>Grown by a third within the run, to more than {@value #MORE_THAN_PROMISED} of the
  *       nameplate's, while the power stayed: heat is power times COP, and no repair that happens by
  *       itself lifts the COP above the promised one.
+ *   <li>With a COP that cannot be ({@link ImpossibleCop}).
  * </ul>
  */
 public final class ImpossibleHeat {
@@ -57,7 +58,7 @@ public final class ImpossibleHeat {
   static Optional<String> why(Duty duty, Evidence evidence) {
     Optional<Estimate> ratio = duty.of(DutyFigure.HEAT_RATIO);
     if (ratio.isEmpty()) {
-      return Optional.empty();
+      return ImpossibleCop.why(evidence);
     }
     String heat =
         "heat of " + Wording.percent(ratio.get()) + " of the nameplate's cannot be right: ";
@@ -67,7 +68,7 @@ public final class ImpossibleHeat {
     if (Doubt.below(ratio.get(), 0) && !cools(duty, evidence)) {
       return Optional.of(heat + "a heater whose compressor runs does not cool its water");
     }
-    return grown(evidence);
+    return grown(evidence).or(() -> ImpossibleCop.why(evidence));
   }
 
   /** Two stretches of the run between which the heat grew though the power stayed. */

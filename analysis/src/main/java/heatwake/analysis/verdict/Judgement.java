@@ -67,6 +67,9 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
     List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty()));
     roots.addAll(Consequences.fold(handed.get(true), evidence.duty()));
     roots.sort(Raised.GRAVEST_FIRST);
-    return new Judgement(roots, Reasoning.verdict(roots, evidence), missing);
+    List<String> lacking = new ArrayList<>(missing);
+    ImpossibleCop.why(evidence)
+        .ifPresent(why -> lacking.add("heat and COP: not to be believed, " + why));
+    return new Judgement(roots, Reasoning.verdict(roots, evidence), lacking);
   }
 }

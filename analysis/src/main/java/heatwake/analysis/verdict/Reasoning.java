@@ -148,7 +148,7 @@ final class Reasoning {
   private static Verdict withoutFlagOfWeight(List<Flag> flags, Evidence evidence) {
     Optional<String> impossible =
         evidence.duty().isEmpty()
-            ? Optional.empty()
+            ? ImpossibleCop.why(evidence)
             : ImpossibleHeat.why(Duty.meanOf(evidence.duty()), evidence);
     if (impossible.isPresent()) {
       return new Verdict(
@@ -184,6 +184,9 @@ final class Reasoning {
         .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag, evidence))
         .findFirst()
         .ifPresent(flag -> reasons.addAll(symptoms(flag, side, evidence)));
+    if (flags.stream().noneMatch(flag -> isHanded(flag, evidence))) {
+      ImpossibleCop.why(evidence).ifPresent(why -> reasons.add("also " + why));
+    }
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)
         .forEach(
