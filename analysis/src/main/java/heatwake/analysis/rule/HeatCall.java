@@ -2,9 +2,8 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
-import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -19,22 +18,41 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
 
   private static final HeatCall NOT_KNOWN = new HeatCall(OptionalDouble.empty(), 0);
 
-  /** Looks at the water from one instant up to another, first at the pool, then at the inlet. */
+  /**
+   * Looks at the water from one instant up to another, first at the pool, then at the inlet. Where
+   * the pool's probe leaves a call open, a surer one in the inlet that calls bears it out.
+   */
   public static HeatCall over(Evidence evidence, int from, int to) {
-    Timeline timeline = evidence.timeline();
-    OptionalDouble setpointK = evidence.recording().rig().pool().setpointK();
-    if (setpointK.isEmpty()) {
+    if (evidence.recording().rig().pool().setpointK().isEmpty()) {
       return NOT_KNOWN;
     }
-    for (Channel channel : List.of(Channel.WATER_POOL, Channel.WATER_IN)) {
-      double waterK = Stretch.mean(timeline.of(channel), from, to);
-      if (!Double.isNaN(waterK)) {
-        return new HeatCall(
-            OptionalDouble.of(setpointK.getAsDouble() - waterK),
-            ProbeUncertainty.of(evidence.recording().rig(), channel).atTemperatureK(waterK));
-      }
+    Optional<HeatCall> pool = seenBy(Channel.WATER_POOL, evidence, from, to);
+    Optional<HeatCall> inlet = seenBy(Channel.WATER_IN, evidence, from, to);
+    if (pool.isEmpty()) {
+      return inlet.orElse(NOT_KNOWN);
     }
-    return NOT_KNOWN;
+    // A pool probe that calls, but not beyond its own doubt, is borne out by a surer one.
+    return inlet.filter(one -> pool.get().isBorneOutBy(one)).orElseGet(pool::get);
+  }
+
+  private static Optional<HeatCall> seenBy(Channel channel, Evidence evidence, int from, int to) {
+    double waterK = Stretch.mean(evidence.timeline().of(channel), from, to);
+    if (Double.isNaN(waterK)) {
+      return Optional.empty();
+    }
+    double setpointK = evidence.recording().rig().pool().setpointK().orElseThrow();
+    return Optional.of(
+        new HeatCall(
+            OptionalDouble.of(setpointK - waterK),
+            ProbeUncertainty.of(evidence.recording().rig(), channel).atTemperatureK(waterK)));
+  }
+
+  private boolean isBorneOutBy(HeatCall other) {
+    return !calls()
+        && belowSetK.isPresent()
+        && belowSetK.getAsDouble() > CALLS_K
+        && other.uncertaintyK < uncertaintyK
+        && other.calls();
   }
 
   /** Beyond doubt. */

@@ -33,6 +33,13 @@ public final class Starvation {
                 .isPresent());
   }
 
+  /** Whether superheat is beyond doubt more than a valve in control leaves, at whatever speed. */
+  public static boolean isCertain(Duty duty) {
+    return duty.of(DutyFigure.SUPERHEAT)
+        .filter(superheat -> Doubt.above(superheat, HIGH_SUPERHEAT_K))
+        .isPresent();
+  }
+
   /** Whether subcooling shows vapour in the liquid line. */
   static boolean hasVapourInLiquid(Duty duty) {
     return duty.of(DutyFigure.SUBCOOLING)

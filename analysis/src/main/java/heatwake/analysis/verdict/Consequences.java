@@ -50,10 +50,18 @@ public final class Consequences {
     Map<String, Set<String>> table = new LinkedHashMap<>();
     table.put(
         "no-flow", with("low-heater-flow", "high-pressure", "condenser-approach", "short-cycling"));
+    // Little water lets the circuit condense higher, and the compressor draws more for it.
     table.put(
         "low-heater-flow",
-        with("condenser-approach", "high-pressure", "short-cycling", "no-compressor"));
-    table.put("falling-flow", with("low-heater-flow", "condenser-approach", "high-pressure"));
+        with(
+            "condenser-approach",
+            "high-pressure",
+            "overcurrent",
+            "short-cycling",
+            "no-compressor"));
+    table.put(
+        "falling-flow",
+        with("low-heater-flow", "condenser-approach", "high-pressure", "overcurrent"));
     table.put(
         "no-pressure-rise",
         with("low-charge", "condenser-approach", "evaporator-approach", "no-compressor"));

@@ -32,6 +32,7 @@ import java.util.Set;
  *   <li>Grown by a third within the run, to more than {@value #MORE_THAN_PROMISED} of the
  *       nameplate's, while the power stayed: heat is power times COP, and no repair that happens by
  *       itself lifts the COP above the promised one.
+ *   <li>With a COP that cannot be ({@link ImpossibleCop}).
  * </ul>
  */
 public final class ImpossibleHeat {
@@ -58,11 +59,13 @@ public final class ImpossibleHeat {
 
   private final Evidence evidence;
   private final Optional<String> grown;
+  private final Optional<String> cop;
   private final Map<Time, Optional<String>> judged = new HashMap<>();
 
   ImpossibleHeat(Evidence evidence) {
     this.evidence = evidence;
     this.grown = grown(evidence);
+    this.cop = ImpossibleCop.why(evidence);
   }
 
   /**
@@ -75,11 +78,16 @@ public final class ImpossibleHeat {
         : Optional.empty();
   }
 
+  /** Why the COP of the run cannot be, in words; empty if it can or is not known. */
+  Optional<String> whyCop() {
+    return cop;
+  }
+
   /** Why the heat of a stretch cannot be, in words; empty if it can. */
   Optional<String> why(Duty duty) {
     Optional<Estimate> ratio = duty.of(DutyFigure.HEAT_RATIO);
     if (ratio.isEmpty()) {
-      return Optional.empty();
+      return cop;
     }
     String heat =
         "heat of " + Wording.percent(ratio.get()) + " of the nameplate's cannot be right: ";
@@ -89,7 +97,7 @@ public final class ImpossibleHeat {
     if (Doubt.below(ratio.get(), 0) && !cools(duty)) {
       return Optional.of(heat + "a heater whose compressor runs does not cool its water");
     }
-    return grown;
+    return grown.or(() -> cop);
   }
 
   /** Two stretches of the run between which the heat grew though the power stayed. */

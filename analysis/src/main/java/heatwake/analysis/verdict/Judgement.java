@@ -67,6 +67,10 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
     List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty()));
     roots.addAll(Consequences.fold(handed.get(true), evidence.duty()));
     roots.sort(Raised.GRAVEST_FIRST);
-    return new Judgement(roots, reasoning.verdict(roots), missing);
+    List<String> lacking = new ArrayList<>(missing);
+    reasoning
+        .impossibleCop()
+        .ifPresent(why -> lacking.add("heat and COP: not to be believed, " + why));
+    return new Judgement(roots, reasoning.verdict(roots), lacking);
   }
 }

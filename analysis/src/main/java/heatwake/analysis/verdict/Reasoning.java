@@ -71,6 +71,11 @@ final class Reasoning {
     return impossible.why(flag).isPresent();
   }
 
+  /** Why the COP of the run cannot be, in words; empty if it can or is not known. */
+  Optional<String> impossibleCop() {
+    return impossible.whyCop();
+  }
+
   private Attribution attribution(Flag flag) {
     return Attribution.of(DutyDuring.of(flag, evidence), heater());
   }
@@ -132,7 +137,9 @@ final class Reasoning {
 
   private Verdict withoutFlagOfWeight(List<Flag> flags) {
     Optional<String> cannotBe =
-        evidence.duty().isEmpty() ? Optional.empty() : impossible.why(Duty.meanOf(evidence.duty()));
+        evidence.duty().isEmpty()
+            ? impossible.whyCop()
+            : impossible.why(Duty.meanOf(evidence.duty()));
     if (cannotBe.isPresent()) {
       return new Verdict(
           Side.MEASUREMENT,
@@ -169,6 +176,9 @@ final class Reasoning {
         .findFirst()
         .ifPresent(
             flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
+    if (flags.stream().noneMatch(this::isHanded)) {
+      impossible.whyCop().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
+    }
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)
         .forEach(flag -> reasons.add(new Reason.Beside(flag)));

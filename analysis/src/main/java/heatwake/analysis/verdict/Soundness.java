@@ -67,25 +67,57 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of("record a run in which the heater heats for at least half an hour"));
     }
     Duty mean = Duty.meanOf(evidence.duty());
-    if (PartLoad.explains(evidence, mean) && mean.has(DutyFigure.COP_RATIO)) {
-      return atPartSpeed(mean);
+    Heater heater = evidence.recording().rig().heater();
+    if (PartLoad.isShown(evidence, mean)) {
+      return atPartSpeed(mean, heater);
     }
     return mean.of(DutyFigure.HEAT_RATIO)
-        .map(ratio -> byHeat(ratio, mean, evidence.recording().rig().heater()))
+        .map(ratio -> byHeat(ratio, mean, heater))
         .orElseGet(() -> byCircuit(mean, evidence));
   }
 
-  /** A heater that runs slower by choice shows its health by its COP alone. */
-  private static Soundness atPartSpeed(Duty mean) {
+  /**
+   * A heater that runs slower by choice shows its health by its COP, if its circuit is sound: a
+   * worn compressor or a starved coil takes less power too.
+   */
+  private static Soundness atPartSpeed(Duty mean, Heater heater) {
+    String power = Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow());
+    String fullSpeed = "a run at full speed, with the pool well below its set temperature";
+    List<String> outside =
+        OF_THE_CIRCUIT.stream()
+            .filter(symptom -> symptom.figure(mean, heater).isPresent())
+            .filter(symptom -> ailsAtPartSpeed(symptom, mean, heater))
+            .map(symptom -> but(symptom, mean, heater))
+            .toList();
+    if (!outside.isEmpty()) {
+      return new Soundness(
+          0,
+          Stream.concat(
+                  Stream.of(
+                      "power is "
+                          + power
+                          + " of the nameplate's: part speed, or a compressor that moves too little"),
+                  outside.stream())
+              .toList(),
+          List.of(fullSpeed));
+    }
     return new Soundness(
         AT_PART_SPEED,
         List.of(
             "COP is "
                 + Wording.percent(mean.of(DutyFigure.COP_RATIO).orElseThrow())
                 + " of the nameplate's, at part speed (power "
-                + Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow())
+                + power
                 + " of it)"),
-        List.of("a run at full speed, with the pool well below its set temperature"));
+        List.of(fullSpeed));
+  }
+
+  /** As by the circuit, a figure has to lie in its band; exchangers are at ease at part speed. */
+  private static boolean ailsAtPartSpeed(Symptom symptom, Duty mean, Heater heater) {
+    double value = symptom.figure(mean, heater).orElseThrow().value();
+    double grade = symptom.grade(Estimate.exact(value));
+    boolean approach = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
+    return grade > QUIET || (!approach && grade < -QUIET);
   }
 
   private static Soundness byHeat(Estimate ratio, Duty mean, Heater heater) {
@@ -101,15 +133,28 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return new Soundness(
           0,
           List.of(heat + ", which part speed near the set temperature may explain"),
-          List.of("clip power, to tell part speed from a fault"));
+          List.of(
+              mean.has(DutyFigure.POWER_RATIO)
+                  ? "a run at full speed, with the pool well below its set temperature"
+                  : "clip power, to tell part speed from a fault"));
+    }
+    Optional<String> coil = SuspectCoil.words(mean);
+    if (difference < -CLOSE && coil.isPresent()) {
+      return new Soundness(
+          0,
+          List.of(heat + ", low though not beyond doubt", coil.get()),
+          List.of(SuspectCoil.NEXT_CHECK));
     }
     List<String> outside = outsideItsBand(mean, heater);
     if (!outside.isEmpty()) {
+      // One such figure may be the heater's own way; two that agree are not health.
+      boolean several = outside.size() > 1;
       return new Soundness(
-          LEAST_BY_HEAT,
-          Stream.concat(Stream.of(heat), outside.stream().map(text -> "but " + text)).toList(),
+          several ? 0 : LEAST_BY_HEAT,
+          Stream.concat(Stream.of(heat), outside.stream()).toList(),
           List.of(
-              "a longer run, or a second gauge and thermometer, to see whether that figure holds"));
+              "a longer run, or a second gauge and thermometer, to see whether "
+                  + (several ? "those figures hold" : "that figure holds")));
     }
     double confidence =
         Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
@@ -134,8 +179,12 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static List<String> outsideItsBand(Duty mean, Heater heater) {
     return OF_THE_CIRCUIT.stream()
         .filter(symptom -> Math.abs(symptom.grade(mean, heater).orElse(0)) > QUIET)
-        .map(symptom -> SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow()))
+        .map(symptom -> but(symptom, mean, heater))
         .toList();
+  }
+
+  private static String but(Symptom symptom, Duty mean, Heater heater) {
+    return "but " + SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow());
   }
 
   private static Soundness byCircuit(Duty mean, Evidence evidence) {
@@ -161,10 +210,15 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
             ? "state the nameplate's heat as [[heater.rating]]"
             : "clip a flow meter, so that the heat can be held against the nameplate");
     if (!quiet || circuit < 2) {
-      return new Soundness(
-          0,
-          List.of("no rule fired, but too little is measured to call the heater sound"),
-          wouldDecide);
+      List<String> why = new ArrayList<>();
+      why.add("no rule fired, but too little is measured to call the heater sound");
+      SuspectCoil.words(mean)
+          .ifPresent(
+              coil -> {
+                why.add(coil);
+                wouldDecide.add(SuspectCoil.NEXT_CHECK);
+              });
+      return new Soundness(0, why, wouldDecide);
     }
     if (power) {
       because.add(

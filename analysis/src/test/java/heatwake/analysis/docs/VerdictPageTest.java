@@ -100,7 +100,10 @@ class VerdictPageTest {
          the air does not leave warmer than it enters (a compressor adds its work to the water: first law), or
          beyond doubt above %s of the nameplate's (plates are tolerated to be 5 %% off, and the fastest inverters
          run a third above their rated speed: common practice), or that grew by a third to more than 1.2 of it
-         while the power stayed.
+         while the power stayed; or where the run's COP is beyond doubt above half of Carnot's between air and
+         water, or above 20 (no air-source heater reaches half of Carnot's, and the best reach 16 at their least
+         speed in air as warm as the water: common practice). Such a COP is said even if the heater never ran
+         steadily.
          Else **low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
       4. **One cause, one flag.** A flag that another explains is named in that one's evidence:
 
@@ -175,8 +178,12 @@ class VerdictPageTest {
       | what is known | verdict | confidence |
       |---|---|---|
       | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
-      | the same, but approaches, superheat, subcooling or standing pressure outside their bands by a grade over 0.25 | healthy | 0.5 |
+      | the same, but one of approaches, superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
+      | the same, but two or more of them | undecided | 0 |
+      | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty | undecided: look at the coil | 0 |
       | heat a little low, but not beyond doubt | healthy | 0.5 |
+      | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |
+      | the same, but one of them outside | undecided: a run at full speed | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |

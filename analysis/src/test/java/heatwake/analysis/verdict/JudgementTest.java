@@ -116,6 +116,19 @@ class JudgementTest {
             new Consequence("low-cop", "evidence of low-cop"));
   }
 
+  /** Little water raises the condensing pressure, against which the motor draws more. */
+  @Test
+  void littleWaterExplainsTheCurrentItBrings() {
+    assertThat(
+            rules(
+                Consequences.fold(
+                    List.of(
+                        flag("overcurrent", Side.ELECTRICAL, 10, 500),
+                        flag("low-heater-flow", Side.WATER, 5, 600)),
+                    List.of())))
+        .containsExactly("low-heater-flow");
+  }
+
   @Test
   void whatThePoolLosesIsNoConsequenceOfTheMachine() {
     assertThat(

@@ -52,7 +52,8 @@ public final class LowHeat implements Rule {
         + " min of steady running. Not raised where the compressor runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
         + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
-        + " one.";
+        + " one, and superheat is not above 12 K beyond doubt (a valve holds it at any speed: common"
+        + " practice).";
   }
 
   @Override

@@ -2,7 +2,9 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +16,7 @@ import java.util.OptionalDouble;
  * witness is the heater itself at full speed, in the same run; a heater that was never seen faster
  * is taken to run slower by choice only near the set temperature, where it has reason to. One whose
  * COP is no less than the promised one runs slower whatever else: what fails takes more of the heat
- * than of the power.
+ * than of the power. A valve holds its superheat at any speed: one that does not is no choice.
  */
 public final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
@@ -36,6 +38,9 @@ public final class PartLoad {
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
   public static boolean explains(Evidence evidence, Duty duty) {
+    if (Starvation.isCertain(duty)) {
+      return false;
+    }
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
     Optional<Estimate> cop = duty.of(DutyFigure.COP_RATIO);
     if (power.isEmpty() || cop.isEmpty()) {
@@ -54,6 +59,16 @@ public final class PartLoad {
     return power.get().value() < POWER_RATIO
         && cop.get().value() > COP_HOLDS
         && isNearSetpoint(evidence, duty);
+  }
+
+  /**
+   * Whether a stretch was at part speed for certain enough to say so: it draws less than the
+   * nameplate's power beyond doubt. What merely cannot be ruled out is no proof of health.
+   */
+  public static boolean isShown(Evidence evidence, Duty duty) {
+    return duty.has(DutyFigure.COP_RATIO)
+        && duty.of(DutyFigure.POWER_RATIO).filter(power -> Doubt.below(power, 1)).isPresent()
+        && explains(evidence, duty);
   }
 
   /** The same heater in the same run at clearly more power, if it was seen so. */

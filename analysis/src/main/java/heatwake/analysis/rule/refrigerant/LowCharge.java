@@ -80,11 +80,15 @@ public final class LowCharge implements Rule {
   public String limits() {
     return "Raised when the condensing temperature is not high (at most 11 K above leaving"
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
-        + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's;"
+        + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's,"
+        + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
+        + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
         + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
-        + " if not beyond doubt (ours); or, where heat is not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
+        + " if not beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
+        + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
+        + " uncertainties; or, where heat is not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
         + " evaporates low. For 10 min of steady running; or where the coil ices as no sound"
         + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
@@ -133,9 +137,32 @@ public final class LowCharge implements Rule {
         && mayHaveLostHeat(duty)) {
       return true;
     }
+    // Each of the three may be the heater's own way; all of them together are a want of charge.
+    if (surely(superheat, HIGH_SUPERHEAT_K)
+        && vapourInLiquid
+        && evaporatesLow
+        && !givesMoreThanPromised(duty)) {
+      return true;
+    }
     return Corroboration.ofLostHeat(duty)
-        && (surely(superheat, HIGH_SUPERHEAT_K)
+        && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
             || (vapourInLiquid && evaporatesLow && !mayBeIced(duty)));
+  }
+
+  /**
+   * Liquid before the valve and a coil that is not drawn down: superheat is then not for want of
+   * refrigerant, as with a compressor that moves too little.
+   */
+  private static boolean isWellFed(Duty duty) {
+    return isAbove(duty.of(DutyFigure.SUBCOOLING), LEAST_USUAL_SUBCOOLING_K)
+        && isBelow(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K);
+  }
+
+  /** Whether heat is above the nameplate's by more than its uncertainty. */
+  private static boolean givesMoreThanPromised(Duty duty) {
+    return duty.of(DutyFigure.HEAT_RATIO)
+        .filter(heat -> heat.value() - 2 * heat.standard() > 1)
+        .isPresent();
   }
 
   /** Ice too lets a coil evaporate low; see frosting. */

@@ -51,8 +51,8 @@ public final class PumpHours implements Rule {
   @Override
   public String limits() {
     return "Raised when the heater heats until the pump stops, with the water more than 0.5 K and 3"
-        + " standard uncertainties below the set temperature where that is known, and the pump then"
-        + " rests for 2 h in all, or 1 h where it happens at least twice (ours).";
+        + " standard uncertainties below the set temperature where that is known (by the pool's probe;"
+        + " where that leaves it open, by a surer one in the inlet), and the pump then rests for 2 h in all, or 1 h where it happens at least twice (ours).";
   }
 
   @Override

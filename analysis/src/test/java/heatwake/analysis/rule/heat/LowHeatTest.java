@@ -145,4 +145,17 @@ class LowHeatTest {
     assertThat(reason(rule, AtDuty.sound(Rigs.bare()).only(DutyFigure.RISE).evidence()))
         .isEqualTo("no [[heater.rating]] in the rig to compare the heat with");
   }
+
+  /** An expansion valve holds 4 to 8 K at any speed (common practice). */
+  @Test
+  void superheatOutOfControlIsNoPartSpeed() {
+    AtDuty slow =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.78, 0.04)
+            .set(DutyFigure.POWER_RATIO, 0.75, 0.03)
+            .set(DutyFigure.COP_RATIO, 1.04, 0.06);
+    assertClear(rule, slow.evidence());
+    assertClear(rule, slow.set(DutyFigure.SUPERHEAT, 13.4, 0.5).evidence());
+    onlyFlag(rule, slow.set(DutyFigure.SUPERHEAT, 15.2, 0.5).evidence());
+  }
 }

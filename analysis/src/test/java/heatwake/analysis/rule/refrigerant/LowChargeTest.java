@@ -56,16 +56,47 @@ class LowChargeTest {
     assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
   }
 
+  /**
+   * Rossi and Braun, HVAC&R Research 3(1), 1997, table of signs: evaporating down, superheat up and
+   * subcooling down together are a leak and nothing else.
+   */
   @Test
-  void needsLostHeatWhereHeatIsKnown() {
+  void threeSignsTogetherNeedNoLostHeat() {
+    AtDuty right =
+        starved(16, 0.5).set(DutyFigure.HEAT_RATIO, 1, 0.05).set(DutyFigure.COP_RATIO, 1.05, 0.05);
+    onlyFlag(rule, right.evidence());
+    // Within the probes' uncertainty none of the three is a sign.
+    assertClear(rule, right.set(DutyFigure.SUPERHEAT, 16, 2.1).evidence());
+    right.set(DutyFigure.SUPERHEAT, 16, 0.5);
+    assertClear(rule, right.set(DutyFigure.SUBCOOLING, 1, 0.6).evidence());
+    right.set(DutyFigure.SUBCOOLING, 1, 0.3);
+    assertClear(rule, right.set(DutyFigure.STANDARD_APPROACH, 12, 0.8).evidence());
+  }
+
+  @Test
+  void moreHeatThanPromisedIsNoLostCharge() {
     assertClear(
         rule,
         starved(16, 0.5)
-            .set(DutyFigure.HEAT_RATIO, 1, 0.03)
-            .set(DutyFigure.COP_RATIO, 1, 0.03)
+            .set(DutyFigure.HEAT_RATIO, 1.1, 0.04)
+            .set(DutyFigure.COP_RATIO, 1.1, 0.05)
             .evidence());
+  }
+
+  @Test
+  void whereHeatIsNotKnownGraveSuperheatDoes() {
     onlyFlag(
         rule, starved(17, 0.5).without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO).evidence());
+  }
+
+  /** A leaking compressor valve: little is moved, so the coil is not drawn down. */
+  @Test
+  void superheatOfAWellFedCoilIsNoLostCharge() {
+    AtDuty leaking = starved(15, 0.5).set(DutyFigure.SUBCOOLING, 6.6, 0.5);
+    onlyFlag(rule, leaking.evidence());
+    assertClear(rule, leaking.set(DutyFigure.STANDARD_APPROACH, 11, 0.5).evidence());
+    onlyFlag(rule, leaking.set(DutyFigure.SUBCOOLING, 2.5, 0.5).evidence());
+    onlyFlag(rule, leaking.without(DutyFigure.SUBCOOLING).evidence());
   }
 
   @Test

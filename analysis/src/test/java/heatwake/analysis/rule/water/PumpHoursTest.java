@@ -8,7 +8,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.ReadingUncertainty;
+import heatwake.analysis.site.Rig;
 import org.junit.jupiter.api.Test;
 
 class PumpHoursTest {
@@ -68,5 +71,16 @@ class PumpHoursTest {
   void needsAWaterReading() {
     assertThat(reason(rule, readings(RunBuilder.run().only(Channel.POWER).heating(9).recording())))
         .isEqualTo("no pump-on, flow-switch or flow reading");
+  }
+
+  /** 0.5 K and three times 0.6 K are more than the 2.0 K seen in the pool; the inlet is surer. */
+  @Test
+  void aPoorPoolProbeIsBorneOutByASurerInlet() {
+    Rig poor =
+        Rigs.withProbe(Rigs.typical(), Channel.WATER_POOL, new ReadingUncertainty.Absolute(0.6));
+    RunBuilder run = heatingUntilThePumpStops().rig(poor).off(180);
+    onlyFlag(rule, readings(run.recording()));
+    Rig poorBoth = Rigs.withProbe(poor, Channel.WATER_IN, new ReadingUncertainty.Absolute(0.6));
+    assertClear(rule, readings(run.rig(poorBoth).recording()));
   }
 }

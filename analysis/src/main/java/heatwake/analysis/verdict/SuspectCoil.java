@@ -1,0 +1,41 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Optional;
+
+/**
+ * An air coil that is worth a look though no limit is passed. Coils are laid out for 8 to 17 K at
+ * the rated heat in humid air (common practice): one in the upper half is sound or, if it was laid
+ * out for the lower, half blocked. Its approach alone does not tell which.
+ */
+final class SuspectCoil {
+  /** The middle of what coils are laid out for, K; see evaporator-approach. */
+  private static final double MIDDLING_K = 12.5;
+
+  static final String NEXT_CHECK =
+      "look through the air coil against the light and see that the fan turns at full speed; clip"
+          + " air-out beside air-in and humidity-in, to know how much air it gets";
+
+  private SuspectCoil() {}
+
+  /** What makes the coil suspect, in words; empty if nothing does. */
+  static Optional<String> words(Duty duty) {
+    Optional<Estimate> standard = duty.of(DutyFigure.STANDARD_APPROACH);
+    Optional<Estimate> approach = duty.of(DutyFigure.EVAPORATOR_APPROACH);
+    if (standard.isEmpty() || approach.isEmpty()) {
+      return Optional.empty();
+    }
+    double surelyAtLeast = standard.get().value() - standard.get().standard();
+    return surelyAtLeast > MIDDLING_K
+        ? Optional.of(
+            "the coil evaporates "
+                + Wording.kelvin(approach.get().value())
+                + " below the entering air, "
+                + Wording.kelvin(standard.get().value())
+                + " at full load in humid air, where coils are laid out for 8 to 17 K")
+        : Optional.empty();
+  }
+}

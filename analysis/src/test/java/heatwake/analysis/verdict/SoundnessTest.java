@@ -1,0 +1,94 @@
+package heatwake.analysis.verdict;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.scenario.AtDuty;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What may speak for a heater's health. Bands are common practice: superheat 2 to 9 K, subcooling 2
+ * to 7 K, coils 8 to 17 K below the air.
+ */
+class SoundnessTest {
+  private static AtDuty slow() {
+    return AtDuty.sound()
+        .set(DutyFigure.HEAT_RATIO, 0.8, 0.03)
+        .set(DutyFigure.POWER_RATIO, 0.78, 0.025)
+        .set(DutyFigure.COP_RATIO, 1.03, 0.05);
+  }
+
+  @Test
+  void lessPowerThanThePlatesWithASoundCircuitIsPartSpeed() {
+    Soundness sound = Soundness.of(slow().evidence());
+    assertThat(sound.confidence()).isEqualTo(0.7);
+    assertThat(sound.because())
+        .containsExactly(
+            "COP is 103 ± 10 % of the nameplate's, at part speed (power 78 ± 5 % of it)");
+  }
+
+  @Test
+  void aSickCircuitIsNotHealthyForItsSpeed() {
+    Soundness sound = Soundness.of(slow().set(DutyFigure.SUPERHEAT, 11, 0.6).evidence());
+    assertThat(sound.confidence()).isZero();
+    assertThat(sound.because())
+        .containsExactly(
+            "power is 78 ± 5 % of the nameplate's: part speed, or a compressor that moves too little",
+            "but superheat 11.0 K (sound: 2.0 K to 9.0 K)");
+  }
+
+  @Test
+  void powerWithinItsDoubtOfThePlatesIsNoPartSpeed() {
+    assertThat(
+            Soundness.of(
+                    AtDuty.sound()
+                        .set(DutyFigure.HEAT_RATIO, 0.95, 0.06)
+                        .set(DutyFigure.POWER_RATIO, 0.88, 0.045)
+                        .set(DutyFigure.COP_RATIO, 1.08, 0.087)
+                        .evidence())
+                .because()
+                .get(0))
+        .isEqualTo("heat is 95 ± 12 % of the nameplate's at these conditions");
+  }
+
+  @Test
+  void powerAboveThePlatesIsNoPartSpeed() {
+    // Seen faster in the same run, yet never below its plate.
+    AtDuty fast =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 1.1, 0.05)
+            .set(DutyFigure.POWER_RATIO, 1.12, 0.03)
+            .lasting(400)
+            .then()
+            .set(DutyFigure.POWER_RATIO, 1.3, 0.03);
+    assertThat(Soundness.of(fast.evidence()).because().toString()).doesNotContain("part speed");
+  }
+
+  @Test
+  void heatThatLooksRightDoesNotOutweighTwoFiguresOutOfTheirBands() {
+    AtDuty odd = AtDuty.sound().set(DutyFigure.SUPERHEAT, 16.1, 2.1);
+    assertThat(Soundness.of(odd.evidence()).confidence()).isEqualTo(0.5);
+    Soundness both = Soundness.of(odd.set(DutyFigure.SUBCOOLING, 0.2, 1.2).evidence());
+    assertThat(both.confidence()).isZero();
+    assertThat(both.because().toString()).contains("superheat 16.1 K", "subcooling 0.2 K");
+  }
+
+  @Test
+  void aLittleLessHeatAndACoilInTheUpperHalfAsksToLookAtIt() {
+    AtDuty weak =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.88, 0.04)
+            .set(DutyFigure.COP_RATIO, 0.9, 0.05)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 22.7, 1);
+    Soundness coil = Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 16.3, 1.3).evidence());
+    assertThat(coil.confidence()).isZero();
+    assertThat(coil.because())
+        .contains(
+            "the coil evaporates 22.7 K below the entering air, 16.3 K at full load in humid air,"
+                + " where coils are laid out for 8 to 17 K");
+    assertThat(coil.wouldDecide().get(0)).startsWith("look through the air coil");
+    assertThat(
+            Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 12, 1.3).evidence()).confidence())
+        .isEqualTo(0.5);
+  }
+}
