@@ -123,7 +123,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static Soundness byHeat(Estimate ratio, Duty mean, Heater heater) {
     double difference = ratio.value() - 1;
     String heat = "heat is " + Wording.percent(ratio) + " of the nameplate's at these conditions";
-    if (ratio.value() > TOO_GOOD && difference > AGREES * ratio.standard()) {
+    if (ratio.value() > TOO_GOOD && Doubt.above(ratio, 1)) {
       return new Soundness(
           0,
           List.of(heat + ": more than a heater of this nameplate can give"),
@@ -164,6 +164,12 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           LEAST_BY_HEAT,
           List.of(heat + ", a little low but not beyond doubt"),
           List.of("a longer run, or better probes on water-in, water-out and flow"));
+    }
+    if (ratio.value() > TOO_GOOD && difference > AGREES * ratio.standard()) {
+      return new Soundness(
+          LEAST_BY_HEAT,
+          List.of(heat + ", more than it promises but not beyond doubt"),
+          List.of("better probes on water-in, water-out and flow"));
     }
     mean.of(DutyFigure.COP_RATIO)
         .ifPresent(cop -> because.add("COP is " + Wording.percent(cop) + " of the nameplate's"));

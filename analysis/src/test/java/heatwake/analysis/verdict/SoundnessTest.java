@@ -91,4 +91,14 @@ class SoundnessTest {
             Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 12, 1.3).evidence()).confidence())
         .isEqualTo(0.5);
   }
+
+  @Test
+  void muchHeatWithinItsDoubtAccusesNoMeter() {
+    AtDuty rich = AtDuty.sound().set(DutyFigure.COP_RATIO, 1.3, 0.2);
+    Soundness vague = Soundness.of(rich.set(DutyFigure.HEAT_RATIO, 1.4, 0.15).evidence());
+    assertThat(vague.confidence()).isEqualTo(0.5);
+    assertThat(vague.because().get(0)).endsWith("more than it promises but not beyond doubt");
+    assertThat(Soundness.of(rich.set(DutyFigure.HEAT_RATIO, 1.4, 0.13).evidence()).confidence())
+        .isZero();
+  }
 }
