@@ -144,10 +144,13 @@ class RandomRunsTest {
             .flatMap(one -> one.deliveredJ().stream())
             .mapToDouble(Estimate::value)
             .sum();
-    // No total is given where too little of it is known, though single cycles may be.
+    // No total is given where too little of it is known, of the run or of a cycle: either may be
+    // known without the other.
+    boolean allKnown = findings.cycles().stream().allMatch(one -> one.deliveredJ().isPresent());
     findings
         .heat()
         .deliveredJ()
+        .filter(total -> allKnown)
         .map(Estimate::value)
         .ifPresent(
             all ->
