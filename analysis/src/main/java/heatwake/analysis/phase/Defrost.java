@@ -139,7 +139,10 @@ final class Defrost {
     boolean liftFell = liftShare < LIFT_FALLEN;
     boolean powerChanged = Math.abs(powerShare - 1) > POWER_CHANGED;
     boolean nobodyElse = Double.isNaN(liftShare) && Double.isNaN(powerShare);
-    return (riseShare < RISE_NEGATIVE && (liftFell || powerChanged || nobodyElse))
+    // A leaving probe that hangs on does not outweigh both: no compressor loses its lift unharmed.
+    boolean bothTell = liftShare < LIFT_COLLAPSED && powerChanged;
+    return bothTell
+        || (riseShare < RISE_NEGATIVE && (liftFell || powerChanged || nobodyElse))
         || (riseShare < RISE_GONE && liftFell && (powerChanged || Double.isNaN(powerShare)));
   }
 

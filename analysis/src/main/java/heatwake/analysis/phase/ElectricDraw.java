@@ -51,6 +51,12 @@ record ElectricDraw(Track compressor, Track fan) {
   private static final double BLIP_S = 5;
 
   /**
+   * A silence shorter than this hides no stop and start: against pressures that have not levelled
+   * out a compressor does not start (they take a minute or more: common practice).
+   */
+  private static final double HIDES_NO_RESTART_S = 20;
+
+  /**
    * Reads draw and fan off power, and off current where power is silent.
    *
    * @param effect what a compressor does elsewhere, to tell it from a fan
@@ -59,10 +65,12 @@ record ElectricDraw(Track compressor, Track fan) {
       Timeline timeline, Heater heater, Track waterMoves, CompressorEffect effect) {
     Optional<ElectricDraw> power = read(timeline, Meter.power(heater), waterMoves, effect);
     Optional<ElectricDraw> current = read(timeline, Meter.current(heater), waterMoves, effect);
-    if (power.isPresent() && current.isPresent()) {
-      return Optional.of(power.get().orWhereSilent(current.get()));
-    }
-    return power.or(() -> current);
+    Optional<ElectricDraw> either =
+        power.isPresent() && current.isPresent()
+            ? Optional.of(power.get().orWhereSilent(current.get()))
+            : power.or(() -> current);
+    int longest = instants(timeline, HIDES_NO_RESTART_S);
+    return either.map(draw -> draw.overShortSilences(longest));
   }
 
   /** What is measured, and what is known of it beforehand. */
@@ -76,6 +84,13 @@ record ElectricDraw(Track compressor, Track fan) {
     static Meter current(Heater heater) {
       return new Meter(Channel.CURRENT, heater.currentMaxA(), LEAST_COMPRESSOR_A, LEAST_FAN_A);
     }
+  }
+
+  /** With the same answer over silences in which no compressor stops and starts again. */
+  private ElectricDraw overShortSilences(int longest) {
+    compressor.overSilences(longest);
+    fan.overSilences(longest);
+    return this;
   }
 
   private ElectricDraw orWhereSilent(ElectricDraw other) {

@@ -68,17 +68,26 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);
     }
+    Track rests = RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted);
+    ReversedCycles reversed =
+        ReversedCycles.join(
+            timeline,
+            compressor,
+            draw.map(ElectricDraw::compressor),
+            rise.map(
+                    water ->
+                        ChilledWater.of(
+                            timeline, recording.rig(), compressor, rests, waterMoves, water))
+                .orElse(List.of()));
     Phase[] phase = new Phase[size];
     for (int i = 0; i < size; i++) {
       boolean fan = draw.isPresent() && draw.get().fan().yes(i);
       phase[i] = resting(compressor.at(i), fan, waterMoves.at(i));
     }
-    markRunning(phase, compressor, timeline, rise);
+    markRunning(phase, compressor, timeline, rise, reversed);
     List<PhaseSpan> spans = spans(phase, timeline, recording.endMs());
-    return new Phases(
-        spans,
-        CycleFinder.of(spans),
-        RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted));
+    Track restSeen = RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted);
+    return new Phases(spans, CycleFinder.of(spans, timeline, restSeen), restSeen);
   }
 
   /** What a running compressor does to its surroundings: the quicker of lift and rise. */
@@ -111,8 +120,13 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
   }
 
   private static void markRunning(
-      Phase[] phase, Track compressor, Timeline timeline, Optional<WaterRise> rise) {
+      Phase[] phase,
+      Track compressor,
+      Timeline timeline,
+      Optional<WaterRise> rise,
+      ReversedCycles reversed) {
     Defrost.mark(phase, timeline, compressor, rise);
+    reversed.mark(phase);
     Settling settling = settling(timeline, rise);
     for (int i = 0; i < phase.length; ) {
       int end = i + 1;

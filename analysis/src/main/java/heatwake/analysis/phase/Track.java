@@ -124,6 +124,18 @@ public final class Track {
     return longer;
   }
 
+  /** Says the same over silences of up to so many instants between two equal answers. */
+  void overSilences(int longest) {
+    for (int i = 0; i < said.length; ) {
+      int end = endOfStretch(i);
+      boolean between = i > 0 && end < said.length && said[i - 1] == said[end];
+      if (said[i] == UNKNOWN && between && end - i <= longest) {
+        fill(i, end, said[i - 1]);
+      }
+      i = end;
+    }
+  }
+
   /**
    * Drops answers of one kind that last less than {@code shortest} instants and stand between two
    * of the opposite kind: an inrush or a glitch is not a state.

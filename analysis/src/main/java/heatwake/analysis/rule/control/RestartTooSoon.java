@@ -69,9 +69,11 @@ public final class RestartTooSoon implements Rule {
               + Wording.duration(delayS));
     }
     List<Rest> tooShort = new ArrayList<>();
-    for (Cycle cycle : evidence.cycles()) {
-      if (cycle.stopMs().isPresent() && cycle.nextStartMs().isPresent()) {
-        Rest rest = new Rest(cycle.stopMs().getAsLong(), cycle.nextStartMs().getAsLong());
+    for (int k = 0; k + 1 < evidence.cycles().size(); k++) {
+      Cycle cycle = evidence.cycles().get(k);
+      Cycle next = evidence.cycles().get(k + 1);
+      if (cycle.stopMs().isPresent()) {
+        Rest rest = new Rest(cycle.stopMs().getAsLong(), next.startMs(), next.startSeen());
         if (rest.lengthS() < delayS - openS && rest.isSeen(evidence)) {
           tooShort.add(rest);
         }
@@ -82,12 +84,15 @@ public final class RestartTooSoon implements Rule {
         : Outcome.flagged(flag(tooShort, delayS, stated.isPresent()));
   }
 
-  private record Rest(long stopMs, long startMs) {
+  private record Rest(long stopMs, long startMs, boolean startSeen) {
     double lengthS() {
       return (startMs - stopMs) / 1e3;
     }
 
-    /** Seen from end to end, and not beside a defrost. */
+    /**
+     * Seen from end to end, and not beside a defrost. What is not known just before a start that
+     * was seen is the water.
+     */
     boolean isSeen(Evidence evidence) {
       Timeline timeline = evidence.timeline();
       for (PhaseSpan span : evidence.phases()) {
@@ -95,8 +100,12 @@ public final class RestartTooSoon implements Rule {
         boolean beside =
             span.endMs() >= stopMs - BESIDE_DEFROST_S * 1000
                 && span.startMs() <= startMs + BESIDE_DEFROST_S * 1000;
-        if ((within && span.phase() == Phase.UNKNOWN && span.durationS() > timeline.stepS())
-            || (beside && span.phase() == Phase.DEFROST)) {
+        boolean silent =
+            within
+                && span.phase() == Phase.UNKNOWN
+                && span.durationS() > timeline.stepS()
+                && !(startSeen && span.endMs() == startMs);
+        if (silent || (beside && span.phase() == Phase.DEFROST)) {
           return false;
         }
       }

@@ -7,6 +7,7 @@ import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
 import org.junit.jupiter.api.Test;
@@ -66,6 +67,34 @@ class RestartTooSoonTest {
                 .circulating(1)
                 .heating(40)
                 .recording()));
+  }
+
+  /** Whether water moves at rest is not known there; that the compressor rests is. */
+  @Test
+  void aRestInUnknownWaterIsSeenInThePower() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .circulating(5)
+            .heating(12);
+    for (int k = 0; k < 3; k++) {
+      run.circulating(1.25).heating(12);
+    }
+    assertThat(rule.evaluate(readings(run.recording()))).isInstanceOf(Outcome.Flagged.class);
+  }
+
+  @Test
+  void aDefrostBetweenTwoRestsIsClear() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .air(0)
+            .circulating(10)
+            .heating(40);
+    for (int k = 0; k < 3; k++) {
+      run.circulating(2 / 3.0).defrost(4).circulating(2 / 3.0).heating(40);
+    }
+    assertClear(rule, readings(run.recording()));
   }
 
   @Test

@@ -1,0 +1,211 @@
+package heatwake.analysis.phase;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Where a heater that just heated takes heat out of moving water for some minutes, and then heats
+ * again: neither a heating nor a resting compressor does so, only one whose cycle is turned round
+ * to melt ice. It is the leaving water that must fall, beyond what the pair of probes leaves open.
+ */
+final class ChilledWater {
+  /** Chilled water shows for this long at least, and twice a reading (a defrost: 1 to 12 min). */
+  private static final double LEAST_S = 60;
+
+  private static final double MOST_S = 1200;
+
+  /** A pair's zero found in place, and coarse digits, leave this open (ours, k = 3). */
+  private static final double ZEROED_K = 0.2;
+
+  private static final double BELIEVED_K = 3;
+
+  /** And by this share of the rise before (ours). */
+  private static final double LEAST_SHARE = 0.15;
+
+  /** Run-on heat is surely carried away this long after a stop (common practice). */
+  private static final double SETTLED_S = 300;
+
+  /** The zero is found over so long (ours). */
+  private static final double ZERO_S = 60;
+
+  /** The rise before is that of this time ahead, less the time in which it fell (ours). */
+  private static final double BEFORE_S = 600;
+
+  private static final double FELL_WITHIN_S = 150;
+
+  /** So much heating is seen before (ours). */
+  private static final double HEATED_S = 120;
+
+  /** The entering water may move by this share of the fall (ours). */
+  private static final double ENTERING_SHARE = 0.5;
+
+  /** Heat is back from this share of the rise before, and within this time (ours). */
+  private static final double BACK_SHARE = 0.3;
+
+  private static final double BACK_WITHIN_S = 600;
+
+  /** Off a level by this share of the way to another (ours, above noise; as {@link Defrost}). */
+  private static final double OFF_LEVEL = 0.08;
+
+  private final Timeline timeline;
+  private final Track compressor;
+  private final double[] in;
+  private final double[] difference;
+  private final double openK;
+
+  private ChilledWater(
+      Timeline timeline, Rig rig, Track compressor, Track rests, Track moves, WaterRise rise) {
+    this.timeline = timeline;
+    this.compressor = compressor;
+    this.in = timeline.of(Channel.WATER_IN);
+    double[] out = timeline.of(Channel.WATER_OUT);
+    this.difference = new double[in.length];
+    for (int i = 0; i < in.length; i++) {
+      boolean heard = !moves.no(i) && !Double.isNaN(rise.riseK()[i]);
+      difference[i] = heard ? out[i] - in[i] : Double.NaN;
+    }
+    double zero = zero(rests, moves);
+    if (Double.isNaN(zero)) {
+      double pairK =
+          Math.hypot(
+              ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
+              ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+      this.openK = Math.max(ZEROED_K, BELIEVED_K * pairK);
+    } else {
+      this.openK = ZEROED_K;
+      for (int i = 0; i < difference.length; i++) {
+        difference[i] -= zero;
+      }
+    }
+  }
+
+  /**
+   * Stretches of chilled water between heating, in order.
+   *
+   * @param compressor whether it runs, as far as known; by effects alone it may seem to rest there
+   * @param rests where something other than the water's temperatures shows that it rests
+   */
+  static List<Chill> of(
+      Timeline timeline, Rig rig, Track compressor, Track rests, Track moves, WaterRise rise) {
+    return new ChilledWater(timeline, rig, compressor, rests, moves, rise).find();
+  }
+
+  /** The middle difference at settled rest with water moving; NaN where there was none. */
+  private double zero(Track rests, Track moves) {
+    double[] found = new double[difference.length];
+    int count = 0;
+    for (int i = 0; i < found.length; ) {
+      int end = rests.endOfStretch(i);
+      int settled = i == 0 ? 0 : i + instants(SETTLED_S);
+      for (int k = settled; rests.yes(i) && k < end; k++) {
+        if (moves.yes(k) && !Double.isNaN(difference[k])) {
+          found[count++] = difference[k];
+        }
+      }
+      i = end;
+    }
+    if (count < instants(ZERO_S)) {
+      return Double.NaN;
+    }
+    double[] sorted = Arrays.copyOf(found, count);
+    Arrays.sort(sorted);
+    return sorted[count / 2];
+  }
+
+  private List<Chill> find() {
+    int slower =
+        Math.max(
+            timeline.intervalInstants(Channel.WATER_IN),
+            timeline.intervalInstants(Channel.WATER_OUT));
+    int least = Math.max(instants(LEAST_S), 2 * slower);
+    double[] colder = Arrays.stream(difference).map(kelvin -> -kelvin).toArray();
+    Track cold = Track.above(colder, openK, openK / 2);
+    List<Chill> found = new ArrayList<>();
+    for (Stretch one : Stretch.where(cold.size(), cold::yes)) {
+      double before = heatedBefore(one.from());
+      if (one.length() >= least && one.length() <= instants(MOST_S) && isDefrost(one, before)) {
+        found.add(new Chill(one, left(one, before), back(one, before)));
+      }
+    }
+    return found;
+  }
+
+  /** Mean rise while it heated, K; NaN where it hardly did. */
+  private double heatedBefore(int cold) {
+    double sum = 0;
+    int count = 0;
+    int from = Math.max(0, cold - instants(BEFORE_S));
+    for (int i = from; i < cold - instants(FELL_WITHIN_S); i++) {
+      if (compressor.yes(i) && difference[i] > 0) {
+        sum += difference[i];
+        count++;
+      }
+    }
+    return count < instants(HEATED_S) ? Double.NaN : sum / count;
+  }
+
+  private boolean isDefrost(Stretch cold, double beforeK) {
+    double coldK = cold.mean(difference);
+    double fellK = beforeK - coldK;
+    if (!(beforeK > openK && -coldK > LEAST_SHARE * beforeK)) {
+      return false;
+    }
+    int from = cold.from() - instants(BEFORE_S);
+    double enteredK = Stretch.mean(in, from, cold.from() - instants(FELL_WITHIN_S));
+    return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
+        && heatsAgain(cold.to(), BACK_SHARE * beforeK);
+  }
+
+  /** The instant at which the rise left its level of before. */
+  private int left(Stretch cold, double beforeK) {
+    double least = beforeK - 2 * OFF_LEVEL * (beforeK - cold.mean(difference));
+    int i = cold.from();
+    while (i > Math.max(0, cold.from() - instants(FELL_WITHIN_S))
+        && !(difference[i - 1] >= least)) {
+      i--;
+    }
+    return i;
+  }
+
+  /** The instant from which the rise only climbs. */
+  private int back(Stretch cold, double beforeK) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int i = cold.from(); i < cold.to(); i++) {
+      lowest = Math.min(lowest, difference[i]);
+    }
+    double leaves = lowest + OFF_LEVEL * (beforeK - lowest);
+    int i = cold.to();
+    while (i > cold.from() && !(difference[i - 1] <= leaves)) {
+      i--;
+    }
+    return i;
+  }
+
+  /** Whether heat comes back, or the run ends before it could. */
+  private boolean heatsAgain(int from, double leastK) {
+    int size = difference.length;
+    int until = Math.min(size, from + instants(BACK_WITHIN_S));
+    if (until == size && compressor.yes(size - 1)) {
+      return true;
+    }
+    for (int i = from; i < until; i++) {
+      if (difference[i] > leastK && compressor.yes(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private int instants(double seconds) {
+    return (int) Math.max(1, Math.ceil(seconds / timeline.stepS()));
+  }
+
+  /** Where it is chilled, and where the rise left its level and began to come back. */
+  record Chill(Stretch cold, int left, int back) {}
+}

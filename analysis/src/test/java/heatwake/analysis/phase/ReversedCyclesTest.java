@@ -1,0 +1,117 @@
+package heatwake.analysis.phase;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Defrosts that the water shows; stories by hand, defrosts of 4 to 6 min (common practice). */
+class ReversedCyclesTest {
+  private static RunBuilder frostyNight() {
+    return RunBuilder.run()
+        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+        .air(2);
+  }
+
+  private static Phases phasesOf(RunBuilder run) {
+    var recording = run.recording();
+    return Phases.of(Timeline.of(recording), recording);
+  }
+
+  private static List<PhaseSpan> defrosts(Phases phases) {
+    return phases.spans().stream().filter(span -> span.phase() == Phase.DEFROST).toList();
+  }
+
+  /** An inverter may draw in the defrost what it drew before. */
+  @Test
+  void chilledWaterIsADefrostThoughThePowerStays() {
+    RunBuilder run =
+        frostyNight()
+            .circulating(10)
+            .heating(50)
+            .change(Channel.POWER, (atS, watts) -> watts / 0.7)
+            .defrost(6)
+            .free(Channel.POWER)
+            .heating(40);
+    Phases phases = phasesOf(run);
+    assertThat(PhasesTest.edgesMissed(run, phases, 40_000)).isEmpty();
+    assertThat(defrosts(phases)).hasSize(1);
+    assertThat(phases.cycles()).hasSize(1);
+  }
+
+  @Test
+  void leavingWaterWithinTheDoubtOfThePairIsNoDefrost() {
+    RunBuilder run =
+        frostyNight()
+            .circulating(10)
+            .heating(50)
+            .change(Channel.WATER_OUT, (atS, kelvin) -> kelvin - 1.7)
+            .heating(5)
+            .free(Channel.WATER_OUT)
+            .heating(40);
+    // A rise of 1.6 K less 1.7 K: 0.1 K negative.
+    assertThat(defrosts(phasesOf(run))).isEmpty();
+  }
+
+  @Test
+  void enteringWaterThatWarmsAtOnceIsNoDefrost() {
+    RunBuilder run =
+        frostyNight()
+            .circulating(10)
+            .heating(50)
+            .change(Channel.WATER_IN, (atS, kelvin) -> kelvin + 3)
+            .heating(4)
+            .free(Channel.WATER_IN)
+            .heating(40);
+    assertThat(defrosts(phasesOf(run))).isEmpty();
+  }
+
+  @Test
+  void aDefrostBetweenTwoShortRestsIsOneDefrostAndNoCycle() {
+    RunBuilder run = frostyNight().circulating(10).heating(50);
+    for (int k = 0; k < 3; k++) {
+      run.circulating(2 / 3.0).defrost(4).circulating(2 / 3.0).heating(40);
+    }
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(defrosts(phases)).hasSize(3);
+    // 4 min and two rests of 40 s.
+    assertThat(defrosts(phases))
+        .allSatisfy(span -> assertThat(span.durationS()).isBetween(310.0, 350.0));
+  }
+
+  @Test
+  void aRestThatChillsNothingStaysARest() {
+    Phases phases =
+        phasesOf(frostyNight().circulating(10).heating(50).circulating(2 / 3.0).heating(40));
+    assertThat(defrosts(phases)).isEmpty();
+    assertThat(phases.cycles()).hasSize(2);
+  }
+
+  @Test
+  void aSilenceOfSecondsIsNoStop() {
+    RunBuilder run = frostyNight().circulating(10).heating(20);
+    run.change(Channel.POWER, (atS, watts) -> Double.NaN).heating(0.1).free(Channel.POWER);
+    Phases phases = phasesOf(run.heating(20));
+    assertThat(phases.cycles()).hasSize(1);
+  }
+
+  /** Two temperatures and power: whether water moves is not known at rest, the rest is. */
+  @Test
+  void aStartAfterARestIsSeenThoughTheWaterIsNot() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .circulating(5)
+            .heating(12);
+    for (int k = 0; k < 4; k++) {
+      run.circulating(1.25).heating(12);
+    }
+    Phases phases = phasesOf(run.circulating(5));
+    assertThat(phases.cycles()).hasSize(5);
+    assertThat(phases.cycles()).allSatisfy(cycle -> assertThat(cycle.startSeen()).isTrue());
+  }
+}
