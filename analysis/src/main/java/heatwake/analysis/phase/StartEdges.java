@@ -71,9 +71,8 @@ final class StartEdges {
 
   /**
    * A step somewhere between two readings is placed halfway, which is where the line between them
-   * has climbed half of it. Where that falls between two instants the earlier is taken: what is
-   * drawn before a start is next to nothing, so that a window that begins too early adds no energy,
-   * while one that begins too late loses some.
+   * has climbed half of it: at the first instant above that. Stops are placed likewise, at the
+   * first instant below, so that a rest is no shorter than it was.
    */
   private int middleOfStep(int foot) {
     int to = Math.min(draw.length - 1, foot + instants(intervalS) + 1);
@@ -82,7 +81,7 @@ final class StartEdges {
     while (k + 1 < to && draw[k + 1] <= half) {
       k++;
     }
-    return k;
+    return k + 1;
   }
 
   /**
