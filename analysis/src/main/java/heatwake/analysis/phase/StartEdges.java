@@ -35,6 +35,12 @@ final class StartEdges {
   /** Readings come a little sooner or later than usual (ours). */
   private static final double OF_INTERVAL = 0.8;
 
+  /**
+   * With readings this often a fan's lead of some seconds is seen to be flat, so that the way down
+   * a soft start ends at it; with fewer, the way down would go through it to rest (ours).
+   */
+  private static final double OFTEN_S = 2;
+
   private final double[] draw;
   private final Track compressor;
   private final double mostOfFan;
@@ -60,11 +66,9 @@ final class StartEdges {
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
         int last = lastOfFan(i);
-        if (last < 0) {
-          backdate(i);
-        } else {
-          compressor.moveEdge(i, middleOfStep(footOf(last)));
-        }
+        int foot = last < 0 || intervalS <= OFTEN_S ? footOfClimb(i) : i;
+        int step = last < 0 ? i : middleOfStep(footOf(last));
+        compressor.moveEdge(i, Math.min(foot, step));
       }
     }
   }
@@ -113,12 +117,12 @@ final class StartEdges {
   }
 
   /** Goes down the climb to where it begins: there the draw has been flat. */
-  private void backdate(int i) {
+  private int footOfClimb(int i) {
     int wide = instants(Math.max(FOOT_S, FOOT_INTERVALS * intervalS));
     int ahead = Math.min(draw.length - 1, i + instants(Math.max(STEEP_S, 2 * intervalS)));
     double steep = (draw[ahead] - draw[i]) / Math.max(1, ahead - i);
     if (!(steep > 0) || i < wide) {
-      return;
+      return i;
     }
     double flat = FLAT_SHARE * steep;
     int earliest = Math.max(wide, i - instants(LONGEST_CLIMB_S));
@@ -126,7 +130,7 @@ final class StartEdges {
     while (k > earliest && compressor.no(k - 1) && (draw[k] - draw[k - wide]) / wide > flat) {
       k--;
     }
-    compressor.fill(leavesLevel(k, wide, i), i, Track.YES);
+    return leavesLevel(k, wide, i);
   }
 
   /** First instant on the way up to {@code i} above what the draw was before {@code k}. */

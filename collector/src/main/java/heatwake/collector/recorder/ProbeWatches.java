@@ -5,6 +5,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.ProbeSpec;
 import heatwake.collector.rig.RigFile;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -27,17 +28,43 @@ final class ProbeWatches {
     }
   }
 
-  /** Readings were handed in, by the thread of their source. */
-  synchronized void heard(List<Reading> readings, long nowMs, EventBook events) {
+  /** What a reading changed in what is known of its probe. */
+  record Heard(Channel channel, ProbeWatch watch, ProbeWatch.Change change) {}
+
+  /**
+   * Readings were handed in, by the thread of their source.
+   *
+   * @return what that changed, nearly always nothing; {@link #tell(List, long, EventBook)} it. So a
+   *     source need not wait for the writer, which holds the events while it looks at readings.
+   */
+  synchronized List<Heard> heard(List<Reading> readings) {
     long nowNs = clock.monotonicNs();
+    List<Heard> changes = List.of();
     for (Reading reading : readings) {
       if (Double.isFinite(reading.value())) {
-        ProbeWatch watch =
-            watches.computeIfAbsent(
-                reading.channel(), first -> new ProbeWatch(OptionalDouble.empty(), nowNs));
-        tell(reading.channel(), watch, watch.heard(nowNs, reading), nowMs, events);
+        ProbeWatch watch = watch(reading.channel(), nowNs);
+        ProbeWatch.Change change = watch.heard(nowNs, reading);
+        if (change != ProbeWatch.Change.NOTHING) {
+          changes = changes.isEmpty() ? new ArrayList<>() : changes;
+          changes.add(new Heard(reading.channel(), watch, change));
+        }
       }
     }
+    return changes;
+  }
+
+  private ProbeWatch watch(Channel channel, long nowNs) {
+    ProbeWatch known = watches.get(channel);
+    if (known == null) {
+      known = new ProbeWatch(OptionalDouble.empty(), nowNs);
+      watches.put(channel, known);
+    }
+    return known;
+  }
+
+  /** Tells what was heard. */
+  synchronized void tell(List<Heard> changes, long nowMs, EventBook events) {
+    changes.forEach(one -> tell(one.channel(), one.watch(), one.change(), nowMs, events));
   }
 
   /** Memory is full and a source was made to wait: what it cannot hand in is no silence. */

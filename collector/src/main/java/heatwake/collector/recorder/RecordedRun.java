@@ -98,8 +98,11 @@ public final class RecordedRun implements Intake {
   @Override
   public void deliver(Delivery delivery) throws InterruptedException {
     long arrivedMs = time.nowMs();
-    synchronized (eventsLock) {
-      watches.heard(delivery.readings(), arrivedMs, book());
+    List<ProbeWatches.Heard> changes = watches.heard(delivery.readings());
+    if (!changes.isEmpty()) {
+      synchronized (eventsLock) {
+        watches.tell(changes, arrivedMs, book());
+      }
     }
     recorder.take(this, delivery, arrivedMs);
   }
