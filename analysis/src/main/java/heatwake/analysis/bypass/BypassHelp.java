@@ -35,10 +35,7 @@ public final class BypassHelp {
 
   private static BypassFigures at(Timeline timeline, Rig rig, WaterSide water, PhaseSpan span) {
     int to = timeline.firstAtOrAfter(span.endMs());
-    int from =
-        Math.max(
-            timeline.firstAtOrAfter(span.startMs()),
-            to - (int) Math.ceil(LAST_S / timeline.stepS()));
+    int from = Math.max(timeline.firstAtOrAfter(span.startMs()), to - timeline.instants(LAST_S));
     Optional<Estimate> expected =
         Nameplate.of(rig)
             .flatMap(plate -> Conditions.of(timeline, rig, from, to).map(plate::heatW));

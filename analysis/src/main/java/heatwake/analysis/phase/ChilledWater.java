@@ -102,7 +102,7 @@ final class ChilledWater {
     int count = 0;
     for (int i = 0; i < found.length; ) {
       int end = rests.endOfStretch(i);
-      int settled = i == 0 ? 0 : i + instants(SETTLED_S);
+      int settled = i == 0 ? 0 : i + timeline.instants(SETTLED_S);
       for (int k = settled; rests.yes(i) && k < end; k++) {
         if (moves.yes(k) && !Double.isNaN(difference[k])) {
           found[count++] = difference[k];
@@ -110,7 +110,7 @@ final class ChilledWater {
       }
       i = end;
     }
-    if (count < instants(ZERO_S)) {
+    if (count < timeline.instants(ZERO_S)) {
       return Double.NaN;
     }
     double[] sorted = Arrays.copyOf(found, count);
@@ -123,13 +123,15 @@ final class ChilledWater {
         Math.max(
             timeline.intervalInstants(Channel.WATER_IN),
             timeline.intervalInstants(Channel.WATER_OUT));
-    int least = Math.max(instants(LEAST_S), 2 * slower);
+    int least = Math.max(timeline.instants(LEAST_S), 2 * slower);
     double[] colder = Arrays.stream(difference).map(kelvin -> -kelvin).toArray();
     Track cold = Track.above(colder, openK, openK / 2);
     List<Chill> found = new ArrayList<>();
     for (Stretch one : Stretch.where(cold.size(), cold::yes)) {
       double before = heatedBefore(one.from());
-      if (one.length() >= least && one.length() <= instants(MOST_S) && isDefrost(one, before)) {
+      if (one.length() >= least
+          && one.length() <= timeline.instants(MOST_S)
+          && isDefrost(one, before)) {
         found.add(new Chill(one, left(one, before), back(one, before)));
       }
     }
@@ -140,14 +142,14 @@ final class ChilledWater {
   private double heatedBefore(int cold) {
     double sum = 0;
     int count = 0;
-    int from = Math.max(0, cold - instants(BEFORE_S));
-    for (int i = from; i < cold - instants(FELL_WITHIN_S); i++) {
+    int from = Math.max(0, cold - timeline.instants(BEFORE_S));
+    for (int i = from; i < cold - timeline.instants(FELL_WITHIN_S); i++) {
       if (compressor.yes(i) && difference[i] > 0) {
         sum += difference[i];
         count++;
       }
     }
-    return count < instants(HEATED_S) ? Double.NaN : sum / count;
+    return count < timeline.instants(HEATED_S) ? Double.NaN : sum / count;
   }
 
   private boolean isDefrost(Stretch cold, double beforeK) {
@@ -156,8 +158,8 @@ final class ChilledWater {
     if (!(beforeK > openK && -coldK > LEAST_SHARE * beforeK)) {
       return false;
     }
-    int from = cold.from() - instants(BEFORE_S);
-    double enteredK = Stretch.mean(in, from, cold.from() - instants(FELL_WITHIN_S));
+    int from = cold.from() - timeline.instants(BEFORE_S);
+    double enteredK = Stretch.mean(in, from, cold.from() - timeline.instants(FELL_WITHIN_S));
     return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
         && heatsAgain(cold.to(), BACK_SHARE * beforeK);
   }
@@ -166,7 +168,7 @@ final class ChilledWater {
   private int left(Stretch cold, double beforeK) {
     double least = beforeK - 2 * OFF_LEVEL * (beforeK - cold.mean(difference));
     int i = cold.from();
-    while (i > Math.max(0, cold.from() - instants(FELL_WITHIN_S))
+    while (i > Math.max(0, cold.from() - timeline.instants(FELL_WITHIN_S))
         && !(difference[i - 1] >= least)) {
       i--;
     }
@@ -190,7 +192,7 @@ final class ChilledWater {
   /** Whether heat comes back, or the run ends before it could. */
   private boolean heatsAgain(int from, double leastK) {
     int size = difference.length;
-    int until = Math.min(size, from + instants(BACK_WITHIN_S));
+    int until = Math.min(size, from + timeline.instants(BACK_WITHIN_S));
     if (until == size && compressor.yes(size - 1)) {
       return true;
     }
@@ -200,10 +202,6 @@ final class ChilledWater {
       }
     }
     return false;
-  }
-
-  private int instants(double seconds) {
-    return (int) Math.max(1, Math.ceil(seconds / timeline.stepS()));
   }
 
   /** Where it is chilled, and where the rise left its level and began to come back. */

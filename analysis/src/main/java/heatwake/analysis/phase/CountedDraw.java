@@ -45,7 +45,7 @@ final class CountedDraw {
             .threshold();
     Track above =
         Track.above(power, 1.1 * threshold, 0.9 * threshold)
-            .withoutBlips(Track.YES, (int) Math.ceil(STALLED_S / timeline.stepS()));
+            .withoutBlips(Track.YES, timeline.instants(STALLED_S));
     Track shown = effect.copy();
     Track placed = new CountedEdges(timeline, counted, above).placed(shown);
     return new CountedDraw(timeline, counted, threshold, placed).settledBy(shown);

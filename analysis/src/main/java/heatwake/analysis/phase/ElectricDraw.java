@@ -69,7 +69,7 @@ record ElectricDraw(Track compressor, Track fan) {
         power.isPresent() && current.isPresent()
             ? Optional.of(power.get().orWhereSilent(current.get()))
             : power.or(() -> current);
-    int longest = instants(timeline, HIDES_NO_RESTART_S);
+    int longest = timeline.instants(HIDES_NO_RESTART_S);
     return either.map(draw -> draw.overShortSilences(longest));
   }
 
@@ -127,16 +127,16 @@ record ElectricDraw(Track compressor, Track fan) {
         compressor,
         Math.max(LeadingFan.SHARE * levels.compressor(), LeadingFan.ABOVE * leading.orElse(0)));
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
-    int runsDown = instants(timeline, RUNS_DOWN_S);
+    int runsDown = timeline.instants(RUNS_DOWN_S);
     double fanThreshold =
         fanThreshold(
             withoutStalls(draw, tries(draw, levels), compressor, runsDown),
             compressor.after(runsDown),
             waterMoves,
             levels.threshold(),
-            Math.max(FAN_SEEN_INSTANTS, instants(timeline, FAN_SEEN_S)),
+            Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
             least);
-    int blip = instants(timeline, BLIP_S);
+    int blip = timeline.instants(BLIP_S);
     Track fan =
         Track.above(draw, fanThreshold, fanThreshold * 0.9)
             .withoutBlips(Track.NO, blip)
@@ -150,7 +150,7 @@ record ElectricDraw(Track compressor, Track fan) {
     // A stall shows at all instants within it, and a line from one reading to the next lets it
     // reach to one more.
     return tries(draw, levels)
-        .withoutBlips(Track.NO, instants(timeline, BLIP_S))
+        .withoutBlips(Track.NO, timeline.instants(BLIP_S))
         .withoutBlips(Track.YES, (int) (stalledS / timeline.stepS()) + 2);
   }
 
@@ -172,10 +172,6 @@ record ElectricDraw(Track compressor, Track fan) {
       }
     }
     return kept;
-  }
-
-  private static int instants(Timeline timeline, double seconds) {
-    return (int) Math.ceil(seconds / timeline.stepS());
   }
 
   private static double fanThreshold(

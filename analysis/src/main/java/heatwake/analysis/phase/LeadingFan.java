@@ -43,12 +43,11 @@ final class LeadingFan {
     this.draw = timeline.of(channel);
     this.effect = effect;
     this.compressor = compressor;
-    this.longest = (int) Math.ceil(AHEAD_S / timeline.stepS());
+    this.longest = timeline.instants(AHEAD_S);
     double intervalS = timeline.intervalMs(channel) / 1e3;
     double flatS = Math.max(FLAT_S, FLAT_INTERVALS * intervalS);
-    this.interval =
-        (int) Math.ceil(Math.max(FLAT_S / FLAT_INTERVALS, intervalS) / timeline.stepS());
-    this.flat = (int) Math.ceil(flatS / timeline.stepS());
+    this.interval = timeline.instants(Math.max(FLAT_S / FLAT_INTERVALS, intervalS));
+    this.flat = timeline.instants(flatS);
   }
 
   /**
@@ -102,13 +101,11 @@ final class LeadingFan {
     return first > earliest && i - first > interval;
   }
 
-  private static boolean isSame(double one, double other) {
-    return Math.abs(one - other) <= FLAT * other;
-  }
-
   private int flatUntil(int from) {
     int end = from;
-    while (end < draw.length && end - from < longest && isSame(draw[end], draw[from])) {
+    while (end < draw.length
+        && end - from < longest
+        && Math.abs(draw[end] - draw[from]) <= FLAT * draw[from]) {
       end++;
     }
     return end - from < longest ? end : draw.length;

@@ -61,11 +61,11 @@ final class ReversedCycles {
     Stretch cold = chill.cold();
     int from = Integer.MAX_VALUE;
     int to = 0;
-    int i = Math.max(0, cold.from() - instants(BEFORE_S));
+    int i = Math.max(0, cold.from() - timeline.instants(BEFORE_S));
     while (i > 0 && !compressor.yes(i) && !compressor.yes(i - 1)) {
       i--;
     }
-    int until = Math.min(compressor.size(), cold.to() + instants(AFTER_S));
+    int until = Math.min(compressor.size(), cold.to() + timeline.instants(AFTER_S));
     while (i < until) {
       int end = i;
       while (end < compressor.size() && !compressor.yes(end)) {
@@ -74,7 +74,7 @@ final class ReversedCycles {
       boolean between = i > 0 && end < compressor.size() && end > i;
       // Effects alone do not tell a reversed cycle from a rest.
       boolean unseen = draw.isEmpty() && i < cold.to() && end > cold.from();
-      if (between && (end - i <= instants(VALVE_REST_S) || unseen)) {
+      if (between && (end - i <= timeline.instants(VALVE_REST_S) || unseen)) {
         compressor.fill(i, end, Track.YES);
         from = Math.min(from, i);
         to = Math.max(to, end);
@@ -90,7 +90,7 @@ final class ReversedCycles {
       Stretch cold = one.chill().cold();
       int from = cold.to();
       int to = cold.from();
-      for (int i = Math.max(0, cold.from() - instants(BEFORE_S)); i < cold.to(); i++) {
+      for (int i = Math.max(0, cold.from() - timeline.instants(BEFORE_S)); i < cold.to(); i++) {
         if (phase[i] == Phase.DEFROST) {
           from = Math.min(from, i);
           to = i + 1;
@@ -103,9 +103,5 @@ final class ReversedCycles {
       Arrays.fill(
           phase, Math.min(from, one.restedFrom()), Math.max(to, one.restedTo()), Phase.DEFROST);
     }
-  }
-
-  private int instants(double seconds) {
-    return (int) Math.max(1, Math.ceil(seconds / timeline.stepS()));
   }
 }

@@ -44,14 +44,14 @@ final class StartEdges {
   private final double[] draw;
   private final Track compressor;
   private final double mostOfFan;
-  private final double stepS;
+  private final Timeline timeline;
   private final double intervalS;
 
   private StartEdges(Timeline timeline, Channel channel, Track compressor, double mostOfFan) {
     this.draw = timeline.of(channel);
     this.compressor = compressor;
     this.mostOfFan = mostOfFan;
-    this.stepS = timeline.stepS();
+    this.timeline = timeline;
     this.intervalS = timeline.intervalMs(channel) / 1e3;
   }
 
@@ -79,7 +79,7 @@ final class StartEdges {
    * first instant below, so that a rest is no shorter than it was.
    */
   private int middleOfStep(int foot) {
-    int to = Math.min(draw.length - 1, foot + instants(intervalS) + 1);
+    int to = Math.min(draw.length - 1, foot + timeline.instants(intervalS) + 1);
     double half = (draw[foot] + draw[to]) / 2;
     int k = foot;
     while (k + 1 < to && draw[k + 1] <= half) {
@@ -94,7 +94,7 @@ final class StartEdges {
    * long after.
    */
   private int lastOfFan(int i) {
-    int earliest = Math.max(1, i - instants(LONGEST_CLIMB_S));
+    int earliest = Math.max(1, i - timeline.instants(LONGEST_CLIMB_S));
     for (int k = i - 1; k >= earliest && compressor.no(k); k--) {
       if (draw[k] <= mostOfFan) {
         return k;
@@ -105,32 +105,32 @@ final class StartEdges {
 
   /** Goes down from the last instant of a fan's draw as long as it climbs there as steeply. */
   private int footOf(int last) {
-    int wide = instants(Math.max(STEP_S, OF_INTERVAL * intervalS));
-    int ahead = Math.min(draw.length - 1, last + wide);
-    double flat = FLAT_SHARE * (draw[ahead] - draw[last]) / Math.max(1, ahead - last) * wide;
-    int earliest = Math.max(wide, last - instants(LONGEST_CLIMB_S));
-    int k = last;
-    while (k > earliest && compressor.no(k - 1) && draw[k] - draw[k - wide] > flat) {
-      k--;
-    }
-    return k;
+    int wide = timeline.instants(Math.max(STEP_S, OF_INTERVAL * intervalS));
+    return downTheClimb(last, wide, steepness(last, wide));
   }
 
   /** Goes down the climb to where it begins: there the draw has been flat. */
   private int footOfClimb(int i) {
-    int wide = instants(Math.max(FOOT_S, FOOT_INTERVALS * intervalS));
-    int ahead = Math.min(draw.length - 1, i + instants(Math.max(STEEP_S, 2 * intervalS)));
-    double steep = (draw[ahead] - draw[i]) / Math.max(1, ahead - i);
-    if (!(steep > 0) || i < wide) {
-      return i;
-    }
+    int wide = timeline.instants(Math.max(FOOT_S, FOOT_INTERVALS * intervalS));
+    double steep = steepness(i, timeline.instants(Math.max(STEEP_S, 2 * intervalS)));
+    return steep > 0 && i >= wide ? leavesLevel(downTheClimb(i, wide, steep), wide, i) : i;
+  }
+
+  /** Climb per instant over so many from one on. */
+  private double steepness(int from, int over) {
+    int ahead = Math.min(draw.length - 1, from + over);
+    return (draw[ahead] - draw[from]) / Math.max(1, ahead - from);
+  }
+
+  /** Down from an instant as long as the draw climbs to it, over so many, not much less steeply. */
+  private int downTheClimb(int from, int wide, double steep) {
     double flat = FLAT_SHARE * steep;
-    int earliest = Math.max(wide, i - instants(LONGEST_CLIMB_S));
-    int k = i;
+    int earliest = Math.max(wide, from - timeline.instants(LONGEST_CLIMB_S));
+    int k = from;
     while (k > earliest && compressor.no(k - 1) && (draw[k] - draw[k - wide]) / wide > flat) {
       k--;
     }
-    return leavesLevel(k, wide, i);
+    return k;
   }
 
   /** First instant on the way up to {@code i} above what the draw was before {@code k}. */
@@ -146,9 +146,5 @@ final class StartEdges {
       foot--;
     }
     return foot;
-  }
-
-  private int instants(double seconds) {
-    return (int) Math.ceil(seconds / stepS);
   }
 }

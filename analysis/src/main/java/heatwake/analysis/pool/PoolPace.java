@@ -83,7 +83,7 @@ final class PoolPace {
     while (first < poolK.length && Double.isNaN(poolK[first])) {
       first++;
     }
-    int to = Math.min(poolK.length, first + (int) Math.ceil(END_S / timeline.stepS()));
+    int to = Math.min(poolK.length, first + timeline.instants(END_S));
     return known(MovingMean.once(poolK, Math.min(first, poolK.length), to));
   }
 
@@ -93,7 +93,7 @@ final class PoolPace {
     while (end > 0 && Double.isNaN(poolK[end - 1])) {
       end--;
     }
-    int from = Math.max(0, end - (int) Math.ceil(END_S / timeline.stepS()));
+    int from = Math.max(0, end - timeline.instants(END_S));
     return known(MovingMean.once(poolK, from, end));
   }
 

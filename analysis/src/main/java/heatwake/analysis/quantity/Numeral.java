@@ -26,7 +26,7 @@ public final class Numeral {
   }
 
   /** A number written like {@code 1.25e300}. */
-  public static String withPowerOfTen(BigDecimal value) {
+  private static String withPowerOfTen(BigDecimal value) {
     BigDecimal digits = value.stripTrailingZeros();
     int power = digits.precision() - digits.scale() - 1;
     return digits.movePointLeft(power).stripTrailingZeros().toPlainString() + "e" + power;

@@ -64,7 +64,7 @@ final class SetpointStopCheck implements Check {
     }
     double setK = setpointK.getAsDouble();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    int on = (int) Math.ceil(MOVES_ON_S / timeline.stepS());
+    int on = timeline.instants(MOVES_ON_S);
     List<Flag> trips =
         new HighPressure().evaluate(evidence) instanceof Outcome.Flagged flagged
             ? flagged.flags()

@@ -49,7 +49,7 @@ public final class SteadyFinder {
     this.watched = watched;
     this.factor = factor;
     int slowest = watched.stream().mapToInt(Watched::interval).max().orElse(1);
-    int least = (int) Math.ceil(windowS / timeline.stepS());
+    int least = timeline.instants(windowS);
     int length = Math.max(least, FEWEST_READINGS * slowest);
     this.window = length + length % 2;
   }

@@ -20,13 +20,9 @@ public final class BeyondCritical {
 
   /** The greatest gauge pressure that is believed, Pa; empty where the refrigerant is not known. */
   public static OptionalDouble mostPa(Heater heater) {
-    return heater.refrigerant().isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(mostPa(Saturation.of(heater.refrigerant().get())));
-  }
-
-  private static double mostPa(Saturation saturation) {
-    return BEYOND * saturation.bubblePressure(saturation.highestK()).pa();
+    return heater.refrigerant().map(Saturation::of).stream()
+        .mapToDouble(one -> BEYOND * one.bubblePressure(one.highestK()).pa())
+        .findFirst();
   }
 
   /** The readings of a series beyond it, by their number. */

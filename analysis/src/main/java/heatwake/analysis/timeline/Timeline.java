@@ -141,6 +141,11 @@ public final class Timeline {
     return stepMs / 1e3;
   }
 
+  /** So many instants as last for some seconds, rounded up. */
+  public int instants(double seconds) {
+    return (int) Math.ceil(seconds / stepS());
+  }
+
   /** Number of instants. */
   public int size() {
     return size;

@@ -164,10 +164,7 @@ public final class Consequences {
   }
 
   private static boolean drawsMorePower(Flag flag, List<Duty> duties) {
-    List<Duty> during =
-        duties.stream()
-            .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
-            .toList();
+    List<Duty> during = DutyDuring.steady(flag, duties);
     return !during.isEmpty()
         && Duty.meanOf(during)
             .of(DutyFigure.POWER_RATIO)

@@ -13,10 +13,7 @@ final class DutyDuring {
 
   /** The mean of its steady stretches; else what a stop within the flag shows. */
   static Duty of(Flag flag, Evidence evidence) {
-    List<Duty> within =
-        evidence.duty().stream()
-            .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
-            .toList();
+    List<Duty> within = steady(flag, evidence.duty());
     if (!within.isEmpty()) {
       return Duty.meanOf(within);
     }
@@ -28,5 +25,12 @@ final class DutyDuring {
             flag.startMs(),
             flag.endMs())
         .orElseGet(() -> new Duty(flag.startMs(), flag.endMs(), Map.of()));
+  }
+
+  /** Those of some steady stretches that share time with a flag. */
+  static List<Duty> steady(Flag flag, List<Duty> duties) {
+    return duties.stream()
+        .filter(duty -> duty.endMs() >= flag.startMs() && duty.startMs() <= flag.endMs())
+        .toList();
   }
 }

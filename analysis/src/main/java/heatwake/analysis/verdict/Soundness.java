@@ -24,6 +24,9 @@ import java.util.stream.Stream;
  */
 record Soundness(double confidence, List<String> because, List<String> wouldDecide) {
   /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
+  private static final String FULL_SPEED =
+      "a run at full speed, with the pool well below its set temperature";
+
   private static final double CLOSE = 0.08;
 
   /** Standard uncertainties within which a ratio agrees with one. */
@@ -82,7 +85,6 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
    */
   private static Soundness atPartSpeed(Duty mean, Heater heater) {
     String power = Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow());
-    String fullSpeed = "a run at full speed, with the pool well below its set temperature";
     List<String> outside =
         OF_THE_CIRCUIT.stream()
             .filter(symptom -> symptom.figure(mean, heater).isPresent())
@@ -99,7 +101,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
                           + " of the nameplate's: part speed, or a compressor that moves too little"),
                   outside.stream())
               .toList(),
-          List.of(fullSpeed));
+          List.of(FULL_SPEED));
     }
     return new Soundness(
         AT_PART_SPEED,
@@ -109,7 +111,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
                 + " of the nameplate's, at part speed (power "
                 + power
                 + " of it)"),
-        List.of(fullSpeed));
+        List.of(FULL_SPEED));
   }
 
   /** As by the circuit, a figure has to lie in its band; exchangers are at ease at part speed. */
@@ -135,7 +137,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of(heat + ", which part speed near the set temperature may explain"),
           List.of(
               mean.has(DutyFigure.POWER_RATIO)
-                  ? "a run at full speed, with the pool well below its set temperature"
+                  ? FULL_SPEED
                   : "clip power, to tell part speed from a fault"));
     }
     Optional<String> coil = SuspectCoil.words(mean);

@@ -178,15 +178,21 @@ public final class CsvImport {
     }
     Appended appended = store.append(run, readings);
     for (Reading conflict : appended.conflicts()) {
-      throw rows.mistakeAt(
-          row,
-          "a second reading of "
-              + conflict.channel()
-              + " at "
-              + CsvTime.format(row.timeMs())
-              + " that differs (times count to the millisecond); drop one");
+      throw differs(row, conflict.channel(), row.timeMs(), "");
     }
     repeated += !readings.isEmpty() && appended.stored() == 0 ? 1 : 0;
+  }
+
+  private MistakeException differs(CsvRows.Row row, Channel channel, long timeMs, String how) {
+    return rows.mistakeAt(
+        row,
+        "a second reading of "
+            + channel
+            + " at "
+            + CsvTime.format(timeMs)
+            + " that differs"
+            + how
+            + " (times count to the millisecond); drop one");
   }
 
   /** Whether the column's reading of this time is there already, with this value. */
@@ -195,17 +201,8 @@ public final class CsvImport {
       return false;
     }
     if (valueOfColumn[columnNumber] != value) {
-      throw rows.mistakeAt(
-          row,
-          "a second reading of "
-              + rows.columns().get(columnNumber).channel()
-              + " at "
-              + CsvTime.format(lastMs)
-              + " that differs: "
-              + value
-              + " after "
-              + valueOfColumn[columnNumber]
-              + " (times count to the millisecond); drop one");
+      Channel channel = rows.columns().get(columnNumber).channel();
+      throw differs(row, channel, lastMs, ": " + value + " after " + valueOfColumn[columnNumber]);
     }
     return true;
   }

@@ -15,12 +15,10 @@ import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
 import heatwake.collector.recorder.RecorderSettings;
 import heatwake.collector.rig.RigFile;
-import heatwake.collector.rig.RigReader;
 import heatwake.collector.store.Store;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -38,31 +36,11 @@ class NetworkGoneTest {
   private final long firstMs = System.currentTimeMillis();
 
   private RigFile rig(int version, int port) {
-    return RigReader.parse(
-        """
-        [site]
-        name = "Heron Lane"
-        [[source]]
-        name = "wifi"
-        version = %d
-        mqtt = "mqtt://127.0.0.1:%d"
-        [[probe]]
-        channel = "flow-heater"
-        source = "wifi"
-        topic = "heron/flow"
-        field = "/rate"
-        time = "/at"
-        unit = "L/min"
-        every = "1 s"
-        """
-            .formatted(version, port),
-        "heron.toml");
+    return FlowByMqtt.rig(version, port, "every = \"1 s\"");
   }
 
   private List<String> flow(int from, int to) {
-    return IntStream.range(from, to)
-        .mapToObj(i -> "{\"rate\":" + (100 + i / 64.0) + ",\"at\":" + (firstMs + 1000L * i) + "}")
-        .toList();
+    return FlowByMqtt.messages(firstMs, from, to);
   }
 
   @ParameterizedTest

@@ -13,7 +13,6 @@ import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
 import heatwake.collector.recorder.RecorderSettings;
 import heatwake.collector.rig.RigFile;
-import heatwake.collector.rig.RigReader;
 import heatwake.collector.store.RunSummary;
 import heatwake.collector.store.Store;
 import java.nio.file.Path;
@@ -49,30 +48,11 @@ class StoppedInFlightTest {
   }
 
   private RigFile rig(int version, int port) {
-    return RigReader.parse(
-        """
-        [site]
-        name = "Heron Lane"
-        [[source]]
-        name = "wifi"
-        version = %d
-        mqtt = "mqtt://127.0.0.1:%d"
-        [[probe]]
-        channel = "flow-heater"
-        source = "wifi"
-        topic = "heron/flow"
-        field = "/rate"
-        time = "/at"
-        unit = "L/min"
-        """
-            .formatted(version, port),
-        "heron.toml");
+    return FlowByMqtt.rig(version, port, "");
   }
 
   private List<String> flow(int from, int to) {
-    return IntStream.range(from, to)
-        .mapToObj(i -> "{\"rate\":" + (100 + i / 64.0) + ",\"at\":" + (firstMs + 1000L * i) + "}")
-        .toList();
+    return FlowByMqtt.messages(firstMs, from, to);
   }
 
   private RealProgram cable(Mosquitto broker, int port) throws Exception {

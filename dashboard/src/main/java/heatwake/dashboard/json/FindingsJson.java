@@ -18,6 +18,7 @@ import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.uncertainty.Estimate;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -76,10 +77,7 @@ public final class FindingsJson {
 
   private static ObjectNode heat(HeatFigures heat) {
     Figures figures = new Figures();
-    figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, heat.deliveredJ());
-    heat.deliveredJ()
-        .ifPresent(
-            total -> figures.node().put("delivered_known", Figures.rounded(heat.deliveredKnown())));
+    delivered(figures, heat.deliveredJ(), heat.deliveredKnown());
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, heat.electricJ());
     figures.put("electric_total_kWh", "electric_total_u_kWh", KILOWATT_HOUR, heat.electricTotalJ());
     figures.put("cop", "cop_u", ONE, heat.cop());
@@ -87,6 +85,11 @@ public final class FindingsJson {
     ObjectNode node = figures.node();
     heat.flowWay().ifPresent(way -> node.put("flow_way", way));
     return node;
+  }
+
+  private static void delivered(Figures figures, Optional<Estimate> heatJ, double known) {
+    figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, heatJ);
+    heatJ.ifPresent(heat -> figures.node().put("delivered_known", Figures.rounded(known)));
   }
 
   private static ObjectNode zero(ProbeZero zero) {
@@ -181,10 +184,7 @@ public final class FindingsJson {
     figures.node().put("start", time(one.cycle().startMs()));
     one.cycle().stopMs().ifPresent(stop -> figures.node().put("stop", time(stop)));
     figures.node().put("start_seen", one.cycle().startSeen());
-    figures.put("delivered_kWh", "delivered_u_kWh", KILOWATT_HOUR, one.deliveredJ());
-    one.deliveredJ()
-        .ifPresent(
-            total -> figures.node().put("delivered_known", Figures.rounded(one.deliveredKnown())));
+    delivered(figures, one.deliveredJ(), one.deliveredKnown());
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, one.electricJ());
     figures.put("cop", "cop_u", ONE, one.cop());
     return figures.node();

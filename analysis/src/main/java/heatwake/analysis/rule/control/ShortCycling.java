@@ -154,7 +154,7 @@ public final class ShortCycling implements Rule {
 
   private static boolean switchOpens(Timeline timeline, long stopMs) {
     double[] closed = timeline.of(Channel.FLOW_SWITCH);
-    int around = (int) Math.ceil(15 / timeline.stepS());
+    int around = timeline.instants(15);
     int at = timeline.indexAt(stopMs);
     for (int i = Math.max(0, at - around); i < Math.min(closed.length, at + around); i++) {
       if (closed[i] < 0.5) {

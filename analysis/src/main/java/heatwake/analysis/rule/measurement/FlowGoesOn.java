@@ -33,7 +33,7 @@ final class FlowGoesOn {
     }
     Map<Channel, Track> beside = WaterMovement.beside(channel, timeline);
     Set<Channel> sawItMove = EnumSet.noneOf(Channel.class);
-    int length = (int) Math.ceil(STANDS_S / timeline.stepS());
+    int length = timeline.instants(STANDS_S);
     int end = timeline.indexAt(frozen.toMs());
     for (int from = timeline.indexAt(frozen.fromMs()); from + length <= end; from += length) {
       Stretch stretch = new Stretch(from, from + length);

@@ -34,7 +34,6 @@ final class ImpossibleReadings {
     BitSet impossible = Screening.impossible(series);
     int count = impossible.cardinality();
     int first = impossible.nextSetBit(0);
-    int last = impossible.length() - 1;
     if (count == 0 || (count < FEW && isNear(channel, unit.fromSi(series.value(first))))) {
       return Optional.empty();
     }
@@ -47,13 +46,7 @@ final class ImpossibleReadings {
             count,
             series.size(),
             Wording.everyday(channel.possibleRange()));
-    return Optional.of(
-        new FaultyReadings(
-            channel,
-            count <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
-            series.timeMs(first),
-            series.timeMs(last),
-            text));
+    return Optional.of(faulty(series, impossible, text));
   }
 
   /** Pressures that the refrigerant in the rig does not reach. */
@@ -74,13 +67,16 @@ final class ImpossibleReadings {
             series.size(),
             heater.refrigerant().orElseThrow().designation(),
             Wording.reading(series.channel(), BeyondCritical.mostPa(heater).orElseThrow()));
-    return Optional.of(
-        new FaultyReadings(
-            series.channel(),
-            count <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
-            series.timeMs(first),
-            series.timeMs(beyond.length() - 1),
-            text));
+    return Optional.of(faulty(series, beyond, text));
+  }
+
+  private static FaultyReadings faulty(Series series, BitSet readings, String text) {
+    return new FaultyReadings(
+        series.channel(),
+        readings.cardinality() <= PASSING_SHARE * series.size() ? Severity.INFO : Severity.WARNING,
+        series.timeMs(readings.nextSetBit(0)),
+        series.timeMs(readings.length() - 1),
+        text);
   }
 
   /** Whether a value is only just impossible, as noise may make it. */

@@ -149,7 +149,7 @@ final class Liveliness {
       return Optional.empty();
     }
     Timeline timeline = evidence.timeline();
-    int apart = (int) Math.ceil(FOLLOWED_AFTER_S / timeline.stepS());
+    int apart = timeline.instants(FOLLOWED_AFTER_S);
     int from = timeline.indexAt(frozen.fromMs()) + 1;
     int to = timeline.indexAt(frozen.toMs()) - apart;
     for (int i = Math.max(from, 1); i < to; i++) {
@@ -185,7 +185,7 @@ final class Liveliness {
 
   private List<String> followers(Channel accused, int at, int apart) {
     Timeline timeline = evidence.timeline();
-    int window = (int) Math.ceil(60 / timeline.stepS());
+    int window = timeline.instants(60);
     List<String> followers = new ArrayList<>();
     FOLLOWS.forEach(
         (channel, leastChange) -> {

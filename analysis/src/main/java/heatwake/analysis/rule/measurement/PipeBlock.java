@@ -56,7 +56,7 @@ record PipeBlock(
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     int length = (int) Math.max(1, Math.round(LENGTH_S / timeline.stepS()));
-    int settles = (int) Math.ceil(SETTLES_S / timeline.stepS());
+    int settles = timeline.instants(SETTLES_S);
     List<PipeBlock> blocks = new ArrayList<>();
     // Standing water tells nothing of the pipes beside it.
     Track moves = WaterMovement.of(timeline);

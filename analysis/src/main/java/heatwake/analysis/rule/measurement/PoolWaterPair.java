@@ -45,7 +45,7 @@ final class PoolWaterPair {
     if (moving < MOVING_SHARE * (to - from)) {
       return Optional.empty();
     }
-    int end = (int) Math.ceil(END_S / timeline.stepS());
+    int end = timeline.instants(END_S);
     double[] values = timeline.of(other);
     double wentOnK =
         Math.abs(Stretch.mean(values, to - end, to) - Stretch.mean(values, from, from + end));

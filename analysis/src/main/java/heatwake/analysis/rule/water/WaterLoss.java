@@ -92,7 +92,7 @@ public record WaterLoss(
 
   private static boolean heatedUntil(Timeline timeline, PhaseGrid phases, int from) {
     double together = Math.max(BELONGS_TOGETHER_S, 2 * slowestIntervalS(timeline));
-    int back = (int) Math.ceil(together / timeline.stepS());
+    int back = timeline.instants(together);
     for (int i = Math.max(0, from - back); i < from; i++) {
       if (phases.compressorRuns(i)) {
         return true;
