@@ -121,11 +121,12 @@ record ElectricDraw(Track compressor, Track fan) {
       levels = levels.above(leading.getAsDouble(), all);
     }
     Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
+    double full = Math.max(levels.compressor(), meter.plate().orElse(0));
     StartEdges.move(
         timeline,
         meter.channel(),
         compressor,
-        Math.max(LeadingFan.SHARE * levels.compressor(), LeadingFan.ABOVE * leading.orElse(0)));
+        Math.max(LeadingFan.SHARE * full, LeadingFan.ABOVE * leading.orElse(0)));
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
     int runsDown = timeline.instants(RUNS_DOWN_S);
     double fanThreshold =

@@ -1,39 +1,17 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
- * to where the draw left the fan's level, or rest; else to the foot of an inverter's climb.
+ * to where the draw left the level of the fan, or of rest, whether by a step or by an inverter's
+ * soft start.
  */
 final class StartEdges {
   /** A soft start takes no longer from its foot to the threshold (common practice). */
   private static final double LONGEST_CLIMB_S = 300;
-
-  /** How steep a climb is, is seen over so long after the threshold (ours). */
-  private static final double STEEP_S = 10;
-
-  /** And where it begins, over so long (ours). */
-  private static final double FOOT_S = 5;
-
-  /** Nor is the time between readings taken for a climb (ours). */
-  private static final int FOOT_INTERVALS = 2;
-
-  /** Before its foot the draw climbs less than this share as steeply (ours). */
-  private static final double FLAT_SHARE = 0.25;
-
-  /** So much of the way to the threshold is not the level before it any more (ours). */
-  private static final double LEAVES_SHARE = 0.03;
-
-  /**
-   * How steep a step is, is seen over so long, and nearly over the time between readings (ours).
-   */
-  private static final double STEP_S = 3;
-
-  /** Readings come a little sooner or later than usual (ours). */
-  private static final double OF_INTERVAL = 0.8;
 
   /**
    * With readings this often a fan's lead of some seconds is seen to be flat, so that the way down
@@ -41,11 +19,27 @@ final class StartEdges {
    */
   private static final double OFTEN_S = 2;
 
+  /** Whether the draw climbs is seen over so long, and nearly over a reading (ours). */
+  private static final double CLIMB_S = 3;
+
+  /** Readings come a little sooner or later than usual (ours). */
+  private static final double OF_INTERVAL = 0.8;
+
+  /** So much of the way to the threshold is not the level before it any more (ours). */
+  private static final double LEAVES_SHARE = 0.01;
+
+  /** Nor is so many times what the draw usually wanders at rest (three standard deviations). */
+  private static final double LEAVES_WANDERING = 3 * 1.4826;
+
+  /** With seldom readings a step to the fan climbs less than this share as steeply (ours). */
+  private static final double FLAT_SHARE = 0.25;
+
   private final double[] draw;
   private final Track compressor;
   private final double mostOfFan;
   private final Timeline timeline;
   private final double intervalS;
+  private final int wide;
 
   private StartEdges(Timeline timeline, Channel channel, Track compressor, double mostOfFan) {
     this.draw = timeline.of(channel);
@@ -53,6 +47,7 @@ final class StartEdges {
     this.mostOfFan = mostOfFan;
     this.timeline = timeline;
     this.intervalS = timeline.intervalMs(channel) / 1e3;
+    this.wide = timeline.instants(Math.max(CLIMB_S, OF_INTERVAL * intervalS));
   }
 
   /**
@@ -63,14 +58,78 @@ final class StartEdges {
   }
 
   private void move() {
+    double wandering = LEAVES_WANDERING * usualWandering();
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
         int last = lastOfFan(i);
-        int foot = last < 0 || intervalS <= OFTEN_S ? footOfClimb(i) : i;
-        int step = last < 0 ? i : middleOfStep(footOf(last));
-        compressor.moveEdge(i, Math.min(foot, step));
+        int start =
+            intervalS <= OFTEN_S ? leavesLevel(last, i, wandering) : middleOfStep(footOf(last));
+        compressor.moveEdge(i, Math.min(i, start));
       }
     }
+  }
+
+  /** How far the draw usually moves at rest in the time over which a climb is seen. */
+  private double usualWandering() {
+    double[] moves = new double[draw.length];
+    Arrays.fill(moves, Double.NaN);
+    for (int k = wide; k < draw.length; k++) {
+      if (compressor.no(k) && compressor.no(k - wide)) {
+        moves[k] = Math.abs(climb(k));
+      }
+    }
+    LevelHistogram usual = LevelHistogram.of(moves);
+    return usual.total() == 0 ? 0 : usual.quantile(0.5);
+  }
+
+  private double climb(int k) {
+    return draw[k] - draw[k - wide];
+  }
+
+  /**
+   * The last instant before {@code i} at which the draw was no higher than a fan's; {@code i}
+   * without one. An inverter may hold a slow speed for a while before it climbs, so that the
+   * threshold is passed long after.
+   */
+  private int lastOfFan(int i) {
+    for (int k = i - 1; k >= earliest(i) && compressor.no(k); k--) {
+      if (draw[k] <= mostOfFan) {
+        return k;
+      }
+    }
+    return i;
+  }
+
+  private int earliest(int i) {
+    return Math.max(wide, i - timeline.instants(LONGEST_CLIMB_S));
+  }
+
+  /**
+   * The first instant on the way up to {@code i} at which the draw is off the level that it leaves,
+   * looked for from {@code last} down.
+   */
+  private int leavesLevel(int last, int i, double wandering) {
+    int k = last;
+    while (k >= earliest(i)
+        && compressor.no(k - 1)
+        && climb(k) > Math.max(wandering, LEAVES_SHARE * (draw[i] - draw[k]))) {
+      k--;
+    }
+    return k + 1;
+  }
+
+  /**
+   * Goes down from the last instant of a fan's draw as long as it climbs there not much less
+   * steeply.
+   */
+  private int footOf(int last) {
+    int ahead = Math.min(draw.length - 1, last + wide);
+    double flat = FLAT_SHARE * (draw[ahead] - draw[last]) / Math.max(1, ahead - last);
+    int k = last;
+    while (k >= earliest(last) && compressor.no(k - 1) && climb(k) / wide > flat) {
+      k--;
+    }
+    return k;
   }
 
   /**
@@ -86,65 +145,5 @@ final class StartEdges {
       k++;
     }
     return k + 1;
-  }
-
-  /**
-   * The last instant before {@code i} at which the draw was no higher than a fan's; -1 without one.
-   * An inverter may hold a slow speed for a while before it climbs, so that the threshold is passed
-   * long after.
-   */
-  private int lastOfFan(int i) {
-    int earliest = Math.max(1, i - timeline.instants(LONGEST_CLIMB_S));
-    for (int k = i - 1; k >= earliest && compressor.no(k); k--) {
-      if (draw[k] <= mostOfFan) {
-        return k;
-      }
-    }
-    return -1;
-  }
-
-  /** Goes down from the last instant of a fan's draw as long as it climbs there as steeply. */
-  private int footOf(int last) {
-    int wide = timeline.instants(Math.max(STEP_S, OF_INTERVAL * intervalS));
-    return downTheClimb(last, wide, steepness(last, wide));
-  }
-
-  /** Goes down the climb to where it begins: there the draw has been flat. */
-  private int footOfClimb(int i) {
-    int wide = timeline.instants(Math.max(FOOT_S, FOOT_INTERVALS * intervalS));
-    double steep = steepness(i, timeline.instants(Math.max(STEEP_S, 2 * intervalS)));
-    return steep > 0 && i >= wide ? leavesLevel(downTheClimb(i, wide, steep), wide, i) : i;
-  }
-
-  /** Climb per instant over so many from one on. */
-  private double steepness(int from, int over) {
-    int ahead = Math.min(draw.length - 1, from + over);
-    return (draw[ahead] - draw[from]) / Math.max(1, ahead - from);
-  }
-
-  /** Down from an instant as long as the draw climbs to it, over so many, not much less steeply. */
-  private int downTheClimb(int from, int wide, double steep) {
-    double flat = FLAT_SHARE * steep;
-    int earliest = Math.max(wide, from - timeline.instants(LONGEST_CLIMB_S));
-    int k = from;
-    while (k > earliest && compressor.no(k - 1) && (draw[k] - draw[k - wide]) / wide > flat) {
-      k--;
-    }
-    return k;
-  }
-
-  /** First instant on the way up to {@code i} above what the draw was before {@code k}. */
-  private int leavesLevel(int k, int wide, int i) {
-    double level = Stretch.mean(draw, k - wide, k);
-    double off = 0;
-    for (int j = k - wide; j < k; j++) {
-      off = Double.isNaN(draw[j]) ? off : Math.max(off, Math.abs(draw[j] - level));
-    }
-    double above = level + Math.max(2 * off, LEAVES_SHARE * (draw[i] - level));
-    int foot = i;
-    while (foot > k && compressor.no(foot - 1) && !(draw[foot - 1] <= above)) {
-      foot--;
-    }
-    return foot;
   }
 }

@@ -15,6 +15,9 @@ import java.util.stream.Collectors;
 
 /** Writes results as text: a line a run, then the figures. */
 final class ScoreSheet {
+  /** The goal for compressor starts where the draw is read at 1 Hz. */
+  private static final double STARTS_WITHIN_S = 10;
+
   private final List<Result> results;
   private final StringBuilder text = new StringBuilder();
 
@@ -168,14 +171,36 @@ final class ScoreSheet {
             .sorted()
             .toArray();
     if (errors.length > 0) {
-      long within = Arrays.stream(errors).filter(error -> error <= 10).count();
+      long within = Arrays.stream(errors).filter(error -> error <= STARTS_WITHIN_S).count();
       line(
           "compressor starts sampled at 1 or 2 s: %d, found within 10 s: %.1f %%, median off by %.0f s",
           errors.length, 100.0 * within / errors.length, errors[errors.length / 2]);
     }
+    results.stream()
+        .filter(ScoreSheet::probesSound)
+        .filter(result -> result.one().night().probes().get(0).intervalS() <= 2)
+        .forEach(this::lateStarts);
     line(
         "cycles found that were none: %d",
         results.stream().filter(ScoreSheet::probesSound).mapToInt(Result::surplusCycles).sum());
+  }
+
+  private void lateStarts(Result result) {
+    double[] off =
+        result.startErrorsS().stream()
+            .mapToDouble(Double::doubleValue)
+            .filter(error -> error > STARTS_WITHIN_S)
+            .sorted()
+            .toArray();
+    if (off.length > 0) {
+      line(
+          "  %d of %d off by more, from %.0f s to %.0f s: %s",
+          off.length,
+          result.startErrorsS().size(),
+          off[0],
+          off[off.length - 1],
+          result.one().name());
+    }
   }
 
   private void falseFlagsByRule() {
