@@ -17,7 +17,7 @@ final class StartEdges {
    * With readings this often a fan's lead of some seconds is seen to be flat, so that the way down
    * a soft start ends at it; with fewer, the way down would go through it to rest (ours).
    */
-  private static final double OFTEN_S = 2;
+  private static final double OFTEN_S = 2.5;
 
   /** Whether the draw climbs is seen over so long, and nearly over a reading (ours). */
   private static final double CLIMB_S = 3;

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -53,9 +55,62 @@ class StartsTest {
     assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
   }
 
+  /**
+   * A soft start whose first ten seconds, a motor being turned into place, climb a sixth as steeply
+   * as the rest (common practice).
+   */
+  @ParameterizedTest(name = "every {0} s")
+  @ValueSource(doubles = {1, 2, 2.004})
+  void aSoftStartBeginsWithItsFirstSlowSeconds(double everyS) {
+    RunBuilder run = atRest(RunBuilder.run().every(everyS)).fan(0.5);
+    long startMs = run.nowMs();
+    run.change(
+            Channel.POWER,
+            (atS, watt) -> {
+              double ranS = atS - (startMs - run.recording().startMs()) / 1e3;
+              double slow = 10 * Math.min(10, Math.max(0, ranS));
+              return Math.min(FULL_W, FAN_W + slow + 60 * Math.max(0, ranS - 10));
+            })
+        .heating(40)
+        .free(Channel.POWER)
+        .circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 5_000, startMs + 5_000);
+  }
+
+  /**
+   * Runs of three minutes reach half of the plate; the fan, a tenth of the plate, is a fifth of
+   * that.
+   */
+  @Test
+  void theFanOfAnInverterThatNeverReachesItsFullDrawIsNoCompressor() {
+    RunBuilder run = atRest(RunBuilder.run());
+    List<Long> startsMs = new ArrayList<>();
+    for (int k = 0; k < 6; k++) {
+      run.fan(0.2);
+      long startMs = run.nowMs();
+      startsMs.add(startMs);
+      run.change(
+              Channel.POWER,
+              (atS, watt) -> {
+                double ranS = atS - (startMs - run.recording().startMs()) / 1e3;
+                return 270 + (ranS > 0 ? 300 + 900 * Math.min(1, ranS / 150) : 0);
+              })
+          .heating(3)
+          .free(Channel.POWER)
+          .circulating(5);
+    }
+    var recording = run.recording();
+    var cycles = Phases.of(Timeline.of(recording), recording).cycles();
+    assertThat(cycles).hasSize(6);
+    for (int k = 0; k < 6; k++) {
+      assertThat(cycles.get(k).startMs())
+          .isBetween(startsMs.get(k) - 5_000, startsMs.get(k) + 5_000);
+    }
+  }
+
   @ParameterizedTest(name = "every {0} s")
   @ValueSource(doubles = {2, 5, 10})
-  void theSameWithFewerReadings(double everyS) {
+  void aSlowSpeedHeldIsSeenWithFewerReadingsToo(double everyS) {
     RunBuilder run = atRest(RunBuilder.run().every(everyS)).fan(0.5);
     long startMs = run.nowMs();
     slowAtFirst(run, 900, 120).heating(40).free(Channel.POWER).circulating(10);
