@@ -86,8 +86,7 @@ class StartsTest {
     RunBuilder run = atRest(RunBuilder.run());
     List<Long> startsMs = new ArrayList<>();
     for (int k = 0; k < 6; k++) {
-      run.fan(0.2);
-      long startMs = run.nowMs();
+      long startMs = run.nowMs() + 12_000;
       startsMs.add(startMs);
       run.change(
               Channel.POWER,
@@ -95,6 +94,7 @@ class StartsTest {
                 double ranS = atS - (startMs - run.recording().startMs()) / 1e3;
                 return 270 + (ranS > 0 ? 300 + 900 * Math.min(1, ranS / 150) : 0);
               })
+          .fan(0.2)
           .heating(3)
           .free(Channel.POWER)
           .circulating(5);
