@@ -126,7 +126,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
       Optional<WaterRise> rise,
       ReversedCycles reversed) {
     Defrost.mark(phase, timeline, compressor, rise);
-    reversed.mark(phase);
+    reversed.mark(phase, compressor);
     Settling settling = settling(timeline, rise);
     for (int i = 0; i < phase.length; ) {
       int end = i + 1;

@@ -4,7 +4,6 @@ import heatwake.analysis.phase.ChilledWater.Chill;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -84,8 +83,11 @@ final class ReversedCycles {
     return new Reversed(chill, from, to);
   }
 
-  /** Marks them, from and to where the quicker signals already showed them. */
-  void mark(Phase[] phase) {
+  /**
+   * Marks them, from and to where the quicker signals already showed them; but no rest, which a
+   * start against cold metal may follow.
+   */
+  void mark(Phase[] phase, Track compressor) {
     for (Reversed one : found) {
       Stretch cold = one.chill().cold();
       int from = cold.to();
@@ -100,8 +102,11 @@ final class ReversedCycles {
         from = one.chill().left();
         to = one.chill().back();
       }
-      Arrays.fill(
-          phase, Math.min(from, one.restedFrom()), Math.max(to, one.restedTo()), Phase.DEFROST);
+      from = Math.min(from, one.restedFrom());
+      to = Math.max(to, one.restedTo());
+      for (int i = from; i < to; i++) {
+        phase[i] = compressor.no(i) ? phase[i] : Phase.DEFROST;
+      }
     }
   }
 }

@@ -83,6 +83,20 @@ class ReversedCyclesTest {
         .allSatisfy(span -> assertThat(span.durationS()).isBetween(310.0, 350.0));
   }
 
+  /** After a cut-out in frost the first gas meets a cold exchanger: a start, and not before. */
+  @Test
+  void aRestBeforeAColdStartStaysARest() {
+    RunBuilder run = frostyNight().circulating(10).heating(50).circulating(6);
+    long startMs = run.nowMs();
+    run.change(Channel.WATER_OUT, (atS, kelvin) -> kelvin - 3.2)
+        .heating(1.5)
+        .free(Channel.WATER_OUT)
+        .heating(40);
+    List<Cycle> cycles = phasesOf(run).cycles();
+    assertThat(cycles).hasSize(2);
+    assertThat(cycles.get(1).startMs()).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
   @Test
   void aRestThatChillsNothingStaysARest() {
     Phases phases =

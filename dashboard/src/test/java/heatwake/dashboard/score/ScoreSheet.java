@@ -183,6 +183,10 @@ final class ScoreSheet {
     line(
         "cycles found that were none: %d",
         results.stream().filter(ScoreSheet::probesSound).mapToInt(Result::surplusCycles).sum());
+    results.stream()
+        .filter(ScoreSheet::probesSound)
+        .filter(result -> result.surplusCycles() > 0)
+        .forEach(result -> line("  %d: %s", result.surplusCycles(), result.one().name()));
   }
 
   private void lateStarts(Result result) {
