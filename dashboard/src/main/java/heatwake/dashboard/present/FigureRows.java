@@ -70,7 +70,9 @@ public final class FigureRows {
     table.add("Heat stored in the pool", pool.storedJ(), Quantity.ENERGY, "from its own warming");
     table.add("Pool loss, heater off", pool.lossAtRestW(), Quantity.POWER, "from its cooling");
     table.add("Pool loss, computed", pool.lossModelW(), Quantity.POWER, "from air, wind, humidity");
-    if (pool.setpointMs().isPresent()) {
+    if (pool.setpointMs().isPresent() && pool.setpointMs().getAsLong() <= findings.endMs()) {
+      table.rows.add(new FigureRow("Set temperature", "reached", ""));
+    } else if (pool.setpointMs().isPresent()) {
       table.rows.add(
           new FigureRow(
               "Set temperature reached",

@@ -1,15 +1,20 @@
 package heatwake.dashboard.report;
 
+import com.lowagie.text.Chunk;
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.DefaultSplitCharacter;
+import com.lowagie.text.pdf.PdfChunk;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.Tone;
+import heatwake.dashboard.present.Unparted;
 import java.awt.Color;
+import java.nio.CharBuffer;
 import java.util.List;
 
 /** The building blocks of the report's pages: headings, tables, boxes, all in one style. */
@@ -28,7 +33,7 @@ final class Blocks {
   }
 
   Paragraph heading(String text) {
-    Paragraph paragraph = new Paragraph(text, fonts.heading());
+    Paragraph paragraph = new Paragraph(chunk(text, fonts.heading()));
     paragraph.setLeading(fonts.heading().getSize() * 1.2f);
     paragraph.setSpacingBefore(SPACE);
     paragraph.setSpacingAfter(SPACE / 2);
@@ -37,9 +42,19 @@ final class Blocks {
   }
 
   Paragraph paragraph(String text, Font font) {
-    Paragraph paragraph = new Paragraph(text, font);
+    Paragraph paragraph = new Paragraph(chunk(text, font));
     paragraph.setLeading(font.getSize() * 1.35f);
     return paragraph;
+  }
+
+  /** Text of which no line ends between a number and its unit. */
+  private static Chunk chunk(String text, Font font) {
+    return new Chunk(text, font).setSplitCharacter(Blocks::mayEndAt);
+  }
+
+  private static boolean mayEndAt(int start, int at, int end, char[] text, PdfChunk[] chunks) {
+    return DefaultSplitCharacter.DEFAULT.isSplitCharacter(start, at, end, text, chunks)
+        && Unparted.mayEndAt(CharBuffer.wrap(text), at);
   }
 
   /** A table over the whole width whose columns share it in the ratio given. */
@@ -52,7 +67,7 @@ final class Blocks {
 
   /** A cell of a ruled table. */
   PdfPCell cell(String text, Font font) {
-    Phrase phrase = new Phrase(text, font);
+    Phrase phrase = new Phrase(chunk(text, font));
     phrase.setLeading(font.getSize() * 1.3f);
     PdfPCell cell = new PdfPCell(phrase);
     cell.setBorder(Rectangle.BOTTOM);

@@ -1,5 +1,6 @@
 package heatwake.dashboard.text;
 
+import heatwake.dashboard.present.Unparted;
 import java.io.PrintWriter;
 
 /**
@@ -48,13 +49,13 @@ final class Layout {
     StringBuilder line = new StringBuilder(lead);
     String indent = " ".repeat(lead.length());
     boolean empty = true;
-    for (String word : harmless(text).replaceAll(" +", " ").split(" ", -1)) {
+    for (String word : Unparted.of(harmless(text).replaceAll(" +", " ")).split(" ", -1)) {
       if (!empty && line.length() + 1 + word.length() > WIDTH) {
         out.println(line.toString().stripTrailing());
         line = new StringBuilder(indent);
         empty = true;
       }
-      line.append(empty ? "" : " ").append(word);
+      line.append(empty ? "" : " ").append(Unparted.plain(word));
       empty = false;
     }
     out.println(line.toString().stripTrailing());

@@ -1,6 +1,7 @@
 package heatwake.dashboard.window;
 
 import heatwake.dashboard.chart.Palette;
+import heatwake.dashboard.present.Unparted;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Insets;
@@ -51,7 +52,7 @@ final class Text {
     if (area.getCaret() instanceof DefaultCaret caret) {
       caret.setUpdatePolicy(DefaultCaret.NEVER_UPDATE);
     }
-    area.setText(text);
+    area.setText(Unparted.of(text));
     return area;
   }
 

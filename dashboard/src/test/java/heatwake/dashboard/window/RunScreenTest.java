@@ -10,6 +10,7 @@ import heatwake.dashboard.chart.TimeRange;
 import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.UnitChoice;
+import heatwake.dashboard.present.Unparted;
 import java.awt.Component;
 import java.awt.Point;
 import java.time.ZoneOffset;
@@ -169,7 +170,7 @@ class RunScreenTest {
             one ->
                 one instanceof JTextArea area
                     && area.isShowing()
-                    && area.getText().startsWith(beginning))
+                    && Unparted.plain(area.getText()).startsWith(beginning))
         .stream()
         .findFirst()
         .isPresent();
