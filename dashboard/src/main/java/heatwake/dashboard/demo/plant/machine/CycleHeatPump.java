@@ -116,10 +116,11 @@ public final class CycleHeatPump implements HeatPump {
     if (stream <= 0) {
       return 0;
     }
-    // Once the pressures have met there is nothing left to condense, and what liquid gathers in the
-    // colder exchanger cannot get back: only the shell conducts.
-    boolean condenses = condensingC > around.waterInC() && condensingC - evaporatingC > MET_K;
-    double wetted = compressorW > 0 || condenses ? 1 : SHELL_CONDUCTS;
+    // Gas colder than the water's wall does not condense; once the pressures have met there is
+    // nothing left to condense, and what liquid gathers in the colder exchanger cannot get back:
+    // then only the shell conducts.
+    boolean pressed = compressorW > 0 || condensingC - evaporatingC > MET_K;
+    double wetted = pressed && condensingC > around.waterInC() ? 1 : SHELL_CONDUCTS;
     return stream * (1 - Math.exp(-transfer * wetted / stream)) * (condensingC - around.waterInC());
   }
 
