@@ -18,11 +18,19 @@ import picocli.CommandLine.Option;
 final class BrokerOption {
   private static final String USUAL_PORT = "1883";
 
+  /** Where it listens; 0, which help does not name, is any port that is free. */
+  static final class Port extends WholeNumber {
+    Port() {
+      super(0, 65_535, "a port is a number from 1 to 65535");
+    }
+  }
+
   @Option(
       names = "--broker",
       arity = "0..1",
       paramLabel = "PORT",
       preprocessor = PortOrUsual.class,
+      converter = Port.class,
       description =
           "Runs an MQTT broker for Wi-Fi probes, port " + USUAL_PORT + " unless another is named.")
   private Integer port;
@@ -30,6 +38,7 @@ final class BrokerOption {
   @Option(
       names = "--broker-listen",
       paramLabel = "ADDRESS",
+      converter = FilledIn.class,
       description =
           "Address it listens on: 127.0.0.1, only this machine, unless another is named; another"
               + " needs --broker-users.")

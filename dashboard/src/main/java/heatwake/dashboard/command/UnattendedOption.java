@@ -47,6 +47,7 @@ final class UnattendedOption {
   @Option(
       names = "--status-topic",
       paramLabel = "TOPIC",
+      converter = FilledIn.class,
       description =
           "Keeps it on an MQTT topic too (retained, with last will), at the broker of the rig's"
               + " first mqtt source.")
@@ -55,6 +56,7 @@ final class UnattendedOption {
   @Option(
       names = "--on-flag",
       paramLabel = "COMMAND",
+      converter = FilledIn.class,
       description =
           "Run for each flag as it arises, with HEATWAKE_RULE, HEATWAKE_SEVERITY,"
               + " HEATWAKE_EVIDENCE, HEATWAKE_NEXT_CHECK, HEATWAKE_SITE, HEATWAKE_RUN,"
