@@ -160,7 +160,7 @@ public final class RecordedRun implements Intake {
     beganMs = time.nowMs();
     storedBeganMs = beganMs;
     id = store.beginRun(rig, beganMs, follows);
-    earlier = EarlierRuns.before(store, id, follows);
+    earlier = EarlierRuns.before(store, rig, id);
   }
 
   boolean isOver() {
@@ -271,7 +271,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, followingId, OptionalLong.of(id));
+    followingEarlier = EarlierRuns.before(store, rig, followingId);
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

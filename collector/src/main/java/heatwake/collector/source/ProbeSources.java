@@ -35,6 +35,15 @@ public final class ProbeSources {
     PortsApart.require(rigs, PortFinder.ofThisMachine());
   }
 
+  /**
+   * Refuses rigs that are to be recorded together but share a session at a broker.
+   *
+   * @throws heatwake.collector.mistake.MistakeException naming both sources
+   */
+  public static void requireSessionsApart(Collection<RigFile> rigs) {
+    SessionsApart.require(rigs);
+  }
+
   /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */
   public static List<ProbeSource> of(RigFile rig, UnaryOperator<String> environment) {
     return rig.sources().stream().map(source -> placed(rig, source, environment)).toList();

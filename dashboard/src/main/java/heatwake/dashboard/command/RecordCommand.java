@@ -68,6 +68,7 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     }
     ProbeSources.requirePortsApart(sites.keySet());
+    ProbeSources.requireSessionsApart(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
     Optional<EmbeddedBroker> embedded = broker.start();
