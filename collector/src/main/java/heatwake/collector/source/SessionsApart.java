@@ -6,6 +6,7 @@ import heatwake.collector.rig.SourceSpec;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Two sources in one session at a broker would push each other out, and each would be handed
@@ -20,6 +21,11 @@ final class SessionsApart {
    * @throws heatwake.collector.mistake.MistakeException naming both
    */
   static void require(Collection<RigFile> rigs) {
+    all(rigs);
+  }
+
+  /** The names of all sessions, no two alike. */
+  static Set<String> all(Collection<RigFile> rigs) {
     Map<String, RigFile> users = new HashMap<>();
     for (RigFile rig : rigs) {
       String site = rig.rig().site().name();
@@ -42,5 +48,6 @@ final class SessionsApart {
         }
       }
     }
+    return Set.copyOf(users.keySet());
   }
 }

@@ -8,6 +8,7 @@ import heatwake.collector.mistake.MistakeException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.Stack;
 import picocli.CommandLine.IParameterPreprocessor;
 import picocli.CommandLine.Model.ArgSpec;
@@ -51,11 +52,12 @@ final class BrokerOption {
   private Path users;
 
   /**
-   * Starts the broker, if one is asked for.
+   * Starts the broker, if one is asked for. It lets nobody but some clients in yet.
    *
+   * @param first ids of those clients
    * @throws MistakeException if it may not or cannot listen
    */
-  Optional<EmbeddedBroker> start() {
+  Optional<EmbeddedBroker> start(Set<String> first) {
     if (port == null) {
       if (address != null || users != null) {
         throw new MistakeException(
@@ -65,7 +67,8 @@ final class BrokerOption {
       return Optional.empty();
     }
     return Optional.of(
-        EmbeddedBroker.start(
+        EmbeddedBroker.startFor(
+            first,
             new BrokerConfig(
                 address == null ? BrokerConfig.LOOPBACK : address,
                 port,

@@ -1,6 +1,7 @@
 package heatwake.dashboard.command;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.collector.broker.EmbeddedBroker;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.mqtt.MqttSources;
 import heatwake.collector.recorder.Cut;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.slf4j.Logger;
@@ -127,7 +129,8 @@ final class UnattendedOption {
   }
 
   /** Who attends to a recorder, once started. */
-  Attendant attendant(Recorder recorder, List<StatusOutlet> outlets) {
+  Attendant attendant(
+      Recorder recorder, Optional<EmbeddedBroker> broker, List<StatusOutlet> outlets) {
     List<FlagListener> listeners = new ArrayList<>();
     listeners.add(UnattendedOption::log);
     if (onFlag != null) {
@@ -135,6 +138,7 @@ final class UnattendedOption {
     }
     return new Attendant(
         recorder,
+        broker,
         outlets,
         (site, run, flag) -> listeners.forEach(one -> one.arose(site, run, flag)));
   }
