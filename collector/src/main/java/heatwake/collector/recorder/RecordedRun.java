@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 
 /** A run being recorded: what its sources deliver to. */
@@ -88,6 +89,11 @@ public final class RecordedRun implements Intake {
   /** Which of its sources can be reached, in the order of the rig. */
   public List<SourceState> sources() {
     return sources.all();
+  }
+
+  /** The channels of which nothing has come for too long. */
+  public Set<Channel> silent() {
+    return watches.silent();
   }
 
   @Override

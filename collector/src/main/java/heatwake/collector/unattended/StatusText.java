@@ -58,6 +58,8 @@ final class StatusText {
                 value.put("unit", channel.storedUnit().code());
                 value.put("time", iso(reading.timeMs()));
               });
+      ArrayNode silent = one.putArray("silent");
+      run.silent().stream().sorted().forEach(channel -> silent.add(channel.id()));
       ArrayNode sources = one.putArray("sources");
       for (SourceState source : run.sources()) {
         ObjectNode object = sources.addObject();
