@@ -6,7 +6,7 @@ interface BrokerEvents {
   BrokerEvents UNHEARD =
       new BrokerEvents() {
         @Override
-        public void refused(String what) {}
+        public void refused(String client, String reason) {}
 
         @Override
         public void flooded(String what) {}
@@ -15,8 +15,13 @@ interface BrokerEvents {
         public void failed(String what) {}
       };
 
-  /** A client was not let in. */
-  void refused(String what);
+  /**
+   * A client was not let in.
+   *
+   * @param client what a person knows it by
+   * @param reason what was wrong
+   */
+  void refused(String client, String reason);
 
   /** A client sends too much. */
   void flooded(String what);

@@ -18,6 +18,14 @@ final class BrokerWatch extends AbstractInterceptHandler
     implements IAuthenticator, IAuthorizatorPolicy {
   private final Optional<BrokerUsers> users;
   private final BrokerLimits limits;
+  private final Admission admission;
+
+  /**
+   * The client that is being asked about. The broker's library asks within the call that hands it
+   * the client's words, and under a name that it makes up where the client has none.
+   */
+  private final ThreadLocal<String> arriving = new ThreadLocal<>();
+
   private final Set<String> connected = ConcurrentHashMap.newKeySet();
 
   /** Ends a client's connection; set once the broker is up. */
@@ -26,8 +34,9 @@ final class BrokerWatch extends AbstractInterceptHandler
   /** Told what was refused and to whom. */
   private volatile BrokerEvents events = BrokerEvents.UNHEARD;
 
-  BrokerWatch(Optional<BrokerUsers> users, BrokerLimits limits) {
+  BrokerWatch(Optional<BrokerUsers> users, BrokerLimits limits, Admission admission) {
     this.users = users;
+    this.admission = admission;
     this.limits = limits;
   }
 
@@ -45,35 +54,60 @@ final class BrokerWatch extends AbstractInterceptHandler
       return true;
     }
     // The client is told the same either way, so that nobody can find out names by trying.
+    String client = arriving.get() == null ? name(clientId) : arriving.get();
     events.refused(
-        "client "
-            + Excerpt.of(clientId)
-            + " with user "
-            + Excerpt.of(user)
-            + (users.get().knows(user)
-                ? ": wrong password"
-                : ": no such user in the file of --broker-users"));
+        client + " with user " + Excerpt.of(user),
+        users.get().knows(user) ? "wrong password" : "no such user in the file of --broker-users");
     return false;
+  }
+
+  /** A client's wish to connect is about to be handed to the broker, on this thread. */
+  void handingOver(String client) {
+    arriving.set(client);
+  }
+
+  /** The broker has answered it. */
+  void handedOver() {
+    arriving.remove();
+  }
+
+  /** Whether a client may be answered now. */
+  boolean isOpenTo(String clientId) {
+    return admission.isOpenTo(clientId);
+  }
+
+  /** From here on everybody may come in. */
+  void letAllIn() {
+    admission.letAllIn();
+  }
+
+  /** What a person knows a client by. */
+  static String name(String clientId) {
+    return "client " + Excerpt.of(clientId);
   }
 
   /** A client came without user or password; where users are named, the broker turns it away. */
   void cameWithoutPassword(String client) {
     if (users.isPresent()) {
-      events.refused("client " + client + ": no user and password given");
+      events.refused(client, "no user and password given");
     }
+  }
+
+  /** A client wants a session kept, but has no name by which to know it again. */
+  void namelessSession(String client) {
+    events.refused(
+        client, "wants its session kept, but has no client id; give it one, or a clean session");
   }
 
   /** A client speaks a version of MQTT that the broker does not. */
   void refusedVersion(String client, int level) {
-    events.refused(
-        "client " + client + ": speaks MQTT " + level + "; set it to MQTT 3.1.1 (version 4)");
+    events.refused(client, "speaks MQTT " + level + "; set it to MQTT 3.1.1 (version 4)");
   }
 
   /** A client sends more than it may. */
   void slowedDown(String client) {
     events.flooded(
-        "client "
-            + client
+        client
             + " sends more than "
             + limits.messagesPerS()
             + " messages a second; it is slowed down");
@@ -98,8 +132,7 @@ final class BrokerWatch extends AbstractInterceptHandler
     String client = message.getClientID();
     connected.add(client);
     if (connected.size() > limits.clients()) {
-      events.refused(
-          "client " + Excerpt.of(client) + ": " + limits.clients() + " are connected already");
+      events.refused(name(client), limits.clients() + " are connected already");
       disconnect.accept(client);
     }
   }

@@ -31,6 +31,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final Server server;
   private final BrokerWatch watch;
   private final BrokerLog log = new BrokerLog();
+  private final RefusedClients refused = new RefusedClients();
   private final String address;
   private final int port;
 
@@ -47,18 +48,33 @@ public final class EmbeddedBroker implements AutoCloseable {
    * @throws MistakeException if the port is taken
    */
   public static EmbeddedBroker start(BrokerConfig config) {
+    return start(config, Admission.ofAll());
+  }
+
+  /**
+   * Starts a broker that listens, but lets only some clients in until {@link #letAllIn}; the others
+   * wait for their answer. Nobody is refused before then either.
+   *
+   * @param first ids of those clients
+   * @throws MistakeException if the port is taken
+   */
+  public static EmbeddedBroker startFor(Set<String> first, BrokerConfig config) {
+    return start(config, Admission.firstOf(first));
+  }
+
+  private static EmbeddedBroker start(BrokerConfig config, Admission admission) {
     if (config.port() > 0) {
-      return start(config, config.port());
+      return start(config, config.port(), admission);
     }
     // Moquette learns late, and unsafely, which free port it was given: choose one for it.
     for (int attempt = 1; attempt < ATTEMPTS_AT_A_FREE_PORT; attempt++) {
       try {
-        return start(config, freePort(config.address()));
+        return start(config, freePort(config.address()), admission);
       } catch (MistakeException takenMeanwhile) {
         // Somebody was faster: the next round takes another.
       }
     }
-    return start(config, freePort(config.address()));
+    return start(config, freePort(config.address()), admission);
   }
 
   private static int freePort(String address) {
@@ -69,7 +85,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
-  private static EmbeddedBroker start(BrokerConfig config, int port) {
+  private static EmbeddedBroker start(BrokerConfig config, int port, Admission admission) {
     Properties properties = new Properties();
     properties.setProperty(IConfig.HOST_PROPERTY_NAME, config.address());
     properties.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(port));
@@ -86,7 +102,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     properties.setProperty(IConfig.SESSION_QUEUE_SIZE, Integer.toString(COMMANDS_QUEUED));
     MemoryConfig settings = new MemoryConfig(properties);
 
-    BrokerWatch watch = new BrokerWatch(config.users(), config.limits());
+    BrokerWatch watch = new BrokerWatch(config.users(), config.limits(), admission);
     if (!BrokerConnections.watch(port, watch)) {
       throw portTaken(config.address(), port, null);
     }
@@ -125,14 +141,24 @@ public final class EmbeddedBroker implements AutoCloseable {
     return "mqtt://" + host + ":" + port;
   }
 
+  /** The recorder is ready: everybody may come in. */
+  public void letAllIn() {
+    watch.letAllIn();
+  }
+
+  /** Who was not let in since {@link #reportTo}, and how often. */
+  public List<RefusedClient> refused() {
+    return refused.all();
+  }
+
   /** From now on, tells of refused and flooding clients. */
   public void reportTo(Intake intake) {
     watch.reportTo(
         new BrokerEvents() {
           @Override
-          public void refused(String what) {
-            log.tell("refused " + what);
-            intake.happened(EventKind.CLIENT_REFUSED, SUBJECT, what);
+          public void refused(String client, String reason) {
+            refused.add(client, reason, System.currentTimeMillis());
+            intake.happened(EventKind.CLIENT_REFUSED, SUBJECT, client + ": " + reason);
           }
 
           @Override

@@ -1,13 +1,16 @@
 package heatwake.collector.broker;
 
-import heatwake.collector.frame.Excerpt;
+import io.netty.channel.ChannelFutureListener;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelInboundHandlerAdapter;
 import io.netty.handler.codec.mqtt.MqttConnectMessage;
+import io.netty.handler.codec.mqtt.MqttConnectReturnCode;
+import io.netty.handler.codec.mqtt.MqttMessageBuilders;
 import io.netty.handler.codec.mqtt.MqttPublishMessage;
 import io.netty.handler.codec.mqtt.MqttVersion;
 import io.netty.util.ReferenceCountUtil;
 import io.netty.util.concurrent.ScheduledFuture;
+import java.net.InetSocketAddress;
 import java.util.ArrayDeque;
 import java.util.Queue;
 import java.util.concurrent.TimeUnit;
@@ -19,9 +22,12 @@ import java.util.concurrent.TimeUnit;
  * again for ever (MQTT 3.1.1 knows no way to say no to one message, 3.3.5).
  *
  * <p>It also sees who comes without a user or in another language, whom the broker turns away
- * without asking {@link BrokerWatch}.
+ * without asking {@link BrokerWatch}, and lets clients wait that come before the recorder is ready.
  */
 final class SenderPace extends ChannelInboundHandlerAdapter {
+  /** How often to look whether a client may come in. */
+  private static final long UNTIL_OPEN_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
+
   private final BrokerWatch watch;
   private final Allowance allowance;
 
@@ -29,6 +35,7 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
   private final Queue<Object> waiting = new ArrayDeque<>();
 
   private String client = "";
+  private boolean turnedAway;
 
   SenderPace(BrokerWatch watch) {
     this.watch = watch;
@@ -37,27 +44,72 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
 
   @Override
   public void channelRead(ChannelHandlerContext context, Object message) {
-    if (message instanceof MqttConnectMessage connect && connect.decoderResult().isSuccess()) {
-      arrived(context, connect);
+    if (turnedAway) {
+      ReferenceCountUtil.release(message);
+      return;
     }
     if (waiting.isEmpty() && mayPass(message)) {
-      context.fireChannelRead(message);
+      handOver(context, message);
       return;
     }
     if (waiting.isEmpty()) {
-      watch.slowedDown(client);
+      if (message instanceof MqttPublishMessage) {
+        watch.slowedDown(client);
+      }
       context.channel().config().setAutoRead(false);
+      waiting.add(message);
       passLater(context);
+      return;
     }
     waiting.add(message);
   }
 
-  private void arrived(ChannelHandlerContext context, MqttConnectMessage connect) {
+  private void handOver(ChannelHandlerContext context, Object message) {
+    if (!(message instanceof MqttConnectMessage connect) || connect.decoderResult().isFailure()) {
+      context.fireChannelRead(message);
+      return;
+    }
+    String named = clientId(connect);
+    client = named.isEmpty() ? nameless(context) : BrokerWatch.name(named);
+    if (named.isEmpty() && !connect.variableHeader().isCleanSession()) {
+      refuseNameless(context, connect);
+      return;
+    }
+    arrived(connect);
+    watch.handingOver(client);
+    try {
+      context.fireChannelRead(message);
+    } finally {
+      watch.handedOver();
+    }
+  }
+
+  private static String clientId(MqttConnectMessage connect) {
     String named = connect.payload().clientIdentifier();
-    client =
-        named == null || named.isEmpty()
-            ? "at " + context.channel().remoteAddress()
-            : Excerpt.of(named);
+    return named == null ? "" : named;
+  }
+
+  /** The port is another one at each attempt, and says nothing. */
+  private static String nameless(ChannelHandlerContext context) {
+    return context.channel().remoteAddress() instanceof InetSocketAddress address
+        ? "a client without id at " + address.getAddress().getHostAddress()
+        : "a client without id";
+  }
+
+  /** MQTT 3.1.1, 3.1.3-8: return code 2, identifier rejected, and the connection is closed. */
+  private void refuseNameless(ChannelHandlerContext context, MqttConnectMessage connect) {
+    turnedAway = true;
+    ReferenceCountUtil.release(connect);
+    watch.namelessSession(client);
+    context
+        .writeAndFlush(
+            MqttMessageBuilders.connAck()
+                .returnCode(MqttConnectReturnCode.CONNECTION_REFUSED_IDENTIFIER_REJECTED)
+                .build())
+        .addListener(ChannelFutureListener.CLOSE);
+  }
+
+  private void arrived(MqttConnectMessage connect) {
     int version = connect.variableHeader().version();
     if (version > MqttVersion.MQTT_3_1_1.protocolLevel()) {
       watch.refusedVersion(client, version);
@@ -67,14 +119,17 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
   }
 
   private boolean mayPass(Object message) {
+    if (message instanceof MqttConnectMessage connect && connect.decoderResult().isSuccess()) {
+      return watch.isOpenTo(clientId(connect));
+    }
     return !(message instanceof MqttPublishMessage) || allowance.take();
   }
 
   private void passLater(ChannelHandlerContext context) {
+    long pauseNanos =
+        waiting.peek() instanceof MqttPublishMessage ? allowance.nanosToNext() : UNTIL_OPEN_NANOS;
     ScheduledFuture<?> unused =
-        context
-            .executor()
-            .schedule(() -> pass(context), allowance.nanosToNext(), TimeUnit.NANOSECONDS);
+        context.executor().schedule(() -> pass(context), pauseNanos, TimeUnit.NANOSECONDS);
   }
 
   private void pass(ChannelHandlerContext context) {
@@ -83,7 +138,7 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
     }
     boolean passed = false;
     while (!waiting.isEmpty() && mayPass(waiting.peek())) {
-      context.fireChannelRead(waiting.remove());
+      handOver(context, waiting.remove());
       passed = true;
     }
     if (passed) {

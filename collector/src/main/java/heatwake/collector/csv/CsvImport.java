@@ -113,6 +113,7 @@ public final class CsvImport {
     flush(run);
     // After all others, so that a reading in its place comes before one that strays there.
     strays.forEach(stray -> take(run, stray));
+    reportStrays(run);
     clock.steps().forEach(step -> report(run, step));
     impossible.forEach((channel, one) -> report(run, channel, one));
     store.endRun(run, lastMs);
@@ -125,22 +126,39 @@ public final class CsvImport {
       remarks.add("at " + CsvTime.format(step.atMs()) + " " + step.text());
     }
     if (!strays.isEmpty()) {
-      CsvRows.Row first = strays.get(0).row();
-      remarks.add(
-          String.format(
-              strays.size() == 1
-                  ? "%d row stamped more than a day from those about it (line %d: %s); kept at its"
-                      + " own time"
-                  : "%d rows stamped more than a day from those about them (first line %d: %s);"
-                      + " kept at their own times",
-              strays.size(),
-              first.line(),
-              CsvTime.format(first.timeMs())));
+      remarks.add(ofStrays());
     }
     if (repeated > 0) {
       remarks.add(repeated + (repeated == 1 ? " row" : " rows") + " passed over as repeated");
     }
     return remarks;
+  }
+
+  private String ofStrays() {
+    CsvRows.Row first = strays.get(0).row();
+    return String.format(
+        strays.size() == 1
+            ? "%d row stamped more than a day from those about it (line %d: %s); kept at its own"
+                + " time and exported, but left out of the run's span and the analysis"
+            : "%d rows stamped more than a day from those about them (first line %d: %s); kept at"
+                + " their own times and exported, but left out of the run's span and the analysis",
+        strays.size(),
+        first.line(),
+        CsvTime.format(first.timeMs()));
+  }
+
+  /** By this event the store knows that what lies outside the run's other rows is wrong. */
+  private void reportStrays(long run) {
+    if (!strays.isEmpty()) {
+      store.addEvent(
+          run,
+          EventKind.TIME_REFUSED,
+          "time",
+          strays.get(0).placeMs(),
+          OptionalLong.of(strays.get(strays.size() - 1).placeMs()),
+          strays.size(),
+          ofStrays());
+    }
   }
 
   private void take(CsvRows.Row row, Optional<Long> runMs) {

@@ -53,11 +53,16 @@ final class RowClock {
   }
 
   /**
-   * Whether a row is a stray: it leaps, and one soon after it goes on from the row before.
+   * Whether a row is a stray: it leaps, and one soon after it goes on from the row before. So is
+   * the last row of a file if it leaps back, for no row says that the clock went on from there; if
+   * it leaps forward, it may as well come after a gap.
    *
    * @param following what the next rows say, as many as there are up to {@link #ROWS_TO_COME_BACK}
    */
   boolean isStray(long timeMs, List<Long> following) {
+    if (following.isEmpty()) {
+      return clockMs - timeMs > LEAP_MS;
+    }
     return Math.abs(timeMs - clockMs) > LEAP_MS
         && following.stream().anyMatch(next -> next >= clockMs && next - clockMs <= LEAP_MS);
   }

@@ -40,6 +40,7 @@ public final class ModbusRtuSource implements ProbeSource {
   private static final class Turn {
     private final RegisterBlock block;
     private long dueNanos;
+    private boolean refused;
 
     Turn(RegisterBlock block, long dueNanos) {
       this.block = block;
@@ -142,6 +143,7 @@ public final class ModbusRtuSource implements ProbeSource {
     turn.done(nowNanos);
     if (answer instanceof Bus.Answer.Registers registers) {
       isBack(block.unitId(), unit);
+      isGranted(turn);
       keeper.heard();
       deliver(block, registers.words());
     } else if (answer instanceof Bus.Answer.Refusal refusal) {
@@ -164,6 +166,19 @@ public final class ModbusRtuSource implements ProbeSource {
       intake.ended(EventKind.SOURCE_LOST, subject(unitId));
     }
     unit.answered();
+  }
+
+  private void isGranted(Turn turn) {
+    if (turn.refused) {
+      turn.refused = false;
+      for (RegisterTap tap : turn.block.taps()) {
+        intake.ended(EventKind.SOURCE_LOST, subject(turn.block.unitId(), tap));
+      }
+    }
+  }
+
+  private String subject(int unitId, RegisterTap tap) {
+    return subject(unitId) + " register " + tap.register().number();
   }
 
   private String subject(int unitId) {
@@ -199,6 +214,11 @@ public final class ModbusRtuSource implements ProbeSource {
       turn.dueNanos = nowNanos + Math.max(REFUSED_PAUSE_NANOS, turn.intervalNanos());
     }
     for (RegisterTap tap : block.taps()) {
+      if (code != DEVICE_BUSY) {
+        turn.refused = true;
+        intake.began(
+            EventKind.SOURCE_LOST, subject(block.unitId(), tap), "refused: " + meaning(code));
+      }
       intake.happened(
           EventKind.UNREADABLE,
           tap.channel().id(),

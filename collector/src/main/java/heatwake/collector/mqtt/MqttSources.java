@@ -38,7 +38,7 @@ public final class MqttSources {
       String site,
       UnaryOperator<String> environment) {
     probes.forEach(MqttSources::checkTopic);
-    BrokerAccess access = access(source, clientId(site, source, ""), environment);
+    BrokerAccess access = access(source, session(source, site), environment);
     ProtocolClient.Maker version = source.version() == 5 ? Mqtt5Client::new : Mqtt311Client::new;
     return new MqttSource(
         source.name(), probes, listener -> new MqttLink(access, version, listener));
@@ -65,6 +65,15 @@ public final class MqttSources {
     }
     return new RetainedTopic(
         access(source, clientId(site, source, topic), environment), topic, lastWill);
+  }
+
+  /**
+   * The name of a source's session at its broker.
+   *
+   * @param site name of the site
+   */
+  public static String session(SourceSpec.Mqtt source, String site) {
+    return clientId(site, source, "");
   }
 
   private static BrokerAccess access(

@@ -1,11 +1,13 @@
 package heatwake.collector.recorder;
 
 import heatwake.analysis.series.EventKind;
-import heatwake.collector.store.RigMark;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.FedAlike;
 import heatwake.collector.store.Store;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.TreeSet;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -13,24 +15,41 @@ import org.slf4j.LoggerFactory;
 final class CrashedRuns {
   private static final Logger LOG = LoggerFactory.getLogger(CrashedRuns.class);
 
-  private CrashedRuns() {}
+  private final Set<Long> runs = new TreeSet<>();
 
-  /**
-   * Ends them at their last reading; those of living recorders are left alone.
-   *
-   * @return the latest such run of each rig
-   */
-  static Map<RigMark, Long> end(Store store, RunLocks locks) {
-    Map<RigMark, Long> latest = new HashMap<>();
+  /** Ends them at their last reading; those of living recorders are left alone. */
+  void end(Store store, RunLocks locks) {
     for (long run : store.runsWithoutEnd()) {
       if (locks.take(run)) {
         store.inOneCommit(() -> end(store, run));
         locks.free(run);
-        latest.put(store.rigMark(run), run);
+        runs.add(run);
         LOG.info("run {} was left without an end; ended it at its last reading", run);
       }
     }
-    return latest;
+  }
+
+  /**
+   * The run that a new one of a rig goes on from: of those of its rig the one whose rig file was
+   * named by the same path, else the latest, for a path is another one by hand and as a service.
+   */
+  OptionalLong of(Store store, RigFile rig) {
+    List<Long> ofRig =
+        store.earlierOfRig(rig, Long.MAX_VALUE, Integer.MAX_VALUE).stream()
+            .map(FedAlike::run)
+            .filter(runs::contains)
+            .toList();
+    return ofRig.stream()
+        .filter(run -> store.rigName(run).equals(rig.name()))
+        .findFirst()
+        .or(() -> ofRig.stream().findFirst())
+        .map(OptionalLong::of)
+        .orElse(OptionalLong.empty());
+  }
+
+  /** Another run goes on from one of them. */
+  void wentOn(long run) {
+    runs.remove(run);
   }
 
   private static void end(Store store, long run) {

@@ -1,15 +1,17 @@
 package heatwake.collector.recorder;
 
 import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.store.FedAlike;
 import heatwake.collector.store.Store;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
 
 /**
  * The runs of a rig before the present one, however they ended. A message that was stored there but
  * whose acknowledgement did not reach the broker is delivered again, and must not be stored again
- * here. Used by the writer thread alone.
+ * here. What came another way, of another heater or from another folder's rig, is not looked for:
+ * it may have the same channel, time and value by chance. Used by the writer thread alone.
  */
 final class EarlierRuns {
   static final EarlierRuns NONE = new EarlierRuns(List.of());
@@ -18,7 +20,7 @@ final class EarlierRuns {
   private static final int MOST = 8;
 
   /** A run that is over, and its last moment: what is stamped later is not in it. */
-  private record Earlier(long run, long lastMs) {}
+  private record Earlier(FedAlike run, long lastMs) {}
 
   private final List<Earlier> runs;
 
@@ -26,15 +28,11 @@ final class EarlierRuns {
     this.runs = runs;
   }
 
-  /** The runs before one: the one that it follows, and the latest of its rig. */
-  static EarlierRuns before(Store store, long run, OptionalLong followed) {
-    List<Long> before = new ArrayList<>(store.earlierOfItsRig(run, MOST));
-    if (followed.isPresent() && !before.contains(followed.getAsLong())) {
-      before.add(followed.getAsLong());
-    }
+  /** The latest runs of a rig before one. */
+  static EarlierRuns before(Store store, RigFile rig, long run) {
     List<Earlier> runs = new ArrayList<>();
-    for (long one : before) {
-      store.lastReadingMs(one).ifPresent(lastMs -> runs.add(new Earlier(one, lastMs)));
+    for (FedAlike one : store.earlierOfRig(rig, run, MOST)) {
+      store.lastReadingMs(one.run()).ifPresent(lastMs -> runs.add(new Earlier(one, lastMs)));
     }
     return runs.isEmpty() ? NONE : new EarlierRuns(runs);
   }
@@ -59,6 +57,10 @@ final class EarlierRuns {
   private boolean stands(Store store, Reading reading) {
     return reading.stampedByProbe()
         && runs.stream()
-            .anyMatch(one -> reading.timeMs() <= one.lastMs && store.holds(one.run, reading));
+            .anyMatch(
+                one ->
+                    reading.timeMs() <= one.lastMs
+                        && one.run.channels().contains(reading.channel())
+                        && store.holds(one.run.run(), reading));
   }
 }

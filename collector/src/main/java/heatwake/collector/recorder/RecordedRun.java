@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 
 /** A run being recorded: what its sources deliver to. */
@@ -90,6 +91,11 @@ public final class RecordedRun implements Intake {
     return sources.all();
   }
 
+  /** The channels of which nothing has come for too long. */
+  public Set<Channel> silent() {
+    return watches.silent();
+  }
+
   @Override
   public long nowMs() {
     return time.nowMs();
@@ -160,7 +166,7 @@ public final class RecordedRun implements Intake {
     beganMs = time.nowMs();
     storedBeganMs = beganMs;
     id = store.beginRun(rig, beganMs, follows);
-    earlier = EarlierRuns.before(store, id, follows);
+    earlier = EarlierRuns.before(store, rig, id);
   }
 
   boolean isOver() {
@@ -271,7 +277,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, followingId, OptionalLong.of(id));
+    followingEarlier = EarlierRuns.before(store, rig, followingId);
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

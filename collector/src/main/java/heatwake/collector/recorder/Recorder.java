@@ -4,14 +4,11 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.rig.RigFile;
-import heatwake.collector.store.RigMark;
 import heatwake.collector.store.Store;
 import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.BlockingQueue;
@@ -56,7 +53,7 @@ public final class Recorder implements AutoCloseable {
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
   private final Semaphore memory;
   private final List<RecordedRun> runs = new CopyOnWriteArrayList<>();
-  private final Map<RigMark, Long> crashed = new HashMap<>();
+  private final CrashedRuns crashed = new CrashedRuns();
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
@@ -91,7 +88,7 @@ public final class Recorder implements AutoCloseable {
   public static Recorder open(Path database, RecorderSettings settings) {
     Recorder recorder = new Recorder(database, settings);
     try {
-      recorder.crashed.putAll(CrashedRuns.end(recorder.store, recorder.locks));
+      recorder.crashed.end(recorder.store, recorder.locks);
     } catch (RuntimeException e) {
       recorder.locks.close();
       recorder.store.close();
@@ -107,11 +104,9 @@ public final class Recorder implements AutoCloseable {
     RecordedRun run = new RecordedRun(this, rig, settings.clock(), time);
     onWriter(
         () -> {
-          RigMark mark = RigMark.of(rig);
-          Long before = crashed.get(mark);
-          OptionalLong follows = before == null ? OptionalLong.empty() : OptionalLong.of(before);
+          OptionalLong follows = crashed.of(store, rig);
           commit(() -> run.begin(store, follows));
-          crashed.remove(mark);
+          follows.ifPresent(crashed::wentOn);
           locks.take(run.id());
           run.happened(EventKind.RECORDER_STARTED, "recorder", "recording began");
           runs.add(run);

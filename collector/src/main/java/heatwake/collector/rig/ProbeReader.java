@@ -24,6 +24,7 @@ import java.util.OptionalDouble;
 
 /** Reads what a rig says is clipped where, probe by probe. */
 final class ProbeReader {
+  private static final int LONGEST_TOPIC = 1024;
   private static final List<String> FIELD_KEYS = List.of("field", "time");
   private static final List<String> TOPIC_KEYS = List.of("topic", "field", "time");
   private static final List<String> REGISTER_KEYS =
@@ -149,7 +150,7 @@ final class ProbeReader {
     } catch (IllegalArgumentException e) {
       throw table.mistake("uncertainty", "uncertainty: " + e.getMessage());
     }
-    if (!(value >= 0) || (share && value > 1)) {
+    if (!(value >= 0) || Double.isInfinite(value) || (share && value > 1)) {
       throw table.mistake("uncertainty", "uncertainty must be zero or more, and at most 100 %");
     }
     return share ? new ReadingUncertainty.Relative(value) : new ReadingUncertainty.Absolute(value);
@@ -206,6 +207,11 @@ final class ProbeReader {
 
   private static Address topic(TomlTable table) {
     String filter = table.needText("topic", "site/water-in");
+    if (filter.length() > LONGEST_TOPIC) {
+      throw table.mistake(
+          "topic",
+          "topic has " + filter.length() + " characters; at most " + LONGEST_TOPIC + " are read");
+    }
     if (!isTopicFilter(filter)) {
       throw table.mistake(
           "topic",
@@ -235,7 +241,7 @@ final class ProbeReader {
         return false;
       }
     }
-    return filter.indexOf('\0') < 0 && filter.length() <= 1024;
+    return filter.indexOf('\0') < 0;
   }
 
   private static void checkPointer(TomlTable table, String key) {

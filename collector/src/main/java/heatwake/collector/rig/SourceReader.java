@@ -33,6 +33,8 @@ final class SourceReader {
           "stop-bits");
   private static final int DEFAULT_BAUD = 9600;
   private static final int GREATEST_BAUD = 4_000_000;
+  private static final Pattern USB_IDENTITY =
+      Pattern.compile("usb:[0-9A-Fa-f]{4}:[0-9A-Fa-f]{4}(:.+)?");
   private static final Pattern VARIABLE = Pattern.compile("[A-Za-z_][A-Za-z0-9_]*");
 
   private SourceReader() {}
@@ -96,7 +98,7 @@ final class SourceReader {
   private static SourceSpec serial(TomlTable table) {
     return new SourceSpec.Serial(
         table.needText("name", "clips"),
-        table.needText("serial", "/dev/ttyUSB0"),
+        port(table, "serial"),
         baud(table),
         table.choice("lines", LineFormat.class).orElse(LineFormat.KEY_VALUE));
   }
@@ -116,7 +118,7 @@ final class SourceReader {
     if (passwordEnv.isPresent() && user.isEmpty()) {
       throw table.mistake("password-env", "password-env without user; add user = \"...\"");
     }
-    Optional<String> ca = table.text("ca");
+    Optional<String> ca = table.fileName("ca");
     if (ca.isPresent() && !url.startsWith("mqtts:")) {
       throw table.mistake("ca", "ca is for mqtts:// only; change the address or drop ca");
     }
@@ -157,10 +159,24 @@ final class SourceReader {
   private static SourceSpec modbus(TomlTable table) {
     return new SourceSpec.ModbusRtu(
         table.needText("name", "meter"),
-        table.needText("modbus-rtu", "/dev/ttyUSB0"),
+        port(table, "modbus-rtu"),
         baud(table),
         table.choice("parity", Parity.class).orElse(Parity.NONE),
         table.whole("stop-bits", 1, 2).orElse(1));
+  }
+
+  private static String port(TomlTable table, String key) {
+    String port = table.needFileName(key, "/dev/ttyUSB0");
+    if (port.startsWith("usb:") && !USB_IDENTITY.matcher(port).matches()) {
+      throw table.mistake(
+          key,
+          key
+              + " = \""
+              + port
+              + "\" names no USB adapter; write it as heatwake ports does, such as"
+              + " \"usb:0403:6001\"");
+    }
+    return port;
   }
 
   private static int baud(TomlTable table) {

@@ -63,6 +63,20 @@ final class TomlTable {
             () -> mistake("no " + key + inTable() + "; add " + key + " = \"" + example + "\""));
   }
 
+  /** The name of a file or device. */
+  Optional<String> fileName(String key) {
+    Optional<String> name = text(key);
+    if (name.isPresent() && name.get().chars().anyMatch(Character::isISOControl)) {
+      throw mistake(key, key + " holds a line break or another sign that no name has; take it out");
+    }
+    return name;
+  }
+
+  /** The name of a file or device that must be there. */
+  String needFileName(String key, String example) {
+    return fileName(key).orElseGet(() -> needText(key, example));
+  }
+
   /** A quantity in SI that must lie within limits, given in SI too. */
   OptionalDouble measure(String key, Quantity quantity, double least, double greatest) {
     Optional<String> text = text(key);

@@ -11,6 +11,7 @@ import heatwake.collector.serial.PortFinder;
 import heatwake.collector.serial.SerialSource;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /** Makes the sources that a rig names. A new kind of source has its one line here. */
@@ -33,6 +34,20 @@ public final class ProbeSources {
    */
   public static void requirePortsApart(Collection<RigFile> rigs) {
     PortsApart.require(rigs, PortFinder.ofThisMachine());
+  }
+
+  /**
+   * Refuses rigs that are to be recorded together but share a session at a broker.
+   *
+   * @throws heatwake.collector.mistake.MistakeException naming both sources
+   */
+  public static void requireSessionsApart(Collection<RigFile> rigs) {
+    SessionsApart.require(rigs);
+  }
+
+  /** The names of all sessions that the sources of rigs have at brokers. */
+  public static Set<String> sessions(Collection<RigFile> rigs) {
+    return SessionsApart.all(rigs);
   }
 
   /** As {@link #of(RigFile)}, with environment variables looked up elsewhere. */

@@ -9,9 +9,9 @@ import heatwake.collector.rig.RigFile;
  * @param site name of the site
  * @param fileName name of the rig file, without folders
  */
-public record RigMark(String site, String fileName) {
+record RigMark(String site, String fileName) {
   /** The mark of a rig that is at hand. */
-  public static RigMark of(RigFile rig) {
+  static RigMark of(RigFile rig) {
     return of(rig.rig().site().name(), rig.name());
   }
 

@@ -19,7 +19,9 @@ import java.util.concurrent.TimeUnit;
  * disagree with it. Steps of an hour or less in all, such as a clock corrected or summer time, can
  * make no stamp a day wrong, and switch nothing off.
  *
- * <p>A run that was imported has stamps only; see {@link StampBulk}.
+ * <p>A run that was imported has stamps only; see {@link StampBulk}. Where the import met rows that
+ * stray, which it told by an event, nothing outside the span of the other rows is taken either,
+ * which is what the run's row says: begin and end.
  */
 final class StampJudge {
   private static final long AFTER_MS = TimeUnit.DAYS.toMillis(1);
@@ -52,9 +54,14 @@ final class StampJudge {
     if (kinds.contains(EventKind.CLOCK_STEP) && isClockLost(run)) {
       return StampWindow.ALL;
     }
-    return kinds.contains(EventKind.RECORDER_STARTED)
-        ? recorded(run, beganMs, endedMs, nowMs)
-        : new StampBulk(readings, run).window();
+    if (kinds.contains(EventKind.RECORDER_STARTED)) {
+      return recorded(run, beganMs, endedMs, nowMs);
+    }
+    StampWindow bulk = new StampBulk(readings, run).window();
+    return kinds.contains(EventKind.TIME_REFUSED) && endedMs.isPresent()
+        ? new StampWindow(
+            Math.max(bulk.fromMs(), beganMs), Math.min(bulk.untilMs(), endedMs.getAsLong() + 1))
+        : bulk;
   }
 
   /** Whether the logger's clock was set by so much that stamps cannot be held against it. */

@@ -147,40 +147,22 @@ public final class Store implements AutoCloseable {
   }
 
   /**
-   * The latest runs that were begun before a run with the same rig, by {@link RigMark}.
+   * The latest runs of a rig that were begun before a run: those of the same site and name of rig
+   * file, of which some channel gets its readings the same way.
    *
    * @param most how many at most
    */
-  public List<Long> earlierOfItsRig(long run, int most) {
-    RigMark rig = rigMark(run);
-    return transactions.read(
-        () -> {
-          List<Long> earlier = new ArrayList<>();
-          try (PreparedStatement select =
-              connection.prepareStatement(
-                  "SELECT id, rig_name FROM run WHERE id < ? AND site = ? ORDER BY id DESC")) {
-            select.setLong(1, run);
-            select.setString(2, rig.site());
-            try (ResultSet row = select.executeQuery()) {
-              while (row.next() && earlier.size() < most) {
-                if (RigMark.of(rig.site(), row.getString(2)).equals(rig)) {
-                  earlier.add(row.getLong(1));
-                }
-              }
-            }
-          }
-          return earlier;
-        });
+  public List<FedAlike> earlierOfRig(RigFile rig, long run, int most) {
+    return transactions.read(() -> new RigHistory(connection).of(rig, run, most));
   }
 
   /**
-   * By what the rig of a run is known.
+   * The name of the rig file that a run was begun with, as it was given then.
    *
    * @throws MistakeException naming the runs there are, if this is none
    */
-  public RigMark rigMark(long run) {
-    RunRow row = runRow(run);
-    return RigMark.of(row.site(), row.rigName());
+  public String rigName(long run) {
+    return runRow(run).rigName();
   }
 
   /** A run holds a reading that arrived before its beginning: it began then. */

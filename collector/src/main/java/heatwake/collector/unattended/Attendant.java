@@ -1,6 +1,7 @@
 package heatwake.collector.unattended;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.collector.broker.EmbeddedBroker;
 import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
 import heatwake.collector.store.Store;
@@ -25,6 +26,7 @@ public final class Attendant implements AutoCloseable {
   private static final int SHARE_OF_TIME = 100;
 
   private final Recorder recorder;
+  private final Optional<EmbeddedBroker> broker;
   private final List<StatusOutlet> outlets;
   private final Store store;
   private final FlagWatch flags;
@@ -40,7 +42,23 @@ public final class Attendant implements AutoCloseable {
    * @param listener who is told of flags
    */
   public Attendant(Recorder recorder, List<StatusOutlet> outlets, FlagListener listener) {
+    this(recorder, Optional.empty(), outlets, listener);
+  }
+
+  /**
+   * An attendant of a recorder and of the broker that runs along with it.
+   *
+   * @param broker whose refused clients the status tells
+   * @param outlets where the status goes
+   * @param listener who is told of flags
+   */
+  public Attendant(
+      Recorder recorder,
+      Optional<EmbeddedBroker> broker,
+      List<StatusOutlet> outlets,
+      FlagListener listener) {
     this.recorder = recorder;
+    this.broker = broker;
     this.outlets = List.copyOf(outlets);
     this.store = Store.openExisting(recorder.database());
     this.flags = new FlagWatch(store, listener);
@@ -88,6 +106,7 @@ public final class Attendant implements AutoCloseable {
       String json =
           StatusText.of(
               recorder,
+              broker.map(EmbeddedBroker::refused),
               DiskForecast.freeBytesAt(recorder.database()),
               run -> shown.getOrDefault(run, List.of()),
               System.currentTimeMillis());

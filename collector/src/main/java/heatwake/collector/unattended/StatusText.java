@@ -5,11 +5,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import heatwake.analysis.finding.Flag;
+import heatwake.collector.broker.RefusedClient;
 import heatwake.collector.recorder.RecordedRun;
 import heatwake.collector.recorder.Recorder;
 import heatwake.collector.recorder.SourceState;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongFunction;
 
 /** The state of a recorder as JSON. */
@@ -18,7 +20,19 @@ final class StatusText {
 
   private StatusText() {}
 
-  static String of(Recorder recorder, long freeBytes, LongFunction<List<Flag>> flags, long nowMs) {
+  /**
+   * The state now.
+   *
+   * @param refused who was not let into the broker inside, if there is one
+   * @param freeBytes space left on the disk
+   * @param flags those raised in a run
+   */
+  static String of(
+      Recorder recorder,
+      Optional<List<RefusedClient>> refused,
+      long freeBytes,
+      LongFunction<List<Flag>> flags,
+      long nowMs) {
     ObjectNode status = MAPPER.createObjectNode();
     status.put("state", recorder.blocked().isPresent() ? "blocked" : "recording");
     status.put("time", iso(nowMs));
@@ -26,11 +40,13 @@ final class StatusText {
     recorder.blocked().ifPresent(reason -> status.put("blocked", reason));
     status.put("readings_waiting", recorder.waiting());
     status.put("disk_free_bytes", freeBytes);
+    refused.ifPresent(clients -> tell(clients, status.putObject("broker").putArray("refused")));
     ArrayNode runs = status.putArray("runs");
     for (RecordedRun run : recorder.runs()) {
       ObjectNode one = runs.addObject();
       one.put("run", run.id());
       one.put("site", run.rig().rig().site().name());
+      one.put("rig", run.rig().name());
       one.put("began", iso(run.beganMs()));
       one.put("readings", run.stored());
       ObjectNode latest = one.putObject("latest");
@@ -42,6 +58,8 @@ final class StatusText {
                 value.put("unit", channel.storedUnit().code());
                 value.put("time", iso(reading.timeMs()));
               });
+      ArrayNode silent = one.putArray("silent");
+      run.silent().stream().sorted().forEach(channel -> silent.add(channel.id()));
       ArrayNode sources = one.putArray("sources");
       for (SourceState source : run.sources()) {
         ObjectNode object = sources.addObject();
@@ -64,6 +82,17 @@ final class StatusText {
       return MAPPER.writeValueAsString(status);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
+    }
+  }
+
+  private static void tell(List<RefusedClient> clients, ArrayNode refused) {
+    for (RefusedClient client : clients) {
+      ObjectNode object = refused.addObject();
+      object.put("client", client.client());
+      object.put("reason", client.reason());
+      object.put("count", client.count());
+      object.put("first", iso(client.firstMs()));
+      object.put("last", iso(client.lastMs()));
     }
   }
 

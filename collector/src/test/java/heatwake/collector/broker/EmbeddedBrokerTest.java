@@ -24,6 +24,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -74,7 +79,7 @@ class EmbeddedBrokerTest {
       assertRefused(broker, "-u", "probe");
       assertRefused(broker, "-u", "stranger", "-P", "s3cret");
       assertThat(intake.happened())
-          .allMatch(event -> event.startsWith("CLIENT_REFUSED broker: client"))
+          .allMatch(event -> event.startsWith("CLIENT_REFUSED broker: a client without id at 127"))
           .satisfiesExactly(
               nobody -> assertThat(nobody).endsWith(": no user and password given"),
               guess -> assertThat(guess).endsWith("user \"probe\": wrong password"),
@@ -82,6 +87,16 @@ class EmbeddedBrokerTest {
               stranger ->
                   assertThat(stranger)
                       .endsWith("user \"stranger\": no such user in the file of --broker-users"));
+      assertRefused(broker, "-u", "probe", "-P", "guess");
+      assertRefused(broker, "-u", "probe", "-P", "guess", "-i", "meter");
+      assertThat(broker.refused())
+          .extracting(one -> one.client() + ": " + one.reason() + " " + one.count())
+          .containsExactly(
+              "a client without id at 127.0.0.1: no user and password given 2",
+              "a client without id at 127.0.0.1 with user \"probe\": wrong password 2",
+              "a client without id at 127.0.0.1 with user \"stranger\": no such user in the file of"
+                  + " --broker-users 1",
+              "client \"meter\" with user \"probe\": wrong password 1");
     }
   }
 
@@ -148,6 +163,73 @@ class EmbeddedBrokerTest {
               "CLIENT_REFUSED broker: client \"modern\": speaks MQTT 5; set it to MQTT 3.1.1"
                   + " (version 4)");
     }
+  }
+
+  /** MQTT 3.1.1, 3.1.3-8: CONNACK with return code 2, then the connection is closed. */
+  @Test
+  void clientWithoutIdThatWantsItsSessionKeptIsToldSo() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    // Figure 3.6 of MQTT 3.1.1 with the flags all nought, and an id of no bytes.
+    byte[] connect = {0x10, 12, 0, 4, 'M', 'Q', 'T', 'T', 4, 0, 0, 60, 0, 0};
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+      broker.reportTo(intake);
+      for (int attempt = 0; attempt < 2; attempt++) {
+        try (Socket client = new Socket(InetAddress.getLoopbackAddress(), broker.port())) {
+          client.getOutputStream().write(connect);
+          assertThat(client.getInputStream().readAllBytes()).containsExactly(0x20, 2, 0, 2);
+        }
+      }
+      assertThat(broker.refused())
+          .extracting(one -> one.client() + ": " + one.reason() + " " + one.count())
+          .containsExactly(
+              "a client without id at 127.0.0.1: wants its session kept, but has no client id; give"
+                  + " it one, or a clean session 2");
+      assertThat(intake.happened()).hasSize(2);
+    }
+  }
+
+  /** What a probe sent before we had subscribed would be acknowledged, and reach nobody. */
+  @Test
+  void nobodyIsAnsweredBeforeTheRecorderIsReady() throws Exception {
+    RememberingIntake intake = new RememberingIntake();
+    BrokerConfig users = withUsers(BrokerLimits.SITE);
+    SourceSpec.Mqtt ours =
+        new SourceSpec.Mqtt(
+            "wifi", "mqtt://127.0.0.1:1", Optional.empty(), Optional.empty(), Optional.empty(), 3);
+    try (EmbeddedBroker broker =
+        EmbeddedBroker.startFor(Set.of(MqttSources.session(ours, "Heron Lane")), users)) {
+      CompletableFuture<Void> probe =
+          CompletableFuture.runAsync(() -> publish(broker, "-u", "probe", "-P", "s3cret"));
+      CompletableFuture<Void> guesser =
+          CompletableFuture.runAsync(() -> publish(broker, "-u", "probe", "-P", "guess"));
+      assertThatThrownBy(() -> probe.get(1, TimeUnit.SECONDS)).isInstanceOf(TimeoutException.class);
+      assertThat(guesser).isNotDone();
+      assertThat(broker.refused()).isEmpty();
+      broker.reportTo(intake);
+      broker.letAllIn();
+      probe.get(30, TimeUnit.SECONDS);
+      assertThatThrownBy(() -> guesser.get(30, TimeUnit.SECONDS))
+          .isInstanceOf(ExecutionException.class);
+      assertThat(intake.happened()).singleElement().asString().endsWith("wrong password");
+    }
+  }
+
+  private void publish(EmbeddedBroker broker, String... options) {
+    try {
+      Mosquitto.publishTo(folder, broker.port(), "heron/in", List.of("20"), options);
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Test
+  void whoMakesUpNamesIsCountedTogether() {
+    RefusedClients clients = new RefusedClients();
+    for (int i = 0; i < 1000; i++) {
+      clients.add("client \"" + i + "\"", "wrong password", i);
+    }
+    assertThat(clients.all()).hasSize(51).last().matches(one -> one.count() == 950);
+    assertThat(clients.all()).last().matches(one -> one.firstMs() == 50 && one.lastMs() == 999);
   }
 
   @Test

@@ -18,6 +18,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.OptionalLong;
 import java.util.Random;
@@ -237,6 +238,9 @@ class CsvTest {
 
   private static final int DAY = 24 * 60;
 
+  private static final String KEPT =
+      "; kept at its own time and exported, but left out of the run's span and the analysis";
+
   /** Rows a minute apart, of which some are stamped otherwise. */
   private static String stamped(String... strays) {
     StringBuilder text = new StringBuilder("time,water-in [Cel]\n");
@@ -252,7 +256,10 @@ class CsvTest {
     CsvImport.Imported imported = CsvImport.run(store, RIG, csv(csv));
     assertThat(imported.remarks()).containsExactly(remark);
     Recording recording = store.load(imported.run());
-    assertThat(recording.events()).isEmpty();
+    assertThat(recording.events())
+        .singleElement()
+        .matches(event -> event.kind() == EventKind.TIME_REFUSED && event.count() == strays)
+        .matches(event -> event.text().equals(remark));
     Series water = recording.of(Channel.WATER_IN).orElseThrow();
     assertThat(water.size()).isEqualTo(20 - strays);
     for (int i = 0; i < water.size(); i++) {
@@ -271,18 +278,43 @@ class CsvTest {
     straysAreKeptAndLeftOut(
         stamped("2041-01-01T00:00:00Z"),
         1,
-        "1 row stamped more than a day from those about it (line 12: 2041-01-01T00:00:00Z);"
-            + " kept at its own time");
+        "1 row stamped more than a day from those about it (line 12: 2041-01-01T00:00:00Z)" + KEPT);
     straysAreKeptAndLeftOut(
         stamped("2001-01-01T00:00:00Z"),
         1,
-        "1 row stamped more than a day from those about it (line 12: 2001-01-01T00:00:00Z);"
-            + " kept at its own time");
+        "1 row stamped more than a day from those about it (line 12: 2001-01-01T00:00:00Z)" + KEPT);
     straysAreKeptAndLeftOut(
         stamped("2041-01-01T00:00:00Z", "2041-01-01T00:01:00Z", "1970-01-01T00:00:00Z"),
         3,
         "3 rows stamped more than a day from those about them (first line 12:"
-            + " 2041-01-01T00:00:00Z); kept at their own times");
+            + " 2041-01-01T00:00:00Z); kept at their own times and exported, but left out of the run's"
+            + " span and the analysis");
+  }
+
+  /** Within the week in which the bulk of the stamps would still take them in. */
+  @Test
+  void aStrayOfSomeDaysIsLeftOutToo() throws IOException {
+    for (String day : List.of("2031-05-07", "2031-05-01", "2031-05-10", "2031-05-02")) {
+      straysAreKeptAndLeftOut(
+          stamped(day + "T18:10:00Z"),
+          1,
+          "1 row stamped more than a day from those about it (line 12: "
+              + day
+              + "T18:10:00Z)"
+              + KEPT);
+    }
+  }
+
+  @Test
+  void aStrayStampInTheLastRowIsNoReasonToRefuseTheFile() throws IOException {
+    straysAreKeptAndLeftOut(
+        stamped().replace("2031-05-04T18:19:00Z", "2031-05-01T18:19:00Z"),
+        1,
+        "1 row stamped more than a day from those about it (line 21: 2031-05-01T18:19:00Z)" + KEPT);
+    straysAreKeptAndLeftOut(
+        stamped().replace("2031-05-04T18:19:00Z", "1970-01-01T00:00:00Z"),
+        1,
+        "1 row stamped more than a day from those about it (line 21: 1970-01-01T00:00:00Z)" + KEPT);
   }
 
   @Test
@@ -290,8 +322,7 @@ class CsvTest {
     straysAreKeptAndLeftOut(
         stamped().replace("2031-05-04T18:00:00Z", "2041-01-01T00:00:00Z"),
         1,
-        "1 row stamped more than a day from those about it (line 2: 2041-01-01T00:00:00Z);"
-            + " kept at its own time");
+        "1 row stamped more than a day from those about it (line 2: 2041-01-01T00:00:00Z)" + KEPT);
   }
 
   @Test
@@ -302,6 +333,7 @@ class CsvTest {
                 .replace("2041-01-01T00:00:00Z,10", "2041-01-01T00:00:00Z,850"));
     long placeMs = Instant.parse("2031-05-04T18:09:00Z").toEpochMilli();
     assertThat(store.load(run).events())
+        .filteredOn(event -> event.kind() == EventKind.OUT_OF_RANGE)
         .singleElement()
         .satisfies(event -> assertThat(event.startMs()).isEqualTo(placeMs))
         .satisfies(event -> assertThat(event.endMs()).hasValue(placeMs));

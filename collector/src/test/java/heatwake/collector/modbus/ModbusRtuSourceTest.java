@@ -172,6 +172,12 @@ class ModbusRtuSourceTest {
           .containsExactly(
               "UNREADABLE current: meter unit 2 refuses register 40: it has no such register"
                   + " (counted from zero)");
+      // As a loss it is in log and status too, and in what the analysis says is missing.
+      assertThat(intake.begun())
+          .containsExactly(
+              "SOURCE_LOST meter unit 2 register 40: refused: it has no such register (counted from"
+                  + " zero)");
+      assertThat(intake.lasting()).containsExactly("SOURCE_LOST meter unit 2 register 40");
     }
   }
 

@@ -187,6 +187,37 @@ class RecorderTest {
     }
   }
 
+  /** Two heaters of one site, each with a rig.toml in a folder of its own. */
+  @Test
+  void aRigOfTheSameNameInAnotherFolderIsAnotherRig() throws Exception {
+    RigFile left = RigReader.parse(RIG.text(), "left/rig.toml");
+    RigFile right = RigReader.parse(RIG.text().replace("/dev/null", "/dev/zero"), "right/rig.toml");
+    long brokenLeft;
+    long brokenRight;
+    try (Store store = Store.open(file())) {
+      brokenLeft = store.beginRun(left, START);
+      store.append(brokenLeft, List.of(stamped(START, 1), stamped(START + 1000, 2)));
+      brokenRight = store.beginRun(right, START);
+      store.append(brokenRight, List.of(stamped(START, 1)));
+    }
+    long againLeft;
+    long againRight;
+    SettableClock clock = new SettableClock(START + 5000);
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL.with(clock))) {
+      againLeft = recorder.begin(left).id();
+      RecordedRun run = recorder.begin(right);
+      againRight = run.id();
+      // Delivered again; and what the left one's probe said too, by chance.
+      deliverSafely(run, stamped(START, 1), stamped(START + 1000, 2));
+    }
+    assertThat(load(againRight).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
+    assertThat(load(againRight).of(Channel.POWER).orElseThrow().timeMs(0)).isEqualTo(START + 1000);
+    try (Store store = Store.openExisting(file())) {
+      assertThat(store.followed(againLeft)).hasValue(brokenLeft);
+      assertThat(store.followed(againRight)).hasValue(brokenRight);
+    }
+  }
+
   @Test
   void whatWasStoredBeforeACleanStopIsNotStoredAgain() throws Exception {
     RigFile byAnotherPath = RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml");

@@ -272,6 +272,36 @@ class RigReaderTest {
   }
 
   @Test
+  void refusesDevicesAndUncertaintiesThatCannotBe() {
+    String source = "[[source]]\nname = \"w\"\n";
+    refused(
+        source + "serial = \"/dev/tty\\u0000\"\n",
+        "rig.toml:3: serial holds a line break or another sign that no name has; take it out");
+    refused(
+        source + "modbus-rtu = \"a\\nb\"\n",
+        "rig.toml:3: modbus-rtu holds a line break or another sign that no name has; take it out");
+    refused(
+        source + "mqtt = \"mqtts://h\"\nca = \"\\u0007\"\n",
+        "rig.toml:4: ca holds a line break or another sign that no name has; take it out");
+    refused(
+        source + "serial = \"usb:403:6001\"\n",
+        "rig.toml:3: serial = \"usb:403:6001\" names no USB adapter; write it as heatwake ports does,"
+            + " such as \"usb:0403:6001\"");
+    String probe = "[[probe]]\nchannel = \"power\"\nunit = \"W\"\n";
+    refused(
+        probe + "uncertainty = \"1e400 W\"\n",
+        "rig.toml:4: uncertainty must be zero or more, and at most 100 %");
+    refused(
+        source
+            + "mqtt = \"mqtt://h\"\n"
+            + probe
+            + "source = \"w\"\ntopic = \""
+            + "x".repeat(1025)
+            + "\"\n",
+        "rig.toml:8: topic has 1025 characters; at most 1024 are read");
+  }
+
+  @Test
   void namesAFileThatCannotBeRead() throws IOException {
     assertThatThrownBy(() -> RigReader.read(folder.resolve("none.toml")))
         .isInstanceOf(MistakeException.class)

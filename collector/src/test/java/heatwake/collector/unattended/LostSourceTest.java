@@ -19,6 +19,7 @@ import heatwake.collector.rig.RigReader;
 import heatwake.collector.source.ProbeSources;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -84,7 +85,8 @@ class LostSourceTest {
   }
 
   private static JsonNode source(Recorder recorder, int number) throws Exception {
-    String status = StatusText.of(recorder, 0, run -> List.of(), System.currentTimeMillis());
+    String status =
+        StatusText.of(recorder, Optional.empty(), 0, run -> List.of(), System.currentTimeMillis());
     return new ObjectMapper().readTree(status).at("/runs/0/sources/" + number);
   }
 

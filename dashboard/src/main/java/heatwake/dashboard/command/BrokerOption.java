@@ -8,6 +8,7 @@ import heatwake.collector.mistake.MistakeException;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.Stack;
 import picocli.CommandLine.IParameterPreprocessor;
 import picocli.CommandLine.Model.ArgSpec;
@@ -18,11 +19,19 @@ import picocli.CommandLine.Option;
 final class BrokerOption {
   private static final String USUAL_PORT = "1883";
 
+  /** Where it listens; 0, which help does not name, is any port that is free. */
+  static final class Port extends WholeNumber {
+    Port() {
+      super(0, 65_535, "a port is a number from 1 to 65535");
+    }
+  }
+
   @Option(
       names = "--broker",
       arity = "0..1",
       paramLabel = "PORT",
       preprocessor = PortOrUsual.class,
+      converter = Port.class,
       description =
           "Runs an MQTT broker for Wi-Fi probes, port " + USUAL_PORT + " unless another is named.")
   private Integer port;
@@ -30,6 +39,7 @@ final class BrokerOption {
   @Option(
       names = "--broker-listen",
       paramLabel = "ADDRESS",
+      converter = FilledIn.class,
       description =
           "Address it listens on: 127.0.0.1, only this machine, unless another is named; another"
               + " needs --broker-users.")
@@ -42,11 +52,12 @@ final class BrokerOption {
   private Path users;
 
   /**
-   * Starts the broker, if one is asked for.
+   * Starts the broker, if one is asked for. It lets nobody but some clients in yet.
    *
+   * @param first ids of those clients
    * @throws MistakeException if it may not or cannot listen
    */
-  Optional<EmbeddedBroker> start() {
+  Optional<EmbeddedBroker> start(Set<String> first) {
     if (port == null) {
       if (address != null || users != null) {
         throw new MistakeException(
@@ -56,7 +67,8 @@ final class BrokerOption {
       return Optional.empty();
     }
     return Optional.of(
-        EmbeddedBroker.start(
+        EmbeddedBroker.startFor(
+            first,
             new BrokerConfig(
                 address == null ? BrokerConfig.LOOPBACK : address,
                 port,

@@ -30,7 +30,8 @@ final class BrokerUserCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     if (name.isBlank() || name.contains(":") || name.startsWith("#")) {
-      throw new MistakeException("\"" + name + "\": a user name has no colon and no # in front");
+      throw new MistakeException(
+          "\"" + name + "\": a user name has letters, but no colon and no # in front");
     }
     String password = password();
     if (password == null || password.isEmpty()) {

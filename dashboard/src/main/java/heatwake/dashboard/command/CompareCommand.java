@@ -32,6 +32,7 @@ final class CompareCommand implements Callable<Integer> {
       names = "--run",
       required = true,
       paramLabel = "ID",
+      converter = RunNumber.class,
       description = "Given twice: the earlier run, then the later one.")
   private List<Long> runs;
 

@@ -45,6 +45,7 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--scenario",
       paramLabel = "NAME",
+      converter = FilledIn.class,
       defaultValue = Scenarios.USUAL,
       description = "What happens at the site; default ${DEFAULT-VALUE}.")
   private String scenarioName;

@@ -22,7 +22,12 @@ import picocli.CommandLine.Option;
 final class ExportCommand implements Callable<Integer> {
   @Mixin private StoreOption database;
 
-  @Option(names = "--run", paramLabel = "ID", required = true, description = "Number of the run.")
+  @Option(
+      names = "--run",
+      paramLabel = "ID",
+      converter = RunNumber.class,
+      required = true,
+      description = "Number of the run.")
   private long run;
 
   @Option(

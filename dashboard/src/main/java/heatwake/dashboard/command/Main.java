@@ -1,12 +1,12 @@
 package heatwake.dashboard.command;
 
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Entry point of every command. */
 @Command(
@@ -55,7 +55,7 @@ public final class Main implements Runnable {
   /** The command line, with its ways of telling mistakes and faults. */
   static CommandLine commandLine() {
     return new CommandLine(new Main())
-        .setCaseInsensitiveEnumValuesAllowed(true)
+        .registerConverter(Path.class, new FileName())
         .setParameterExceptionHandler(Main::sayMisuse)
         .setExecutionExceptionHandler(Main::sayFault);
   }
@@ -66,20 +66,11 @@ public final class Main implements Runnable {
         .getErr()
         .println(
             "heatwake: "
-                + FaultWords.oneLine(misuse(fault))
+                + FaultWords.oneLine(MisuseWords.of(fault))
                 + "; see "
                 + command.getCommandSpec().qualifiedName()
                 + " --help");
     return MISTAKE;
-  }
-
-  private static String misuse(ParameterException fault) {
-    boolean commandWanted = fault.getCommandLine().getParent() == null;
-    if (commandWanted && fault instanceof UnmatchedArgumentException unmatched) {
-      String word = unmatched.getUnmatched().get(0);
-      return word.startsWith("-") ? fault.getMessage() : "there is no command " + word;
-    }
-    return fault.getMessage();
   }
 
   private static int sayFault(

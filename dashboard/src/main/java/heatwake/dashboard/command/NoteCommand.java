@@ -23,6 +23,7 @@ final class NoteCommand implements Callable<Integer> {
   @Option(
       names = "--run",
       paramLabel = "ID",
+      converter = RunNumber.class,
       description = "Number of the run; default the run being recorded.")
   private Long run;
 

@@ -27,6 +27,13 @@ import picocli.CommandLine.Spec;
 final class PortsCommand implements Callable<Integer> {
   private static final int LINES_SHOWN = 3;
 
+  /** How long to listen. */
+  static final class Seconds extends WholeNumber {
+    Seconds() {
+      super(1, 3600, "write a whole number from 1 to 3600");
+    }
+  }
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -38,6 +45,7 @@ final class PortsCommand implements Callable<Integer> {
       names = "--seconds",
       paramLabel = "N",
       defaultValue = "4",
+      converter = Seconds.class,
       description = "How long to listen at each speed; default ${DEFAULT-VALUE}.")
   private int seconds;
 
@@ -50,15 +58,15 @@ final class PortsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<PortInfo> ports = PortFinder.list();
-    if (seconds < 1 || seconds > 3600) {
-      throw new MistakeException("--seconds " + seconds + ": a number from 1 to 3600");
-    }
     if (!listen) {
       if (named != null) {
         throw new MistakeException("ports takes a PORT only with --listen");
       }
       list(ports);
       return Main.DONE;
+    }
+    if (named != null && named.stream().anyMatch(String::isBlank)) {
+      throw new MistakeException("the PORT is empty; name one, or leave it out to hear all");
     }
     List<PortInfo> chosen =
         named == null ? ports : named.stream().map(path -> port(path, ports)).toList();

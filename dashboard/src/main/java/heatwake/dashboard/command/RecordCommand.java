@@ -68,9 +68,10 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     }
     ProbeSources.requirePortsApart(sites.keySet());
+    ProbeSources.requireSessionsApart(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
-    Optional<EmbeddedBroker> embedded = broker.start();
+    Optional<EmbeddedBroker> embedded = broker.start(ProbeSources.sessions(sites.keySet()));
     try {
       return record(sites, outlets, embedded);
     } finally {
@@ -101,7 +102,9 @@ final class RecordCommand implements Callable<Integer> {
         out.println("recording run " + run.id());
         out.flush();
       }
-      try (Attendant attendant = unattended.attendant(recorder, outlets)) {
+      // Now there is somebody to hear what probes say, and to count whom the broker refuses.
+      embedded.ifPresent(EmbeddedBroker::letAllIn);
+      try (Attendant attendant = unattended.attendant(recorder, embedded, outlets)) {
         attendant.start();
         manager.ifPresent(ServiceManager::ready);
         stop.awaitOr(recorder.ended());

@@ -11,6 +11,7 @@ final class RunOption {
   @Option(
       names = "--run",
       paramLabel = "ID",
+      converter = RunNumber.class,
       description = "Number of the run; default the newest.")
   private Long id;
 

@@ -18,7 +18,8 @@ final class StoreOption {
     }
     String dataHome = System.getenv("XDG_DATA_HOME");
     Path folder =
-        dataHome == null || dataHome.isBlank()
+        // One that is not absolute is to be ignored (XDG Base Directory Specification 0.8).
+        dataHome == null || dataHome.isBlank() || !Path.of(dataHome).isAbsolute()
             ? Path.of(System.getProperty("user.home"), ".local", "share")
             : Path.of(dataHome);
     return folder.resolve("heatwake").resolve("heatwake.db");

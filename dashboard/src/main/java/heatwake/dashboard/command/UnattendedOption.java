@@ -1,6 +1,7 @@
 package heatwake.dashboard.command;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.collector.broker.EmbeddedBroker;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.mqtt.MqttSources;
 import heatwake.collector.recorder.Cut;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.slf4j.Logger;
@@ -47,6 +49,7 @@ final class UnattendedOption {
   @Option(
       names = "--status-topic",
       paramLabel = "TOPIC",
+      converter = FilledIn.class,
       description =
           "Keeps it on an MQTT topic too (retained, with last will), at the broker of the rig's"
               + " first mqtt source.")
@@ -55,6 +58,7 @@ final class UnattendedOption {
   @Option(
       names = "--on-flag",
       paramLabel = "COMMAND",
+      converter = FilledIn.class,
       description =
           "Run for each flag as it arises, with HEATWAKE_RULE, HEATWAKE_SEVERITY,"
               + " HEATWAKE_EVIDENCE, HEATWAKE_NEXT_CHECK, HEATWAKE_SITE, HEATWAKE_RUN,"
@@ -125,7 +129,8 @@ final class UnattendedOption {
   }
 
   /** Who attends to a recorder, once started. */
-  Attendant attendant(Recorder recorder, List<StatusOutlet> outlets) {
+  Attendant attendant(
+      Recorder recorder, Optional<EmbeddedBroker> broker, List<StatusOutlet> outlets) {
     List<FlagListener> listeners = new ArrayList<>();
     listeners.add(UnattendedOption::log);
     if (onFlag != null) {
@@ -133,6 +138,7 @@ final class UnattendedOption {
     }
     return new Attendant(
         recorder,
+        broker,
         outlets,
         (site, run, flag) -> listeners.forEach(one -> one.arose(site, run, flag)));
   }

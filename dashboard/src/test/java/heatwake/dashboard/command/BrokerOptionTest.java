@@ -7,6 +7,7 @@ import heatwake.collector.broker.EmbeddedBroker;
 import heatwake.collector.mistake.MistakeException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
@@ -35,8 +36,8 @@ class BrokerOptionTest {
 
   @Test
   void listensOnLoopbackAndOnlyIfAsked() {
-    assertThat(parse("site.toml").broker.start()).isEmpty();
-    Optional<EmbeddedBroker> broker = parse("--broker=0", "site.toml").broker.start();
+    assertThat(parse("site.toml").broker.start(Set.of())).isEmpty();
+    Optional<EmbeddedBroker> broker = parse("--broker=0", "site.toml").broker.start(Set.of());
     try (EmbeddedBroker started = broker.orElseThrow()) {
       assertThat(started.url()).isEqualTo("mqtt://127.0.0.1:" + started.port());
     }
@@ -45,7 +46,7 @@ class BrokerOptionTest {
   @Test
   void neverOpensToOthersWithoutUsers() {
     BrokerOption open = parse("--broker=0", "--broker-listen", "0.0.0.0", "site.toml").broker;
-    assertThatThrownBy(open::start)
+    assertThatThrownBy(() -> open.start(Set.of()))
         .isInstanceOf(MistakeException.class)
         .hasMessage(
             "--broker-listen 0.0.0.0 lets other machines in, so it needs --broker-users FILE;"
@@ -55,7 +56,7 @@ class BrokerOptionTest {
   @Test
   void optionsWithoutABrokerAreAMistake() {
     BrokerOption lost = parse("--broker-users", "users", "site.toml").broker;
-    assertThatThrownBy(lost::start)
+    assertThatThrownBy(() -> lost.start(Set.of()))
         .isInstanceOf(MistakeException.class)
         .hasMessageContaining("add --broker");
   }
