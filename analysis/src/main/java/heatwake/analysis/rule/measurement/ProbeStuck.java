@@ -14,10 +14,8 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -52,10 +50,10 @@ public final class ProbeStuck implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Map<Channel, Frozen> frozen = new EnumMap<>(Channel.class);
+    List<Frozen> frozen = new ArrayList<>();
     for (Series series : evidence.recording().series().values()) {
       if (series.channel().quantity() != Quantity.STATE) {
-        Frozen.longest(series).ifPresent(one -> frozen.put(series.channel(), one));
+        frozen.addAll(Frozen.all(series));
       }
     }
     if (frozen.isEmpty()) {
@@ -66,7 +64,7 @@ public final class ProbeStuck implements Rule {
         new Liveliness(
             evidence, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
     List<Flag> flags = new ArrayList<>();
-    for (Frozen one : frozen.values()) {
+    for (Frozen one : frozen) {
       if (!one.isAtALimit() && liveliness.othersMove(one)) {
         why(evidence, liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
       }
