@@ -50,6 +50,11 @@ record Frozen(Series series, int from, int to) {
     return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
   }
 
+  /** Whether none of its series lasts longer. */
+  boolean isLongest() {
+    return all(series).stream().allMatch(other -> other.lengthS() <= lengthS());
+  }
+
   double value() {
     return series.value(from);
   }
