@@ -136,16 +136,14 @@ public final class FlowWays {
   }
 
   /**
-   * The heater gets at most all of it, no more than its nameplate allows and its heat explains, and
-   * at least {@link #LEAST_SHARE}.
+   * Nobody says whether there is a bypass, so all of it may go through the heater: the heater gets
+   * at most all of it and no more than its heat explains, and at least {@link #LEAST_SHARE}. What
+   * the nameplate allows at most is no bound: a pump without a bypass may give more.
    */
   private FlowBasis partOf(
       Channel meter, double[] total, ProbeUncertainty uncertainty, String way) {
     double least = rig.heater().flowMinM3PerS().orElse(0);
-    double most =
-        Math.min(
-            rig.heater().flowMaxM3PerS().orElse(Double.POSITIVE_INFINITY),
-            byRise.orElse(Double.POSITIVE_INFINITY));
+    double most = byRise.orElse(Double.POSITIVE_INFINITY);
     double[] flow = new double[total.length];
     double widest = 0;
     for (int i = 0; i < flow.length; i++) {

@@ -65,6 +65,9 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
             draw.map(ElectricDraw::compressor).or(() -> counted.map(CountedDraw::compressor)),
             lift,
             rise);
+    if (draw.isPresent()) {
+      FailedTries.takeFrom(compressor, timeline, recording, lift, rise);
+    }
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);
     }

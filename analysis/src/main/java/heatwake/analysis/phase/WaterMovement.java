@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 /**
  * Whether water moves through the heater, from every channel that can tell. Each channel votes; one
  * that measures the heater's own water counts more than one that only says the pump is switched on.
+ * A meter that hangs at a value while the others see the water come to stand has no vote meanwhile.
  */
 public final class WaterMovement {
   /** Water moves from this share of the usual flow upwards (ours: pump run-down ends below it). */
@@ -36,8 +37,8 @@ public final class WaterMovement {
   public static Track of(Timeline timeline) {
     int size = timeline.size();
     int[] votes = new int[size];
-    vote(votes, flow(timeline, Channel.FLOW_HEATER), 4);
-    vote(votes, flow(timeline, Channel.FLOW_TOTAL), 2);
+    vote(votes, believedFlow(timeline, Channel.FLOW_HEATER), 4);
+    vote(votes, believedFlow(timeline, Channel.FLOW_TOTAL), 2);
     vote(votes, state(timeline, Channel.FLOW_SWITCH), 2);
     vote(votes, state(timeline, Channel.PUMP_ON), 1);
     vote(votes, filterPressure(timeline), 1);
@@ -109,6 +110,13 @@ public final class WaterMovement {
       no.set(i, track.no(i) ? Track.NO : Track.UNKNOWN);
     }
     return no;
+  }
+
+  /** What a flow says, but for the times at which it hangs at a value while the water stands. */
+  private static Optional<Track> believedFlow(Timeline timeline, Channel channel) {
+    Optional<Track> said = flow(timeline, channel);
+    said.ifPresent(track -> FrozenFlow.silence(track, channel, timeline));
+    return said;
   }
 
   private static Optional<Track> flow(Timeline timeline, Channel channel) {

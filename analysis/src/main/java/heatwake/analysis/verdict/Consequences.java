@@ -2,11 +2,13 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -31,6 +33,11 @@ public final class Consequences {
   /** What can trip the circuit's own pressure switches. */
   private static final Set<String> TRIPPED_BY =
       Set.of("low-charge", "air-recirculation", "evaporator-approach", "frosting", "high-pressure");
+
+  private static final Set<String> LITTLE_WATER = Set.of("low-heater-flow", "falling-flow");
+
+  /** What says that the circuit condenses higher than it should. */
+  private static final Set<String> HIGH = Set.of("condenser-approach", "high-pressure");
 
   /** Part of a fall after which what begins is its consequence; ours. */
   private static final double CAME_TO_IT = 0.1;
@@ -101,16 +108,17 @@ public final class Consequences {
    * The root flags, each with its consequences named.
    *
    * @param duties what the running heater was seen to do
+   * @param heater its nameplate
    */
-  static List<Flag> fold(List<Flag> flags, List<Duty> duties) {
+  static List<Flag> fold(List<Flag> flags, List<Duty> duties, Heater heater) {
     Map<Flag, List<Flag>> following = new LinkedHashMap<>();
     for (Flag flag : flags) {
-      root(flag, flags, duties)
+      root(flag, flags, duties, heater)
           .ifPresent(root -> following.computeIfAbsent(root, key -> new ArrayList<>()).add(flag));
     }
     List<Flag> roots = new ArrayList<>();
     for (Flag flag : flags) {
-      if (root(flag, flags, duties).isEmpty()) {
+      if (root(flag, flags, duties, heater).isEmpty()) {
         roots.add(naming(flag, following.getOrDefault(flag, List.of())));
       }
     }
@@ -118,19 +126,24 @@ public final class Consequences {
   }
 
   /** The flag that, at the end of the chain, explains this one. */
-  private static Optional<Flag> root(Flag flag, List<Flag> flags, List<Duty> duties) {
-    Optional<Flag> cause = cause(flag, flags, duties);
+  private static Optional<Flag> root(
+      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
+    Optional<Flag> cause = cause(flag, flags, duties, heater);
     return cause.isEmpty()
         ? cause
-        : Optional.of(root(cause.get(), flags, duties).orElseGet(cause::orElseThrow));
+        : Optional.of(root(cause.get(), flags, duties, heater).orElseGet(cause::orElseThrow));
   }
 
-  private static Optional<Flag> cause(Flag flag, List<Flag> flags, List<Duty> duties) {
+  private static Optional<Flag> cause(
+      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
     for (Map.Entry<String, Set<String>> row : TABLE.entrySet()) {
       if (row.getValue().contains(flag.rule())) {
         Optional<Flag> found =
             flags.stream()
-                .filter(other -> other.rule().equals(row.getKey()) && explains(other, flag, duties))
+                .filter(
+                    other ->
+                        other.rule().equals(row.getKey())
+                            && explains(other, flag, flags, duties, heater))
                 .findFirst();
         if (found.isPresent()) {
           return found;
@@ -140,7 +153,8 @@ public final class Consequences {
     return Optional.empty();
   }
 
-  private static boolean explains(Flag cause, Flag flag, List<Duty> duties) {
+  private static boolean explains(
+      Flag cause, Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
     boolean ofProbes = cause.side() == Side.MEASUREMENT;
     // A switch that trips may do so only once the circuit no longer comes to a steady state.
     boolean cameLater =
@@ -156,11 +170,28 @@ public final class Consequences {
         && drawsMorePower(flag, duties)) {
       return false;
     }
+    if (LITTLE_WATER.contains(cause.rule())
+        && flag.rule().equals("overcurrent")
+        && !condensesHigh(flag, flags, duties, heater)) {
+      return false;
+    }
     boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);
     // Flow that was too low from the beginning did not get there by falling.
     return !flag.rule().equals("low-heater-flow")
         || !cause.rule().equals("falling-flow")
         || cameToIt;
+  }
+
+  /**
+   * Little water strains a motor only by the condensing pressure it brings: that is flagged, or
+   * seen above what sound heaters have.
+   */
+  private static boolean condensesHigh(
+      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
+    List<Duty> during = DutyDuring.steady(flag, duties);
+    return flags.stream().anyMatch(one -> HIGH.contains(one.rule()) && Overlap.any(one, flag))
+        || (!during.isEmpty()
+            && Symptom.CONDENSING.grade(Duty.meanOf(during), heater).orElse(0) > 0);
   }
 
   private static boolean drawsMorePower(Flag flag, List<Duty> duties) {

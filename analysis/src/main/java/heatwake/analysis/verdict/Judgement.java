@@ -4,6 +4,7 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -64,8 +65,10 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
     // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
     Map<Boolean, List<Flag>> handed =
         sided.stream().collect(Collectors.partitioningBy(reasoning::isHanded));
-    List<Flag> roots = new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty()));
-    roots.addAll(Consequences.fold(handed.get(true), evidence.duty()));
+    Heater heater = evidence.recording().rig().heater();
+    List<Flag> roots =
+        new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty(), heater));
+    roots.addAll(Consequences.fold(handed.get(true), evidence.duty(), heater));
     roots.sort(Raised.GRAVEST_FIRST);
     List<String> lacking = new ArrayList<>(missing);
     reasoning

@@ -115,7 +115,8 @@ class VerdictPageTest {
       A flag of probes explains only flags that accuse the same probe; `falling-flow` explains
       `low-heater-flow` only if the flow was enough to begin with; `voltage-range` explains `overcurrent` unless
       the power is above %s of the nameplate's beyond doubt (a motor at low voltage takes more current for
-      the same power, hardly more power).
+      the same power, hardly more power); `low-heater-flow` and `falling-flow` explain `overcurrent` only
+      where `condenser-approach` or `high-pressure` stands too, or the circuit condenses above the band below.
 
       5. The flags that are left are weighed.
 

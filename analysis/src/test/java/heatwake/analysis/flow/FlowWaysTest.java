@@ -11,11 +11,13 @@ import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.PumpPoint;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 
@@ -69,6 +71,33 @@ class FlowWaysTest {
                     .with(Channel.PRESSURE_FILTER, Channel.WATER_RETURN));
     assertThat(findings.heat().flowWay().orElseThrow()).contains("pump curve");
     assertCovers(findings, 0.4);
+  }
+
+  /** No bypass: the pump gives the heater 150 L/min, more than its plate asks for at most. */
+  @Test
+  void aTotalThatAllGoesThroughTheHeaterIsHeldTo() {
+    Heater typical = Rigs.typicalHeater();
+    Heater narrow =
+        new Heater(
+            typical.label(),
+            typical.refrigerant(),
+            OptionalDouble.of(60e-3 / 60),
+            OptionalDouble.of(110e-3 / 60),
+            typical.voltageV(),
+            typical.currentMaxA(),
+            typical.breakerA(),
+            typical.restartDelayS(),
+            typical.pressureMaxPa(),
+            typical.ratings());
+    Findings findings =
+        hour(
+            run ->
+                run.rig(Rigs.withHeater(narrow))
+                    .without(Channel.FLOW_HEATER)
+                    .with(Channel.FLOW_TOTAL)
+                    .heatingAt(Channel.FLOW_TOTAL, 150));
+    assertThat(findings.heat().flowWay().orElseThrow()).contains("a likely part of flow-total");
+    assertCovers(findings, 0.7);
   }
 
   @Test

@@ -16,6 +16,7 @@ import heatwake.analysis.rule.Rules;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -102,7 +103,8 @@ class JudgementTest {
                 flag("low-heater-flow", Side.WATER, 5, 600),
                 flag("condenser-approach", Side.WATER, 10, 500),
                 flag("low-cop", Side.UNDECIDED, 10, 500)),
-            List.of());
+            List.of(),
+            Heater.UNKNOWN);
     assertThat(rules(roots)).containsExactly("low-heater-flow");
     assertThat(roots.get(0).evidence())
         .isEqualTo(
@@ -124,9 +126,27 @@ class JudgementTest {
                 Consequences.fold(
                     List.of(
                         flag("overcurrent", Side.ELECTRICAL, 10, 500),
+                        flag("condenser-approach", Side.WATER, 10, 500),
                         flag("low-heater-flow", Side.WATER, 5, 600)),
-                    List.of())))
+                    List.of(),
+                    Heater.UNKNOWN)))
         .containsExactly("low-heater-flow");
+  }
+
+  /** Where the circuit condenses no higher, the current has a cause of its own. */
+  @Test
+  void littleWaterThatLiftsNoPressureExplainsNoCurrent() {
+    for (String littleWater : List.of("low-heater-flow", "falling-flow")) {
+      assertThat(
+              rules(
+                  Consequences.fold(
+                      List.of(
+                          flag("overcurrent", Side.ELECTRICAL, 10, 500),
+                          flag(littleWater, Side.WATER, 5, 600)),
+                      List.of(),
+                      Heater.UNKNOWN)))
+          .containsExactly("overcurrent", littleWater);
+    }
   }
 
   @Test
@@ -137,7 +157,8 @@ class JudgementTest {
                     List.of(
                         flag("falling-flow", Side.WATER, 5, 600),
                         flag("heat-loss", Side.POOL, 0, 600)),
-                    List.of())))
+                    List.of(),
+                    Heater.UNKNOWN)))
         .containsExactly("falling-flow", "heat-loss");
   }
 
@@ -149,7 +170,8 @@ class JudgementTest {
                     List.of(
                         flag("low-heater-flow", Side.WATER, 5, 60),
                         flag("low-heat", Side.UNDECIDED, 100, 500)),
-                    List.of())))
+                    List.of(),
+                    Heater.UNKNOWN)))
         .containsExactly("low-heater-flow", "low-heat");
   }
 
@@ -161,7 +183,8 @@ class JudgementTest {
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 300, 600)),
-                    List.of())))
+                    List.of(),
+                    Heater.UNKNOWN)))
         .containsExactly("falling-flow");
     assertThat(
             rules(
@@ -169,7 +192,8 @@ class JudgementTest {
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 5, 600)),
-                    List.of())))
+                    List.of(),
+                    Heater.UNKNOWN)))
         .containsExactly("falling-flow", "low-heater-flow");
   }
 
@@ -178,7 +202,10 @@ class JudgementTest {
     Flag alarm =
         new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
     assertThat(
-            Consequences.fold(List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)), List.of())
+            Consequences.fold(
+                    List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)),
+                    List.of(),
+                    Heater.UNKNOWN)
                 .get(0)
                 .severity())
         .isEqualTo(Severity.ALARM);

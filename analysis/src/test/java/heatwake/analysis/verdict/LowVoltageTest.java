@@ -11,6 +11,7 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,9 @@ class LowVoltageTest {
     Duty duty = running.duty();
     return rules(
         Consequences.fold(
-            List.of(during("voltage-range", duty), during("overcurrent", duty)), List.of(duty)));
+            List.of(during("voltage-range", duty), during("overcurrent", duty)),
+            List.of(duty),
+            Heater.UNKNOWN));
   }
 
   private static List<String> rules(List<Flag> flags) {
@@ -75,7 +78,8 @@ class LowVoltageTest {
             rules(
                 Consequences.fold(
                     List.of(during("voltage-range", later), during("overcurrent", later)),
-                    running.evidence().duty())))
+                    running.evidence().duty(),
+                    Heater.UNKNOWN)))
         .containsExactly("voltage-range");
   }
 

@@ -61,11 +61,11 @@ public final class FindingsJson {
     root.set("pool", pool(findings.pool()));
     findings.cost().ifPresent(cost -> root.set("cost", cost(cost)));
     ArrayNode steady = root.putArray("steady");
-    findings.steady().forEach(span -> steady.add(steadySpan(span)));
+    findings.steady().forEach(span -> steady.add(doubted(steadySpan(span), findings)));
     ArrayNode phases = root.putArray("phases");
     findings.phases().forEach(span -> phases.add(phase(span)));
     ArrayNode cycles = root.putArray("cycles");
-    findings.cycles().forEach(one -> cycles.add(cycle(one)));
+    findings.cycles().forEach(one -> cycles.add(doubted(cycle(one), findings)));
     ArrayNode flags = root.putArray("flags");
     findings.flags().forEach(flag -> flags.add(flag(flag)));
     ArrayNode startup = root.putArray("startup");
@@ -84,7 +84,16 @@ public final class FindingsJson {
     figures.put("zero_offset_K", "zero_offset_u_K", KELVIN, heat.zeroOffsetK());
     ObjectNode node = figures.node();
     heat.flowWay().ifPresent(way -> node.put("flow_way", way));
+    heat.copDoubt().ifPresent(why -> node.put("cop_doubt", why));
     return node;
+  }
+
+  /** A COP of a part of the run carries the doubt about the whole. */
+  private static ObjectNode doubted(ObjectNode part, Findings findings) {
+    if (part.has("cop")) {
+      findings.heat().copDoubt().ifPresent(why -> part.put("cop_doubt", why));
+    }
+    return part;
   }
 
   private static void delivered(Figures figures, Optional<Estimate> heatJ, double known) {

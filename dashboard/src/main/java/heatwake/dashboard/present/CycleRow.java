@@ -34,6 +34,7 @@ public record CycleRow(
     long endMs) {
 
   private static final String IN_PART = " in ";
+  private static final String DOUBTED = " ?";
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   /** The cycles of a run, in order of time. */
@@ -49,7 +50,7 @@ public record CycleRow(
               Moment.duration(endMs - cycle.startMs()),
               delivered(one, units.of(Quantity.ENERGY).unit()),
               number(one.electricJ(), units.of(Quantity.ENERGY).unit()),
-              number(one.cop(), ONE),
+              cop(one, findings),
               cycle.startMs(),
               endMs));
     }
@@ -80,9 +81,15 @@ public record CycleRow(
   /** What the figures of these cycles cover. */
   public static String coverage(List<CycleRow> rows) {
     String all = "Heat and electric energy count from the start until 3 min after the stop";
-    return rows.stream().anyMatch(row -> row.heat().contains(IN_PART))
-        ? all + "; \"in 72 %\": the heat is known in that part of the time."
-        : all + ".";
+    String part =
+        rows.stream().anyMatch(row -> row.heat().contains(IN_PART))
+            ? "; \"in 72 %\": the heat is known in that part of the time"
+            : "";
+    String doubt =
+        rows.stream().anyMatch(row -> row.cop().endsWith(DOUBTED))
+            ? "; \"?\": the COP of the run is not to be believed"
+            : "";
+    return all + part + doubt + ".";
   }
 
   private long lengthMs() {
@@ -101,6 +108,11 @@ public record CycleRow(
     return one.deliveredJ().isEmpty() || KnownPart.isAll(one.deliveredKnown())
         ? heat
         : heat + IN_PART + KnownPart.percent(one.deliveredKnown());
+  }
+
+  private static String cop(CycleFigures one, Findings findings) {
+    boolean doubted = one.cop().isPresent() && findings.heat().copDoubt().isPresent();
+    return number(one.cop(), ONE) + (doubted ? DOUBTED : "");
   }
 
   private static String number(Optional<Estimate> estimate, Unit unit) {

@@ -26,7 +26,12 @@ public final class EndedTiles {
             ? ""
             : ", " + KnownPart.percent(heat.deliveredKnown()) + " known";
     add(tiles, "Heat delivered", heat.deliveredJ(), kWh, part);
-    add(tiles, "COP of the run", heat.cop(), ONE, "");
+    add(
+        tiles,
+        "COP of the run",
+        heat.cop(),
+        ONE,
+        heat.copDoubt().isPresent() ? ", not to be believed" : "");
     add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
     longestSteady(findings)
         .ifPresent(

@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  */
 public final class FigureRows {
   private static final double SECONDS_PER_HOUR = 3600;
+  private static final String DOUBTED = "not to be believed";
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   private final Findings findings;
@@ -37,8 +38,8 @@ public final class FigureRows {
   }
 
   /** Figures of one steady span. */
-  public static List<FigureRow> ofSteady(SteadySpan span, UnitChoice units) {
-    return new Table(units).steady(span);
+  public static List<FigureRow> ofSteady(SteadySpan span, Findings findings, UnitChoice units) {
+    return new Table(units).steady(span, findings.heat());
   }
 
   private List<FigureRow> run() {
@@ -46,7 +47,12 @@ public final class FigureRows {
     HeatFigures heat = findings.heat();
     table.add("Heat delivered", heat.deliveredJ(), Quantity.ENERGY, delivered(heat));
     table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, "");
-    table.addPure("COP", heat.cop(), "heat delivered over electric energy");
+    table.addPure(
+        "COP",
+        heat.cop(),
+        heat.copDoubt()
+            .map(why -> "not to be believed: " + why)
+            .orElse("heat delivered over electric energy"));
     table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
     table.add(
         "Zero of the probe pair",
@@ -54,7 +60,7 @@ public final class FigureRows {
         Quantity.TEMPERATURE_DIFFERENCE,
         "found at rest and subtracted");
     pool(table, findings.pool());
-    findings.cost().ifPresent(cost -> cost(table, cost));
+    findings.cost().ifPresent(cost -> cost(table, cost, heat));
     return table.rows;
   }
 
@@ -83,7 +89,7 @@ public final class FigureRows {
     }
   }
 
-  private static void cost(Table table, CostFigures cost) {
+  private static void cost(Table table, CostFigures cost, HeatFigures heat) {
     cost.total()
         .ifPresent(
             total ->
@@ -99,7 +105,7 @@ public final class FigureRows {
                     new FigureRow(
                         "Cost of one kWh of heat",
                         Figure.numbers(price, ONE) + " " + cost.currency(),
-                        "")));
+                        heat.copDoubt().isPresent() ? DOUBTED : "")));
   }
 
   private static final class Table {
@@ -129,12 +135,12 @@ public final class FigureRows {
       kelvin.ifPresent(one -> rows.add(new FigureRow(name, Figure.of(one, unit, 1), "")));
     }
 
-    List<FigureRow> steady(SteadySpan span) {
+    List<FigureRow> steady(SteadySpan span, HeatFigures run) {
       add("Heat", span.heatW(), Quantity.POWER, "");
       add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
       addPure("Heat over nameplate heat", span.ratio(), "");
       add("Power", span.powerW(), Quantity.POWER, "");
-      addPure("COP", span.cop(), "");
+      addPure(run.copDoubt().isPresent() ? "COP, " + DOUBTED : "COP", span.cop(), "");
       add("Rise", span.riseK(), Quantity.TEMPERATURE_DIFFERENCE, "");
       add("Flow through the heater", span.flowM3PerS(), Quantity.FLOW, "");
       add("Share through the heater", span.heaterShare(), Quantity.RATIO, "");

@@ -112,10 +112,14 @@ public final class LiveTiles {
               : new Tile(name, Tile.NONE, unit.symbol(), "", Tone.STALE));
     }
 
+    private String remark() {
+      return findings.heat().copDoubt().isPresent() ? ", not to be believed" : ", steady";
+    }
+
     private Optional<Tile> cop() {
       return steadyNow()
           .flatMap(SteadySpan::cop)
-          .map(cop -> Tile.of("COP", cop, ONE, ", steady"))
+          .map(cop -> Tile.of("COP", cop, ONE, remark()))
           .or(
               () ->
                   findings.heat().cop().isEmpty() && findings.steady().isEmpty()

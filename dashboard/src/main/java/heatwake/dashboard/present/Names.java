@@ -93,6 +93,11 @@ public final class Names {
     };
   }
 
+  /** A heading within a sentence. */
+  static String midSentence(String heading) {
+    return heading.substring(0, 1).toLowerCase(Locale.ROOT) + heading.substring(1);
+  }
+
   static String sentenceCase(String text) {
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }

@@ -1,5 +1,6 @@
 package heatwake.dashboard.present;
 
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
@@ -34,6 +35,15 @@ public record VerdictWords(
   private static String inWords(Reason reason) {
     if (reason instanceof Reason.Blames blames) {
       return Names.ofRule(blames.flag().rule()) + ": " + blames.flag().ownEvidence();
+    }
+    if (reason instanceof Reason.Beside beside) {
+      Flag flag = beside.flag();
+      return "Also "
+          + Names.midSentence(Names.ofRule(flag.rule()))
+          + " ("
+          + flag.side().id()
+          + "): "
+          + flag.ownEvidence();
     }
     if (reason instanceof Reason.Notes notes) {
       return notes.flag().ownEvidence();

@@ -131,7 +131,7 @@ final class OutcomePage {
                           + " (the longest of "
                           + findings.steady().size()
                           + ")"));
-              document.add(pairs(FigureRows.ofSteady(span, units)));
+              document.add(pairs(FigureRows.ofSteady(span, findings, units)));
             });
   }
 

@@ -168,7 +168,7 @@ public final class FindingsText {
             + " (the longest of "
             + spans.size()
             + ")");
-    FigureRows.ofSteady(longest, units).forEach(row -> figure(layout, row));
+    FigureRows.ofSteady(longest, findings, units).forEach(row -> figure(layout, row));
     if (spans.size() > 1) {
       layout.heading("All steady spans");
       spans
@@ -183,7 +183,12 @@ public final class FindingsText {
   private String inOneLine(SteadySpan span) {
     StringBuilder line = new StringBuilder(moment.span(span.startMs(), span.endMs()));
     span.heatW().ifPresent(heat -> line.append(", ").append(units.of(Quantity.POWER).text(heat)));
-    span.cop().ifPresent(cop -> line.append(", COP ").append(Figure.of(cop, ONE)));
+    span.cop()
+        .ifPresent(
+            cop ->
+                line.append(", COP ")
+                    .append(Figure.of(cop, ONE))
+                    .append(findings.heat().copDoubt().isPresent() ? " (not to be believed)" : ""));
     span.ratio()
         .ifPresent(
             ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));

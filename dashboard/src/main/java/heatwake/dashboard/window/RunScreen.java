@@ -136,7 +136,8 @@ final class RunScreen extends JPanel {
     tables.put("The run", FigureRows.ofRun(findings, units, moment));
     for (SteadySpan span : findings.steady()) {
       tables.put(
-          "Steady " + moment.span(span.startMs(), span.endMs()), FigureRows.ofSteady(span, units));
+          "Steady " + moment.span(span.startMs(), span.endMs()),
+          FigureRows.ofSteady(span, findings, units));
     }
     return tables;
   }

@@ -325,14 +325,26 @@ public final class InventedNight {
     return with(night, minute(minute), night.cycles(), traces);
   }
 
+  /** The same findings with three cycles, and a COP that cannot be for a reason. */
+  public static Findings doubted(String why) {
+    Findings night = withCycles(3);
+    HeatFigures heat = night.heat().doubted(Optional.of(why));
+    return with(night, night.endMs(), heat, night.cycles(), night.traces());
+  }
+
   private static Findings with(
       Findings night, long endMs, List<CycleFigures> cycles, List<Trace> traces) {
+    return with(night, endMs, night.heat(), cycles, traces);
+  }
+
+  private static Findings with(
+      Findings night, long endMs, HeatFigures heat, List<CycleFigures> cycles, List<Trace> traces) {
     return new Findings(
         night.run(),
         night.startMs(),
         endMs,
         night.channels(),
-        night.heat(),
+        heat,
         night.zero(),
         night.bypass(),
         night.pool(),

@@ -3,12 +3,14 @@ package heatwake.dashboard.present;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Consequence;
+import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.dashboard.example.InventedNight;
+import heatwake.dashboard.json.FindingsJson;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -47,6 +49,31 @@ class RowsTest {
     assertThat(rows.get(2).cop()).isEqualTo("–");
     assertThat(rows.get(2).heat()).isEqualTo(rows.get(1).heat() + " in 72 %");
     assertThat(rows.get(2).endMs()).isEqualTo(InventedNight.minute(720));
+  }
+
+  /** A COP that cannot be is doubted wherever it stands. */
+  @Test
+  void anImpossibleCopIsSaidNotToBeBelieved() {
+    Findings night = InventedNight.doubted("a COP of 31.7 cannot be right: no heater exceeds 20");
+    List<CycleRow> cycles = CycleRow.of(night, UnitChoice.METRIC, UTC);
+    assertThat(cycles).extracting(CycleRow::cop).allMatch(cop -> cop.matches("–|.* \\?"));
+    assertThat(cycles).extracting(CycleRow::cop).anyMatch(cop -> cop.endsWith(" ?"));
+    assertThat(CycleRow.coverage(cycles))
+        .endsWith("; \"?\": the COP of the run is not to be believed.");
+    assertThat(FigureRows.ofRun(night, UnitChoice.METRIC, UTC))
+        .filteredOn(row -> row.name().equals("COP"))
+        .extracting(FigureRow::remark)
+        .containsExactly("not to be believed: a COP of 31.7 cannot be right: no heater exceeds 20");
+    assertThat(FigureRows.ofSteady(night.steady().get(0), night, UnitChoice.METRIC))
+        .extracting(FigureRow::name)
+        .contains("COP, not to be believed")
+        .doesNotContain("COP");
+    assertThat(EndedTiles.of(night, UnitChoice.METRIC).figures())
+        .filteredOn(tile -> tile.name().equals("COP of the run"))
+        .allMatch(tile -> tile.foot().endsWith(", not to be believed"));
+    assertThat(FindingsJson.of(night).at("/heat/cop_doubt").asText()).contains("31.7");
+    assertThat(FindingsJson.of(night).at("/steady/0/cop_doubt").asText()).contains("31.7");
+    assertThat(FindingsJson.of(InventedNight.findings()).at("/heat").has("cop_doubt")).isFalse();
   }
 
   @Test
@@ -97,10 +124,16 @@ class RowsTest {
         new Verdict(
             Side.WATER,
             0.8,
-            List.of(new Reason.Blames(flag), new Reason.Sentence("fits too little water")),
+            List.of(
+                new Reason.Blames(flag),
+                new Reason.Sentence("fits too little water"),
+                new Reason.Beside(flag)),
             List.of());
     assertThat(VerdictWords.of(verdict).because())
-        .containsExactly("Low heater flow: Flow 32 L/min", "Fits too little water");
+        .containsExactly(
+            "Low heater flow: Flow 32 L/min",
+            "Fits too little water",
+            "Also low heater flow (water): Flow 32 L/min");
     FlagRow row = new FlagRow("Low heater flow", "", Severity.WARNING, flag);
     assertThat(row.evidence()).isEqualTo("Flow 32 L/min");
     assertThat(row.consequences()).containsExactly("It explains: Low COP. COP 4.1");

@@ -12,6 +12,10 @@ import java.util.Optional;
 final class IcingStretches {
   private static final long SETTLING_MS = 360_000;
   private static final double BLOCK_S = 180;
+
+  /** What a run's end cuts off may be a defrost of up to this length; common practice. */
+  private static final long DEFROST_MS = 720_000;
+
   private static final int FEWEST_BLOCKS = 3;
 
   private final Timeline timeline;
@@ -32,7 +36,7 @@ final class IcingStretches {
 
   private Optional<IcingStretch> stretch(RunningStretch running) {
     int from = timeline.firstAtOrAfter(running.startMs() + SETTLING_MS);
-    int to = timeline.firstAtOrAfter(running.endMs());
+    int to = timeline.firstAtOrAfter(running.endMs() - cutOffMs(running));
     int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
     int blocks = (to - from) / block;
     if (blocks < FEWEST_BLOCKS) {
@@ -65,6 +69,11 @@ final class IcingStretches {
             coilThen - coilNow - cooler,
             airThen - coilThen,
             running.defrosted()));
+  }
+
+  /** A defrost is known by the heating after it, so at the end of a run it is not told from ice. */
+  private static long cutOffMs(RunningStretch running) {
+    return running.endedBy().isEmpty() ? DEFROST_MS : 0;
   }
 
   /** Where the best block of output begins, among the first ones. */

@@ -1,41 +1,32 @@
 package heatwake.analysis.rule.measurement;
 
+import heatwake.analysis.phase.FrozenFlow;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.series.Series;
-import java.util.Optional;
+import java.util.ArrayList;
+import java.util.List;
 
-/** The longest time in which a series repeats one value to the last digit. */
+/** A time in which a series repeats one value to the last digit. */
 record Frozen(Series series, int from, int to) {
-  /** Shorter is not judged, s; ours. */
-  private static final double LEAST_S = 900;
-
-  private static final int LEAST_READINGS = 20;
-
   /** A reading that never changed may be as coarse as this, K; ours: whole degrees Fahrenheit. */
   private static final double COARSEST_DIGIT_K = 0.56;
 
-  static Optional<Frozen> longest(Series series) {
-    int bestFrom = 0;
-    int bestTo = 0;
+  /** All of them, in order of time. */
+  static List<Frozen> all(Series series) {
+    List<Frozen> found = new ArrayList<>();
     for (int from = 0; from < series.size(); ) {
       int to = from + 1;
       while (to < series.size() && series.value(to) == series.value(from)) {
         to++;
       }
-      boolean longer =
-          bestTo == 0
-              || series.timeMs(to - 1) - series.timeMs(from)
-                  > series.timeMs(bestTo - 1) - series.timeMs(bestFrom);
-      if (longer) {
-        bestFrom = from;
-        bestTo = to;
+      Frozen frozen = new Frozen(series, from, to);
+      if (frozen.readings() >= FrozenFlow.LEAST_READINGS
+          && frozen.lengthS() >= FrozenFlow.LEAST_S) {
+        found.add(frozen);
       }
       from = to;
     }
-    Frozen frozen = new Frozen(series, bestFrom, bestTo);
-    return bestTo - bestFrom >= LEAST_READINGS && frozen.lengthS() >= LEAST_S
-        ? Optional.of(frozen)
-        : Optional.empty();
+    return found;
   }
 
   /**
@@ -57,6 +48,11 @@ record Frozen(Series series, int from, int to) {
       smallest = step > 0 ? Math.min(smallest, step) : smallest;
     }
     return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
+  }
+
+  /** Whether none of its series lasts longer. */
+  boolean isLongest() {
+    return all(series).stream().allMatch(other -> other.lengthS() <= lengthS());
   }
 
   double value() {

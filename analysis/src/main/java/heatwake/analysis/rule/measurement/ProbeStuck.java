@@ -14,10 +14,8 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -47,15 +45,16 @@ public final class ProbeStuck implements Rule {
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
         + " digits where no flow is measured), or a flow reads on while two others of the same water"
         + " saw it move and then say for 3 min that it stands, or the compressor started or stopped meanwhile and two others that must"
-        + " follow did (ours; the leaving water must follow only while it moves). A slow or coarse reading that may honestly stand still is left alone.";
+        + " follow did (ours; the leaving water must follow only while it moves). A slow or coarse reading that may honestly stand still is left alone, so"
+        + " against another thermometer only the longest standstill counts.";
   }
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Map<Channel, Frozen> frozen = new EnumMap<>(Channel.class);
+    List<Frozen> frozen = new ArrayList<>();
     for (Series series : evidence.recording().series().values()) {
       if (series.channel().quantity() != Quantity.STATE) {
-        Frozen.longest(series).ifPresent(one -> frozen.put(series.channel(), one));
+        frozen.addAll(Frozen.all(series));
       }
     }
     if (frozen.isEmpty()) {
@@ -66,7 +65,7 @@ public final class ProbeStuck implements Rule {
         new Liveliness(
             evidence, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
     List<Flag> flags = new ArrayList<>();
-    for (Frozen one : frozen.values()) {
+    for (Frozen one : frozen) {
       if (!one.isAtALimit() && liveliness.othersMove(one)) {
         why(evidence, liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
       }
@@ -78,20 +77,11 @@ public final class ProbeStuck implements Rule {
     if (liveliness.jittersOtherwise(frozen)) {
       return Optional.of("it never stands still at other times");
     }
-    Optional<String> leftBehind =
-        liveliness
-            .wentOnK(frozen)
-            .map(
-                wentOnK ->
-                    "the other probe in the same water went on by "
-                        + Wording.kelvin(wentOnK)
-                        + " meanwhile");
-    if (leftBehind.isPresent()) {
-      return leftBehind;
-    }
-    return FlowGoesOn.witnesses(evidence.timeline(), frozen)
-        .map(witnesses -> witnesses + " say that the water stood meanwhile")
-        .or(() -> PipePair.leftBehind(evidence, frozen))
+    return leftBehind(evidence, liveliness, frozen)
+        .or(
+            () ->
+                FlowGoesOn.witnesses(evidence.timeline(), frozen)
+                    .map(witnesses -> witnesses + " say that the water stood meanwhile"))
         .or(
             () ->
                 liveliness
@@ -99,6 +89,25 @@ public final class ProbeStuck implements Rule {
                     .map(
                         followers ->
                             "the compressor switched meanwhile and " + followers + " followed"));
+  }
+
+  /**
+   * Another thermometer went on. A sound coarse one stands now and then while others move, so only
+   * the longest standstill is held against it.
+   */
+  private static Optional<String> leftBehind(
+      Evidence evidence, Liveliness liveliness, Frozen frozen) {
+    if (!frozen.isLongest()) {
+      return Optional.empty();
+    }
+    return liveliness
+        .wentOnK(frozen)
+        .map(
+            wentOnK ->
+                "the other probe in the same water went on by "
+                    + Wording.kelvin(wentOnK)
+                    + " meanwhile")
+        .or(() -> PipePair.leftBehind(evidence, frozen));
   }
 
   private Flag flag(Frozen frozen, String reason) {

@@ -73,6 +73,28 @@ class FrostingTest {
             new Trace(Trace.Kind.EVAPORATING, timeline.startMs(), timeline.stepMs(), coil)));
   }
 
+  /**
+   * A defrost takes heat from the water for 1 to 12 min (common practice); this one is not over.
+   */
+  @Test
+  void aDefrostThatTheRunsEndCutsOffIsNoIce() {
+    for (double minutes : List.of(1.5, 3.0, 6.0)) {
+      RunBuilder run =
+          RunBuilder.run()
+              .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.POWER)
+              .with(Channel.AIR_IN)
+              .air(3)
+              .every(30)
+              .circulating(10);
+      for (int k = 0; k < 4; k++) {
+        run.heating(40).defrost(5);
+      }
+      assertThat(Analysis.of(run.heating(40).defrost(minutes).recording()).flags())
+          .extracting(Flag::rule)
+          .doesNotContain("frosting");
+    }
+  }
+
   @Test
   void saysHowMuchHeatWasLostBeforeADefrost() {
     var flag =

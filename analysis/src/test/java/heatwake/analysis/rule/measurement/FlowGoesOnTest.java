@@ -6,8 +6,12 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
 import org.junit.jupiter.api.Test;
 
 /** A flow reading that goes on through still water, and those that only seem to. */
@@ -32,6 +36,27 @@ class FlowGoesOnTest {
     assertThat(flag.evidence())
         .startsWith("flow-heater stood at 149.3 L/min for 90 min")
         .endsWith("pump-on and flow-switch say that the water stood meanwhile");
+  }
+
+  /** Flow switch and pump are two witnesses of their own; the meter says what it said before. */
+  @Test
+  void theWaterStandsWhateverAHungMeterSays() {
+    RunBuilder run = night().circulating(10).heating(60);
+    run.change(Channel.FLOW_HEATER, hungAt(149.3)).heating(30);
+    long stopped = run.nowMs();
+    Recording recording = run.off(60).recording();
+    Phases phases = Phases.of(Timeline.of(recording), recording);
+    assertThat(phases.at(stopped + 20 * 60_000)).isEqualTo(Phase.OFF);
+    assertThat(phases.at(stopped - 20 * 60_000)).isEqualTo(Phase.STEADY);
+  }
+
+  /** A shorter standstill than that of a pump that rests all day (by hand). */
+  @Test
+  void itNeedNotBeTheLongestStandstill() {
+    RunBuilder run = night().off(240).circulating(10).heating(60);
+    run.change(Channel.FLOW_HEATER, hungAt(149.3)).heating(30).off(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("flow-heater stood at 149.3 L/min for 90 min");
   }
 
   @Test
