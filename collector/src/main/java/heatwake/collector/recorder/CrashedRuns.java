@@ -35,7 +35,7 @@ final class CrashedRuns {
    */
   OptionalLong of(Store store, RigFile rig) {
     List<Long> ofRig =
-        store.earlierOfRig(rig, Long.MAX_VALUE, Integer.MAX_VALUE).stream()
+        store.earlierOfRig(rig, Long.MAX_VALUE).stream()
             .map(FedAlike::run)
             .filter(runs::contains)
             .toList();

@@ -6,6 +6,7 @@ import heatwake.collector.store.FedAlike;
 import heatwake.collector.store.Store;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalLong;
 
 /**
  * The runs of a rig before the present one, however they ended. A message that was stored there but
@@ -16,11 +17,14 @@ import java.util.List;
 final class EarlierRuns {
   static final EarlierRuns NONE = new EarlierRuns(List.of());
 
-  /** A broker delivers again what came last: more runs back than this is no redelivery. */
-  private static final int MOST = 8;
-
-  /** A run that is over, and its last moment: what is stamped later is not in it. */
-  private record Earlier(FedAlike run, long lastMs) {}
+  /** A run that is over, and the stamps it has: what lies outside is not in it. */
+  private record Earlier(FedAlike run, long firstMs, long lastMs) {
+    boolean mayHold(Reading reading) {
+      return firstMs <= reading.timeMs()
+          && reading.timeMs() <= lastMs
+          && run.channels().contains(reading.channel());
+    }
+  }
 
   private final List<Earlier> runs;
 
@@ -28,11 +32,18 @@ final class EarlierRuns {
     this.runs = runs;
   }
 
-  /** The latest runs of a rig before one. */
+  /**
+   * The runs of a rig before one, all of them: a probe with a memory of its own may send what it
+   * holds from weeks ago.
+   */
   static EarlierRuns before(Store store, RigFile rig, long run) {
     List<Earlier> runs = new ArrayList<>();
-    for (FedAlike one : store.earlierOfRig(rig, run, MOST)) {
-      store.lastReadingMs(one.run()).ifPresent(lastMs -> runs.add(new Earlier(one, lastMs)));
+    for (FedAlike one : store.earlierOfRig(rig, run)) {
+      OptionalLong firstMs = store.firstReadingMs(one.run());
+      OptionalLong lastMs = store.lastReadingMs(one.run());
+      if (firstMs.isPresent() && lastMs.isPresent()) {
+        runs.add(new Earlier(one, firstMs.getAsLong(), lastMs.getAsLong()));
+      }
     }
     return runs.isEmpty() ? NONE : new EarlierRuns(runs);
   }
@@ -57,10 +68,6 @@ final class EarlierRuns {
   private boolean stands(Store store, Reading reading) {
     return reading.stampedByProbe()
         && runs.stream()
-            .anyMatch(
-                one ->
-                    reading.timeMs() <= one.lastMs
-                        && one.run.channels().contains(reading.channel())
-                        && store.holds(one.run.run(), reading));
+            .anyMatch(one -> one.mayHold(reading) && store.holds(one.run.run(), reading));
   }
 }

@@ -30,9 +30,8 @@ final class RigHistory {
    * The latest runs of a rig before some run, latest first.
    *
    * @param before number of a run; those from it on are not looked at
-   * @param most how many at most
    */
-  List<FedAlike> of(RigFile rig, long before, int most) throws SQLException {
+  List<FedAlike> of(RigFile rig, long before) throws SQLException {
     RigMark mark = RigMark.of(rig);
     Feeds feeds = Feeds.of(rig);
     Map<String, Set<Channel>> sharedByText = new HashMap<>();
@@ -44,7 +43,7 @@ final class RigHistory {
       select.setString(2, mark.site());
       select.setInt(3, MOST_LOOKED_AT);
       try (ResultSet row = select.executeQuery()) {
-        while (row.next() && found.size() < most) {
+        while (row.next()) {
           if (RigMark.of(mark.site(), row.getString(2)).equals(mark)) {
             Set<Channel> shared =
                 sharedByText.computeIfAbsent(row.getString(3), text -> shared(feeds, text));

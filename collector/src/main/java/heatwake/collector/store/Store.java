@@ -148,12 +148,10 @@ public final class Store implements AutoCloseable {
 
   /**
    * The latest runs of a rig that were begun before a run: those of the same site and name of rig
-   * file, of which some channel gets its readings the same way.
-   *
-   * @param most how many at most
+   * file, of which some channel gets its readings the same way. At most a thousand are looked at.
    */
-  public List<FedAlike> earlierOfRig(RigFile rig, long run, int most) {
-    return transactions.read(() -> new RigHistory(connection).of(rig, run, most));
+  public List<FedAlike> earlierOfRig(RigFile rig, long run) {
+    return transactions.read(() -> new RigHistory(connection).of(rig, run));
   }
 
   /**
@@ -292,6 +290,11 @@ public final class Store implements AutoCloseable {
   /** Number of readings of a run. */
   public long readingCount(long run) {
     return transactions.read(() -> readings.count(run));
+  }
+
+  /** Earliest stamp of a run, UTC milliseconds, also one that cannot be right. */
+  public OptionalLong firstReadingMs(long run) {
+    return transactions.read(() -> readings.firstMs(run));
   }
 
   /** Latest stamp of a run, UTC milliseconds, also one that cannot be right. */

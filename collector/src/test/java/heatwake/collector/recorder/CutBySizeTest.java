@@ -26,6 +26,7 @@ class CutBySizeTest {
       RigReader.parse(
           "[site]\nname = \"Heron Lane\"\n[[probe]]\nchannel = \"power\"\n", "rig.toml");
   private static final int MOST = 1000;
+  private static final int MOST_OF_SHORT_RUNS = 20;
 
   @TempDir private Path folder;
 
@@ -78,6 +79,45 @@ class CutBySizeTest {
           .isEqualTo(1);
     }
     assertThat(power).containsExactlyElementsOf(IntStream.range(0, sent).boxed().toList());
+  }
+
+  /** A probe with a memory of its own may send what it holds from weeks ago. */
+  @Test
+  void whatManyRunsBackWasStoredIsKnownAgain() throws Exception {
+    Path file = folder.resolve("heatwake.db");
+    RigFile rig =
+        RigReader.parse(
+            """
+            [site]
+            name = "Heron Lane"
+            [[source]]
+            name = "air"
+            mqtt = "mqtt://127.0.0.1:1883"
+            [[probe]]
+            channel = "power"
+            source = "air"
+            topic = "heron/power"
+            unit = "W"
+            """,
+            "rig.toml");
+    long firstMs = System.currentTimeMillis() - 3_600_000;
+    int sent = 0;
+    try (Recorder recorder =
+        Recorder.open(file, RecorderSettings.USUAL.with(new Cut.Readings(MOST_OF_SHORT_RUNS)))) {
+      RecordedRun run = recorder.begin(rig);
+      long first = run.id();
+      while (run.id() < first + 12) {
+        run.deliver(Delivery.of(List.of(new Reading(Channel.POWER, firstMs + sent, sent, true))));
+        sent++;
+        Thread.sleep(1);
+      }
+      run.deliver(Delivery.of(List.of(new Reading(Channel.POWER, firstMs, 0, true))));
+      int all = sent;
+      // Another value of that time is another reading, and news.
+      run.deliver(Delivery.of(List.of(new Reading(Channel.POWER, firstMs, 7, true))));
+      Eventually.that("all and the other value stored", () -> stored(file) == all + 1);
+    }
+    assertThat(stored(file)).isEqualTo(sent + 1);
   }
 
   private static long stored(Path file) {
