@@ -30,6 +30,9 @@ import org.junit.jupiter.api.Test;
 
 /** Real clicks on the screen of one run, with findings written by hand. */
 class RunScreenTest {
+  /** The charts take more than this of a window 1300 wide. */
+  private static final int LEAST_WIDTH = 400;
+
   private static final long HOUR_MS = 3_600_000;
 
   private Robot robot;
@@ -58,6 +61,15 @@ class RunScreenTest {
     window = new FrameFixture(robot, frame);
     window.show();
     waitUntil("the whole run is on the screen", () -> range().isPresent());
+    // The first picture may be of a window that has not its size yet.
+    waitUntil("the charts have their width", this::isLaidOut);
+    robot.waitForIdle();
+  }
+
+  private boolean isLaidOut() {
+    return charts().getWidth() > LEAST_WIDTH
+        && place(InventedNight.minute(0), 0).x + LEAST_WIDTH / 2
+            < place(InventedNight.minute(720), 0).x;
   }
 
   @AfterEach
@@ -108,6 +120,7 @@ class RunScreenTest {
     Point from = place(InventedNight.minute(120), 300);
     Point to = place(InventedNight.minute(240), 300);
     robot.moveMouse(charts(), from);
+    robot.waitForIdle();
     robot.pressMouse(MouseButton.LEFT_BUTTON);
     robot.moveMouse(charts(), new Point((from.x + to.x) / 2, 300));
     robot.moveMouse(charts(), to);
