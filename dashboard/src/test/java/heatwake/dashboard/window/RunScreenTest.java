@@ -17,6 +17,7 @@ import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.swing.JFrame;
+import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import org.assertj.swing.core.BasicRobot;
 import org.assertj.swing.core.MouseButton;
@@ -32,6 +33,8 @@ import org.junit.jupiter.api.Test;
 class RunScreenTest {
   /** The charts take more than this of a window 1300 wide. */
   private static final int LEAST_WIDTH = 400;
+
+  private static final int CLICKS_AT_MOST = 5;
 
   private static final long HOUR_MS = 3_600_000;
 
@@ -133,7 +136,7 @@ class RunScreenTest {
 
   @Test
   void aCycleTouchedIsShownInTheCharts() {
-    window.tabbedPane("tabs").selectTab("Cycles");
+    openTab("Cycles");
     window.list("cycles").clickItem(0);
     waitUntil(
         "it is shaded",
@@ -157,13 +160,27 @@ class RunScreenTest {
   void theListsReadWhatTheFindingsSay() {
     assertThat(isRead("Control: thermostat, switches or settings")).isTrue();
     assertThat(isRead("pool heat balance: no water-pool probe")).isTrue();
-    window.tabbedPane("tabs").selectTab("Start-up");
+    openTab("Start-up");
     assertThat(isRead("62 L/min through the heater; the nameplate asks for 90 to 200 L/min"))
         .isTrue();
-    window.tabbedPane("tabs").selectTab("Bypass");
+    openTab("Bypass");
     assertThat(isRead("At today's expected heat, 1.14 to 2.54 K means nameplate flow.")).isTrue();
-    window.tabbedPane("tabs").selectTab("Log");
+    openTab("Log");
     assertThat(isRead("owner's dog <b>asleep</b> on the lid")).isTrue();
+  }
+
+  /** Clicks again where a click fell into the window's first laying out, as a person would. */
+  private void openTab(String title) {
+    for (int k = 0; k < CLICKS_AT_MOST && !title.equals(tabOpen()); k++) {
+      window.tabbedPane("tabs").selectTab(title);
+      robot.waitForIdle();
+    }
+    assertThat(tabOpen()).isEqualTo(title);
+  }
+
+  private String tabOpen() {
+    JTabbedPane tabs = window.tabbedPane("tabs").target();
+    return GuiActionRunner.execute(() -> tabs.getTitleAt(tabs.getSelectedIndex()));
   }
 
   private Point place(long ms, int y) {
