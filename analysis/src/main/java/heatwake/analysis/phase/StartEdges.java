@@ -58,12 +58,12 @@ final class StartEdges {
   }
 
   private void move() {
-    double wandering = LEAVES_WANDERING * usualWandering();
+    boolean often = intervalS <= OFTEN_S;
+    double wandering = often ? LEAVES_WANDERING * usualWandering() : Double.NaN;
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
         int last = lastOfFan(i);
-        int start =
-            intervalS <= OFTEN_S ? leavesLevel(last, i, wandering) : middleOfStep(footOf(last));
+        int start = often ? leavesLevel(last, i, wandering) : middleOfStep(footOf(last));
         compressor.moveEdge(i, Math.min(i, start));
       }
     }

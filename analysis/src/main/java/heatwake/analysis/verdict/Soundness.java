@@ -23,10 +23,10 @@ import java.util.stream.Stream;
  * @param wouldDecide what would make it surer
  */
 record Soundness(double confidence, List<String> because, List<String> wouldDecide) {
-  /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
   private static final String FULL_SPEED =
       "a run at full speed, with the pool well below its set temperature";
 
+  /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
   private static final double CLOSE = 0.08;
 
   /** Standard uncertainties within which a ratio agrees with one. */

@@ -48,20 +48,19 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
       ReferenceCountUtil.release(message);
       return;
     }
-    if (waiting.isEmpty() && mayPass(message)) {
+    boolean first = waiting.isEmpty();
+    if (first && mayPass(message)) {
       handOver(context, message);
       return;
     }
-    if (waiting.isEmpty()) {
+    waiting.add(message);
+    if (first) {
       if (message instanceof MqttPublishMessage) {
         watch.slowedDown(client);
       }
       context.channel().config().setAutoRead(false);
-      waiting.add(message);
       passLater(context);
-      return;
     }
-    waiting.add(message);
   }
 
   private void handOver(ChannelHandlerContext context, Object message) {

@@ -28,8 +28,12 @@ final class EarlierRuns {
 
   private final List<Earlier> runs;
 
+  /** Nearly every reading is later than all of them, and is not looked for. */
+  private final long lastMs;
+
   private EarlierRuns(List<Earlier> runs) {
     this.runs = runs;
+    this.lastMs = runs.stream().mapToLong(Earlier::lastMs).max().orElse(Long.MIN_VALUE);
   }
 
   /**
@@ -67,6 +71,7 @@ final class EarlierRuns {
 
   private boolean stands(Store store, Reading reading) {
     return reading.stampedByProbe()
+        && reading.timeMs() <= lastMs
         && runs.stream()
             .anyMatch(one -> one.mayHold(reading) && store.holds(one.run.run(), reading));
   }

@@ -37,15 +37,11 @@ public final class ProbeSources {
   }
 
   /**
-   * Refuses rigs that are to be recorded together but share a session at a broker.
+   * The names of all sessions that the sources of rigs have at brokers.
    *
-   * @throws heatwake.collector.mistake.MistakeException naming both sources
+   * @throws heatwake.collector.mistake.MistakeException naming both sources, if two rigs that are
+   *     to be recorded together share one
    */
-  public static void requireSessionsApart(Collection<RigFile> rigs) {
-    SessionsApart.require(rigs);
-  }
-
-  /** The names of all sessions that the sources of rigs have at brokers. */
   public static Set<String> sessions(Collection<RigFile> rigs) {
     return SessionsApart.all(rigs);
   }

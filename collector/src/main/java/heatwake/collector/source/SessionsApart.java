@@ -16,15 +16,10 @@ final class SessionsApart {
   private SessionsApart() {}
 
   /**
-   * Refuses rigs of which two sources have one session.
+   * The names of all sessions, no two alike.
    *
-   * @throws heatwake.collector.mistake.MistakeException naming both
+   * @throws heatwake.collector.mistake.MistakeException naming both sources that have one session
    */
-  static void require(Collection<RigFile> rigs) {
-    all(rigs);
-  }
-
-  /** The names of all sessions, no two alike. */
   static Set<String> all(Collection<RigFile> rigs) {
     Map<String, RigFile> users = new HashMap<>();
     for (RigFile rig : rigs) {

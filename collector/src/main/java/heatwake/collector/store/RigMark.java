@@ -16,7 +16,11 @@ record RigMark(String site, String fileName) {
   }
 
   static RigMark of(String site, String path) {
-    return new RigMark(
-        site, path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1));
+    return new RigMark(site, fileName(path));
+  }
+
+  /** The name of a rig file without folders. */
+  static String fileName(String path) {
+    return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
   }
 }

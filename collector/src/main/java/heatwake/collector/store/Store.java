@@ -163,6 +163,15 @@ public final class Store implements AutoCloseable {
     return runRow(run).rigName();
   }
 
+  /**
+   * The same without folders: they are others by hand and as a service.
+   *
+   * @throws MistakeException naming the runs there are, if this is none
+   */
+  public String rigFileName(long run) {
+    return RigMark.fileName(rigName(run));
+  }
+
   /** A run holds a reading that arrived before its beginning: it began then. */
   public void beganAt(long run, long beganMs) {
     transactions.write(() -> insert("UPDATE run SET began_ms = ? WHERE id = ?", beganMs, run));

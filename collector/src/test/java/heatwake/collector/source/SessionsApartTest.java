@@ -44,12 +44,12 @@ class SessionsApartTest {
   @Test
   void sourcesOfOneNameAreRefused() {
     List<RigFile> rigs = List.of(rig("left", "wifi", 1883), rig("right", "wifi", 1883));
-    assertThatThrownBy(() -> ProbeSources.requireSessionsApart(rigs))
+    assertThatThrownBy(() -> ProbeSources.sessions(rigs))
         .isInstanceOf(MistakeException.class)
         .hasMessage(
             "right.toml:4: source \"wifi\" of site \"Heron Lane\" is also in left.toml, at the same"
                 + " broker; the two would push each other out: give one another name");
-    ProbeSources.requireSessionsApart(List.of(rigs.get(0), rig("right", "wifi", 1884)));
+    ProbeSources.sessions(List.of(rigs.get(0), rig("right", "wifi", 1884)));
   }
 
   @Test
@@ -57,7 +57,7 @@ class SessionsApartTest {
     try (Mosquitto broker = Mosquitto.open(folder)) {
       RigFile left = rig("left", "wifi-left", broker.port());
       RigFile right = rig("right", "wifi-right", broker.port());
-      ProbeSources.requireSessionsApart(List.of(left, right));
+      ProbeSources.sessions(List.of(left, right));
       Path database = folder.resolve("h.db");
       try (Recorder recorder = Recorder.open(database, RecorderSettings.USUAL);
           ProbeSource one = ProbeSources.of(left).get(0);

@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.stream.Collectors;
@@ -68,10 +69,10 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     }
     ProbeSources.requirePortsApart(sites.keySet());
-    ProbeSources.requireSessionsApart(sites.keySet());
+    Set<String> sessions = ProbeSources.sessions(sites.keySet());
     List<StatusOutlet> outlets =
         unattended.outlets(List.copyOf(sites.keySet()), database.file(), filesRead());
-    Optional<EmbeddedBroker> embedded = broker.start(ProbeSources.sessions(sites.keySet()));
+    Optional<EmbeddedBroker> embedded = broker.start(sessions);
     try {
       return record(sites, outlets, embedded);
     } finally {

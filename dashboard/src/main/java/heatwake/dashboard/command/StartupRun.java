@@ -4,7 +4,6 @@ import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Heater;
 import heatwake.collector.store.RunSummary;
 import heatwake.collector.store.Store;
-import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.Optional;
 
@@ -21,17 +20,13 @@ final class StartupRun {
   /** The first run of the same site and heater, if it is not the run itself. */
   static Optional<Recording> before(Recording run, Store store) {
     boolean labelled = !run.rig().heater().label().equals(Heater.UNKNOWN.label());
-    String rigFile = fileName(store, run.run());
+    String rigFile = store.rigFileName(run.run());
     return store.runs().stream()
         .filter(one -> one.site().equals(run.rig().site().name()) && isBefore(one, run))
-        .filter(one -> labelled || fileName(store, one.id()).equals(rigFile))
+        .filter(one -> labelled || store.rigFileName(one.id()).equals(rigFile))
         .min(FIRST)
         .map(first -> store.load(first.id()))
         .filter(first -> first.rig().heater().label().equals(run.rig().heater().label()));
-  }
-
-  private static String fileName(Store store, long run) {
-    return Path.of(store.rigName(run)).getFileName().toString();
   }
 
   private static boolean isBefore(RunSummary one, Recording run) {

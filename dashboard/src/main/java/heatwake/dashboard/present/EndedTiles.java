@@ -31,7 +31,7 @@ public final class EndedTiles {
         "COP of the run",
         heat.cop(),
         ONE,
-        heat.copDoubt().isPresent() ? ", not to be believed" : "");
+        Disbelief.words(heat).map(words -> ", " + words).orElse(""));
     add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
     longestSteady(findings)
         .ifPresent(

@@ -19,7 +19,6 @@ import java.util.OptionalDouble;
  */
 public final class FigureRows {
   private static final double SECONDS_PER_HOUR = 3600;
-  private static final String DOUBTED = "not to be believed";
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   private final Findings findings;
@@ -50,9 +49,7 @@ public final class FigureRows {
     table.addPure(
         "COP",
         heat.cop(),
-        heat.copDoubt()
-            .map(why -> "not to be believed: " + why)
-            .orElse("heat delivered over electric energy"));
+        Disbelief.withReason(heat).orElse("heat delivered over electric energy"));
     table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
     table.add(
         "Zero of the probe pair",
@@ -105,7 +102,7 @@ public final class FigureRows {
                     new FigureRow(
                         "Cost of one kWh of heat",
                         Figure.numbers(price, ONE) + " " + cost.currency(),
-                        heat.copDoubt().isPresent() ? DOUBTED : "")));
+                        Disbelief.words(heat).orElse(""))));
   }
 
   private static final class Table {
@@ -140,7 +137,7 @@ public final class FigureRows {
       add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
       addPure("Heat over nameplate heat", span.ratio(), "");
       add("Power", span.powerW(), Quantity.POWER, "");
-      addPure(run.copDoubt().isPresent() ? "COP, " + DOUBTED : "COP", span.cop(), "");
+      addPure(Disbelief.words(run).map(words -> "COP, " + words).orElse("COP"), span.cop(), "");
       add("Rise", span.riseK(), Quantity.TEMPERATURE_DIFFERENCE, "");
       add("Flow through the heater", span.flowM3PerS(), Quantity.FLOW, "");
       add("Share through the heater", span.heaterShare(), Quantity.RATIO, "");

@@ -113,7 +113,7 @@ public final class LiveTiles {
     }
 
     private String remark() {
-      return findings.heat().copDoubt().isPresent() ? ", not to be believed" : ", steady";
+      return ", " + Disbelief.words(findings.heat()).orElse("steady");
     }
 
     private Optional<Tile> cop() {

@@ -11,6 +11,7 @@ import heatwake.analysis.series.Recording;
 import heatwake.dashboard.present.BypassAdvice;
 import heatwake.dashboard.present.Cautions;
 import heatwake.dashboard.present.CycleRow;
+import heatwake.dashboard.present.Disbelief;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.FigureRows;
@@ -188,7 +189,10 @@ public final class FindingsText {
             cop ->
                 line.append(", COP ")
                     .append(Figure.of(cop, ONE))
-                    .append(findings.heat().copDoubt().isPresent() ? " (not to be believed)" : ""));
+                    .append(
+                        Disbelief.words(findings.heat())
+                            .map(words -> " (" + words + ")")
+                            .orElse("")));
     span.ratio()
         .ifPresent(
             ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));

@@ -50,9 +50,10 @@ record Frozen(Series series, int from, int to) {
     return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
   }
 
-  /** Whether none of its series lasts longer. */
-  boolean isLongest() {
-    return all(series).stream().allMatch(other -> other.lengthS() <= lengthS());
+  /** Whether none of its series among some lasts longer. */
+  boolean isLongestAmong(List<Frozen> others) {
+    return others.stream()
+        .noneMatch(other -> other.series == series && other.lengthS() > lengthS());
   }
 
   double value() {

@@ -67,17 +67,20 @@ public final class ProbeStuck implements Rule {
     List<Flag> flags = new ArrayList<>();
     for (Frozen one : frozen) {
       if (!one.isAtALimit() && liveliness.othersMove(one)) {
-        why(evidence, liveliness, one).map(reason -> flag(one, reason)).ifPresent(flags::add);
+        why(evidence, liveliness, one, frozen)
+            .map(reason -> flag(one, reason))
+            .ifPresent(flags::add);
       }
     }
     return Outcome.of(flags);
   }
 
-  private static Optional<String> why(Evidence evidence, Liveliness liveliness, Frozen frozen) {
+  private static Optional<String> why(
+      Evidence evidence, Liveliness liveliness, Frozen frozen, List<Frozen> all) {
     if (liveliness.jittersOtherwise(frozen)) {
       return Optional.of("it never stands still at other times");
     }
-    return leftBehind(evidence, liveliness, frozen)
+    return leftBehind(evidence, liveliness, frozen, all)
         .or(
             () ->
                 FlowGoesOn.witnesses(evidence.timeline(), frozen)
@@ -96,8 +99,8 @@ public final class ProbeStuck implements Rule {
    * the longest standstill is held against it.
    */
   private static Optional<String> leftBehind(
-      Evidence evidence, Liveliness liveliness, Frozen frozen) {
-    if (!frozen.isLongest()) {
+      Evidence evidence, Liveliness liveliness, Frozen frozen, List<Frozen> all) {
+    if (!frozen.isLongestAmong(all)) {
       return Optional.empty();
     }
     return liveliness
