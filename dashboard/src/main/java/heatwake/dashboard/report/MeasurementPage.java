@@ -2,7 +2,6 @@ package heatwake.dashboard.report;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Font;
-import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPTable;
 import heatwake.analysis.finding.ChannelCoverage;
 import heatwake.analysis.finding.Findings;
@@ -14,7 +13,6 @@ import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.site.ReadingUncertainty;
-import heatwake.dashboard.present.Cautions;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.StartupRow;
@@ -52,8 +50,7 @@ final class MeasurementPage {
     notes(document);
     events(document);
     missing(document);
-    cautions(document);
-    signature(document);
+    new ClosingBlock(blocks).addTo(document);
   }
 
   private void startup(Document document) {
@@ -186,22 +183,5 @@ final class MeasurementPage {
     }
     document.add(blocks.heading("Not known, and what to clip or state for it"));
     findings.missing().forEach(text -> document.add(blocks.paragraph("•  " + text, fonts.soft())));
-  }
-
-  private void cautions(Document document) {
-    document.add(blocks.heading("Cautions"));
-    Cautions.all().forEach(text -> document.add(blocks.paragraph("•  " + text, fonts.soft())));
-  }
-
-  private void signature(Document document) {
-    PdfPTable table = blocks.table(40, 4, 40, 4, 26);
-    table.setSpacingBefore(30);
-    table.setKeepTogether(true);
-    for (String label : List.of("Technician", "", "Customer", "", "Date")) {
-      var cell = blocks.cell(label, fonts.soft());
-      cell.setBorder(label.isEmpty() ? Rectangle.NO_BORDER : Rectangle.TOP);
-      table.addCell(cell);
-    }
-    document.add(table);
   }
 }

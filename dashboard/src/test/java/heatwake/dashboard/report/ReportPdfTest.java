@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -69,6 +70,49 @@ class ReportPdfTest {
     assertThat(text)
         .contains(
             "60 5 May 05:48 to 05:58", "And 10 more; heatwake analyse --json lists them all.");
+  }
+
+  /**
+   * However many notes stand above them: a page's end falls into the cautions with some of these.
+   */
+  @Test
+  void cautionsAndSignatureStayOnOnePage() throws IOException {
+    for (int notes = 0; notes < 60; notes += 2) {
+      String closing = lastPageOf(withNotes(notes));
+
+      assertThat(Cautions.all())
+          .as("%d notes", notes)
+          .allSatisfy(caution -> assertThat(closing).contains(caution));
+      assertThat(closing).contains("Technician", "Customer", "Date");
+    }
+  }
+
+  private static Recording withNotes(int count) {
+    Recording night = InventedNight.recording();
+    List<Note> notes =
+        IntStream.range(0, count)
+            .mapToObj(i -> new Note(night.startMs() + i * 60_000L, "looked at the strainer"))
+            .toList();
+    return new Recording(
+        night.run(),
+        night.rig(),
+        night.startMs(),
+        night.endMs(),
+        night.series(),
+        night.events(),
+        notes);
+  }
+
+  private String lastPageOf(Recording recording) throws IOException {
+    Path file = folder.resolve("report.pdf");
+    new ReportPdf(
+            recording, InventedNight.findings(), UnitChoice.METRIC, new Moment(ZoneOffset.UTC))
+        .writeTo(file);
+    try (PDDocument document = Loader.loadPDF(file.toFile())) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      stripper.setStartPage(document.getNumberOfPages());
+      return stripper.getText(document).replaceAll("\\s+", " ");
+    }
   }
 
   @Test
