@@ -151,7 +151,7 @@ public final class Scenarios {
 
   private static Scenario windyPool() {
     return on(
-        DemoSite.night().in(Climate.of(13, 3, 0.5, 4, 0.9)).with(new Basin(58, 48, false, 26)),
+        DemoSite.night().in(Climate.of(13, 3, 0.5, 2, 0.9)).with(new Basin(58, 48, false, 26)),
         "windy-pool",
         "No cover, clear sky and wind: the pool loses what the heater gives.");
   }
