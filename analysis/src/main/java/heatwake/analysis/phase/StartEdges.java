@@ -3,6 +3,7 @@ package heatwake.analysis.phase;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
@@ -22,6 +23,15 @@ final class StartEdges {
   /** Whether the draw climbs is seen over so long, and nearly over a reading (ours). */
   private static final double CLIMB_S = 3;
 
+  /**
+   * Whether it climbs slowly is seen from the means of two halves of so long. A fan that leads by
+   * less is taken with the start, which is then no further off than this (ours).
+   */
+  private static final double SLOW_CLIMB_S = 8;
+
+  /** So much of the way to the threshold, from half to half, is a slow climb (ours). */
+  private static final double SLOW_SHARE = 0.0015;
+
   /** Readings come a little sooner or later than usual (ours). */
   private static final double OF_INTERVAL = 0.8;
 
@@ -40,6 +50,7 @@ final class StartEdges {
   private final Timeline timeline;
   private final double intervalS;
   private final int wide;
+  private final int half;
 
   private StartEdges(Timeline timeline, Channel channel, Track compressor, double mostOfFan) {
     this.draw = timeline.of(channel);
@@ -48,6 +59,7 @@ final class StartEdges {
     this.timeline = timeline;
     this.intervalS = timeline.intervalMs(channel) / 1e3;
     this.wide = timeline.instants(Math.max(CLIMB_S, OF_INTERVAL * intervalS));
+    this.half = timeline.instants(SLOW_CLIMB_S / 2);
   }
 
   /**
@@ -59,23 +71,28 @@ final class StartEdges {
 
   private void move() {
     boolean often = intervalS <= OFTEN_S;
-    double wandering = often ? LEAVES_WANDERING * usualWandering() : Double.NaN;
+    double wandering = often ? LEAVES_WANDERING * usualAtRest(wide, this::climb) : Double.NaN;
+    double slowWandering =
+        often ? LEAVES_WANDERING * usualAtRest(2 * half, this::slowClimb) : Double.NaN;
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
         int last = lastOfFan(i);
-        int start = often ? leavesLevel(last, i, wandering) : middleOfStep(footOf(last));
+        int start =
+            often
+                ? beginsToCrawl(leavesLevel(last, i, wandering) - 1, i, slowWandering)
+                : middleOfStep(footOf(last));
         compressor.moveEdge(i, Math.min(i, start));
       }
     }
   }
 
-  /** How far the draw usually moves at rest in the time over which a climb is seen. */
-  private double usualWandering() {
+  /** How far the draw usually moves at rest, as seen by a look {@code back} so many instants. */
+  private double usualAtRest(int back, IntToDoubleFunction move) {
     double[] moves = new double[draw.length];
     Arrays.fill(moves, Double.NaN);
-    for (int k = wide; k < draw.length; k++) {
-      if (compressor.no(k) && compressor.no(k - wide)) {
-        moves[k] = Math.abs(climb(k));
+    for (int k = back; k < draw.length; k++) {
+      if (compressor.no(k) && compressor.no(k - back)) {
+        moves[k] = Math.abs(move.applyAsDouble(k));
       }
     }
     LevelHistogram usual = LevelHistogram.of(moves);
@@ -84,6 +101,15 @@ final class StartEdges {
 
   private double climb(int k) {
     return draw[k] - draw[k - wide];
+  }
+
+  /** From half to half of the slow look that ends at {@code k}. */
+  private double slowClimb(int k) {
+    double climbed = 0;
+    for (int j = 0; j < half; j++) {
+      climbed += draw[k - j] - draw[k - half - j];
+    }
+    return climbed / half;
   }
 
   /**
@@ -113,6 +139,22 @@ final class StartEdges {
     while (k >= earliest(i)
         && compressor.no(k - 1)
         && climb(k) > Math.max(wandering, LEAVES_SHARE * (draw[i] - draw[k]))) {
+      k--;
+    }
+    return k + 1;
+  }
+
+  /**
+   * Goes on down from {@code last} while the draw crawls up: a motor at its lowest speed, with the
+   * pressures still level, draws little more than its friction, and more only as they part. A fan
+   * that has come up to speed crawls no more.
+   */
+  private int beginsToCrawl(int last, int i, double wandering) {
+    int k = last;
+    while (k - 2 * half >= 0
+        && k >= earliest(i)
+        && compressor.no(k - 1)
+        && slowClimb(k) > Math.max(wandering, SLOW_SHARE * (draw[i] - draw[k]))) {
       k--;
     }
     return k + 1;

@@ -78,6 +78,33 @@ class StartsTest {
   }
 
   /**
+   * With the pressures still level a motor at its lowest speed draws little more than its friction;
+   * what it draws then climbs as they part, and steeply once it is sped up (physics; the sizes are
+   * from memory). The meter wanders by its last digit.
+   */
+  @ParameterizedTest(name = "every {0} s, {1} W, then {2} W/s for {3} s")
+  @CsvSource({"1, 30, 0.6, 40", "2, 30, 0.6, 40", "2, 50, 0.8, 25", "1, 15, 0.5, 20"})
+  void aMotorThatCrawlsBeforeItIsSpedUpHasStarted(
+      double everyS, double frictionW, double crawlsWPerS, double crawlsS) {
+    RunBuilder run =
+        atRest(RunBuilder.run().only(Channel.POWER, Channel.FLOW_HEATER).every(everyS)).fan(0.5);
+    long startMs = run.nowMs();
+    run.change(
+            Channel.POWER,
+            (atS, watt) -> {
+              double ranS = atS - (startMs - run.recording().startMs()) / 1e3;
+              double crawled = frictionW + crawlsWPerS * Math.max(0, ranS);
+              double spedUp = 15 * Math.max(0, ranS - crawlsS);
+              double wanders = Math.floorMod(Math.round(atS / everyS) * 7, 5) % 3 - 1;
+              return Math.min(FULL_W, FAN_W + (ranS > 0 ? crawled + spedUp : 0)) + wanders;
+            })
+        .heating(40)
+        .free(Channel.POWER)
+        .circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /**
    * Runs of three minutes reach half of the plate; the fan, a tenth of the plate, is a fifth of
    * that.
    */
