@@ -131,12 +131,14 @@ public final class NoFlow implements Rule {
   private Flag ranDryFlag(Evidence evidence, List<WaterLoss> losses) {
     Timeline timeline = evidence.timeline();
     double longestS = losses.stream().mapToDouble(loss -> loss.overlapS(timeline)).max().orElse(0);
+    // A protection that trips and resets starts the compressor again and again without water.
+    List<Stretch> runs = losses.stream().flatMap(loss -> loss.runs().stream()).toList();
     boolean heatGoesOn = losses.stream().anyMatch(loss -> loss.heatGoesOn(timeline));
     String text =
         "Compressor ran for "
             + Wording.duration(longestS)
             + " without water"
-            + times(losses.size())
+            + times(runs.size())
             + flowSentence(timeline, losses)
             + "; a heater should stop within 30 s"
             + (heatGoesOn
@@ -144,7 +146,7 @@ public final class NoFlow implements Rule {
                 : "");
     return flag(
         timeline,
-        losses.stream().map(WaterLoss::ran).toList(),
+        runs,
         Severity.ALARM,
         text,
         List.of(

@@ -18,7 +18,7 @@ import java.util.List;
  * @param startsTheRun whether the run began without water
  * @param endsTheRun whether water did not come back within the run
  * @param heatedUntil whether the heater ran until the water stopped
- * @param ran longest run of the compressor within it; of no length where it did not run
+ * @param runs when the compressor ran within it, in order
  * @param pump what the pump did meanwhile
  */
 public record WaterLoss(
@@ -26,8 +26,12 @@ public record WaterLoss(
     boolean startsTheRun,
     boolean endsTheRun,
     boolean heatedUntil,
-    Stretch ran,
+    List<Stretch> runs,
     Pump pump) {
+
+  public WaterLoss {
+    runs = List.copyOf(runs);
+  }
 
   /** What the pump did while no water moved. */
   public enum Pump {
@@ -84,7 +88,7 @@ public record WaterLoss(
               stretch.from() == 0,
               stretch.to() == moves.size(),
               heatedUntil(timeline, phases, stretch.from()),
-              longestRun(phases, stretch),
+              runsWithin(phases, stretch),
               pump(timeline, moves, stretch)));
     }
     return losses;
@@ -101,12 +105,9 @@ public record WaterLoss(
     return false;
   }
 
-  private static Stretch longestRun(PhaseGrid phases, Stretch stretch) {
+  private static List<Stretch> runsWithin(PhaseGrid phases, Stretch stretch) {
     return Stretch.where(
-            phases.size(), i -> i >= stretch.from() && i < stretch.to() && phases.compressorRuns(i))
-        .stream()
-        .max(Comparator.comparingInt(Stretch::length))
-        .orElse(new Stretch(stretch.from(), stretch.from()));
+        phases.size(), i -> i >= stretch.from() && i < stretch.to() && phases.compressorRuns(i));
   }
 
   private static Pump pump(Timeline timeline, Track moves, Stretch stretch) {
@@ -136,9 +137,16 @@ public record WaterLoss(
     return count == 0 ? Double.NaN : sum / count;
   }
 
-  /** How long the compressor ran on (or began) without water, s. */
+  /** The longest run of the compressor within it; of no length where it did not run. */
+  private Stretch longestRun() {
+    return runs.stream()
+        .max(Comparator.comparingInt(Stretch::length))
+        .orElse(new Stretch(stretch.from(), stretch.from()));
+  }
+
+  /** How long the compressor ran on (or began) without water at the longest, s. */
   public double overlapS(Timeline timeline) {
-    return ran.durationS(timeline);
+    return longestRun().durationS(timeline);
   }
 
   /**
@@ -150,6 +158,7 @@ public record WaterLoss(
       return false;
     }
     int settled = (int) (HEAT_CANNOT_LAST_S / timeline.stepS());
+    Stretch ran = longestRun();
     int from = ran.from();
     double riseBefore = rise(timeline, from - settled, from);
     double riseLater = rise(timeline, from + settled / 2, ran.to());
@@ -175,7 +184,7 @@ public record WaterLoss(
   public boolean isMisread(Timeline timeline) {
     boolean metersOnly = !timeline.has(Channel.FLOW_SWITCH) && !timeline.has(Channel.PUMP_ON);
     return heatGoesOn(timeline)
-        && (!WaterMovement.allStand(timeline, ran)
+        && (!WaterMovement.allStand(timeline, longestRun())
             || (metersOnly && overlapS(timeline) > CANNOT_RUN_DRY_S));
   }
 

@@ -37,6 +37,21 @@ class NoFlowTest {
     assertThat(flag.severity()).isEqualTo(Severity.ALARM);
   }
 
+  /**
+   * Until somebody comes: without water the high-pressure switch trips within minutes, and resets.
+   */
+  @Test
+  void countsEveryRunWithoutWater() {
+    RunBuilder run = waterAway(heatingNight()).heating(3);
+    for (int k = 0; k < 4; k++) {
+      run.off(4).heating(1.5);
+    }
+    var flag = onlyFlag(rule, readings(waterBack(run).circulating(20).recording()));
+    assertThat(flag.evidence())
+        .startsWith("Compressor ran for 3 min without water (5 times, longest given)");
+    assertThat(flag.endMs() - flag.startMs()).isGreaterThan(24 * 60_000L);
+  }
+
   @Test
   void aHeaterThatStopsWithinTheLimitIsClear() {
     RunBuilder run = waterAway(heatingNight().set(Channel.PUMP_ON, 0)).heating(0.4);
