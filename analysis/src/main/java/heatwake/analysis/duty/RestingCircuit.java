@@ -24,7 +24,9 @@ final class RestingCircuit {
 
   private static final long LEAST_MS = 120_000;
 
-  /** Relative change of saturation pressure per kelvin, the least met at rest; see DutyReading. */
+  /**
+   * Relative change of saturation pressure per kelvin, the least met at rest; see SaturationSlope.
+   */
   private static final double SATURATION_SLOPE_PER_K = 0.025;
 
   /** How far parts of a heater may be warmer than air and water beside them, K; ours. */

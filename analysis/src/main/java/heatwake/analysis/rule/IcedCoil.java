@@ -3,7 +3,7 @@ package heatwake.analysis.rule;
 import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.DutyReading;
+import heatwake.analysis.duty.SaturationSlope;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
@@ -144,7 +144,7 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
       double pa = evidence.timeline().meanBetween(pressure, end[0], end[1]).orElse(0);
       double relative =
           ProbeUncertainty.of(evidence.recording().rig(), pressure).at(pa) / Math.max(1e5, pa);
-      figures.put(figure, new Estimate(mean, relative / DutyReading.SATURATION_SLOPE_PER_K));
+      figures.put(figure, new Estimate(mean, SaturationSlope.temperatureK(relative)));
     }
   }
 

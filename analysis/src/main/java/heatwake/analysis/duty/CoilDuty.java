@@ -1,0 +1,86 @@
+package heatwake.analysis.duty;
+
+import heatwake.analysis.quantity.AbsolutePressure;
+import heatwake.analysis.site.Rating;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the air coil does over a steady span, from the figures of heat, air and circuit. */
+final class CoilDuty {
+  /** Humidity where it is not measured; its standard uncertainty spans dry and foggy weather. */
+  private static final Estimate UNKNOWN_HUMIDITY = new Estimate(0.65, 0.15);
+
+  /** Part of the electric power that ends up in the water; the rest warms the air; ours. */
+  private static final double POWER_TO_WATER = 0.95;
+
+  /** Part of the heat that comes from the air where power is not known; COP 5 +- 1. */
+  private static final Estimate FROM_AIR = new Estimate(0.8, 0.04);
+
+  private final Optional<Rating> fullLoad;
+  private final AbsolutePressure atmosphere;
+
+  /**
+   * @param fullLoad the nameplate's greatest heat, if it states any
+   * @param atmosphere of the site
+   */
+  CoilDuty(Optional<Rating> fullLoad, AbsolutePressure atmosphere) {
+    this.fullLoad = fullLoad;
+    this.atmosphere = atmosphere;
+  }
+
+  /** Adds the figures of the coil that follow from those given. */
+  void read(Map<DutyFigure, Estimate> figures) {
+    Estimate air = figures.get(DutyFigure.AIR);
+    Estimate approach = figures.get(DutyFigure.EVAPORATOR_APPROACH);
+    Estimate load = figures.get(DutyFigure.LOAD);
+    if (air == null || load == null) {
+      return;
+    }
+    Optional<Estimate> fromAir = fromAirW(figures);
+    Optional<Double> ratedFromAir =
+        fullLoad.map(rating -> rating.heatW() - POWER_TO_WATER * ratedPowerW(rating));
+    if (approach != null) {
+      Estimate share =
+          fromAir.isPresent() && ratedFromAir.isPresent()
+              ? fromAir.get().times(1 / ratedFromAir.get())
+              : load;
+      figures.put(
+          DutyFigure.STANDARD_APPROACH,
+          new CoilState(
+                  Estimate.exact(air.value()),
+                  figures.getOrDefault(DutyFigure.HUMIDITY, UNKNOWN_HUMIDITY),
+                  new Estimate(air.value() - approach.value(), approach.standard()),
+                  share,
+                  atmosphere)
+              .standardApproachK());
+    }
+    Estimate drop = figures.get(DutyFigure.AIR_DROP);
+    Estimate humidity = figures.get(DutyFigure.HUMIDITY);
+    if (fromAir.isPresent() && drop != null && humidity != null && fullLoad.isPresent()) {
+      CoilAir.kgPerS(fromAir.get(), air.value(), drop, humidity.value(), atmosphere)
+          .ifPresent(
+              flow -> figures.put(DutyFigure.AIR_FLOW, flow.times(1 / fullLoad.get().heatW())));
+    }
+  }
+
+  private static double ratedPowerW(Rating rating) {
+    return rating.powerW().orElse((1 - FROM_AIR.value()) * rating.heatW() / POWER_TO_WATER);
+  }
+
+  private static Optional<Estimate> fromAirW(Map<DutyFigure, Estimate> figures) {
+    Estimate power = figures.get(DutyFigure.POWER);
+    return CredibleHeat.of(figures)
+        .filter(heat -> heat.value() > 0)
+        .map(
+            heat ->
+                power == null
+                    ? new Estimate(
+                        heat.value() * FROM_AIR.value(),
+                        Math.hypot(
+                            heat.standard() * FROM_AIR.value(), heat.value() * FROM_AIR.standard()))
+                    : new Estimate(
+                        heat.value() - POWER_TO_WATER * power.value(),
+                        Math.hypot(heat.standard(), power.standard())));
+  }
+}
