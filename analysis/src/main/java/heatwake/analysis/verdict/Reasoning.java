@@ -71,9 +71,9 @@ final class Reasoning {
     return impossible.why(flag).isPresent();
   }
 
-  /** Why the COP of the run cannot be, in words; empty if it can or is not known. */
-  Optional<String> impossibleCop() {
-    return impossible.whyCop();
+  /** Why heat and COP of the run cannot be, in words; empty if they can or are not known. */
+  Optional<String> heatDoubt() {
+    return impossible.whyOfRun();
   }
 
   private Attribution attribution(Flag flag) {
@@ -136,10 +136,7 @@ final class Reasoning {
   }
 
   private Verdict withoutFlagOfWeight(List<Flag> flags) {
-    Optional<String> cannotBe =
-        evidence.duty().isEmpty()
-            ? impossible.whyCop()
-            : impossible.why(Duty.meanOf(evidence.duty()));
+    Optional<String> cannotBe = impossible.whyOfRun();
     if (cannotBe.isPresent()) {
       return new Verdict(
           Side.MEASUREMENT,
@@ -177,7 +174,7 @@ final class Reasoning {
         .ifPresent(
             flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
     if (flags.stream().noneMatch(this::isHanded)) {
-      impossible.whyCop().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
+      impossible.whyOfRun().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
     }
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)

@@ -5,7 +5,8 @@ import java.util.Optional;
 
 /** How a COP that cannot be right is shown: always with the same words. */
 public final class Disbelief {
-  private static final String WORDS = "not to be believed";
+  /** In short, for beside a figure. */
+  public static final String WORDS = "not to be believed";
 
   private Disbelief() {}
 
