@@ -28,12 +28,6 @@ final class ChilledWater {
   /** And by this share of the rise before (ours). */
   private static final double LEAST_SHARE = 0.15;
 
-  /** Run-on heat is surely carried away this long after a stop (common practice). */
-  private static final double SETTLED_S = 300;
-
-  /** The zero is found over so long (ours). */
-  private static final double ZERO_S = 60;
-
   /** The rise before is that of this time ahead, less the time in which it fell (ours). */
   private static final double BEFORE_S = 600;
 
@@ -70,7 +64,7 @@ final class ChilledWater {
       boolean heard = !moves.no(i) && !Double.isNaN(rise.riseK()[i]);
       difference[i] = heard ? out[i] - in[i] : Double.NaN;
     }
-    double zero = zero(rests, moves);
+    double zero = new RestingDifference(timeline, difference, moves).kelvin(rests, compressor);
     if (Double.isNaN(zero)) {
       double pairK =
           Math.hypot(
@@ -94,28 +88,6 @@ final class ChilledWater {
   static List<Chill> of(
       Timeline timeline, Rig rig, Track compressor, Track rests, Track moves, WaterRise rise) {
     return new ChilledWater(timeline, rig, compressor, rests, moves, rise).find();
-  }
-
-  /** The middle difference at settled rest with water moving; NaN where there was none. */
-  private double zero(Track rests, Track moves) {
-    double[] found = new double[difference.length];
-    int count = 0;
-    for (int i = 0; i < found.length; ) {
-      int end = rests.endOfStretch(i);
-      int settled = i == 0 ? 0 : i + timeline.instants(SETTLED_S);
-      for (int k = settled; rests.yes(i) && k < end; k++) {
-        if (moves.yes(k) && !Double.isNaN(difference[k])) {
-          found[count++] = difference[k];
-        }
-      }
-      i = end;
-    }
-    if (count < timeline.instants(ZERO_S)) {
-      return Double.NaN;
-    }
-    double[] sorted = Arrays.copyOf(found, count);
-    Arrays.sort(sorted);
-    return sorted[count / 2];
   }
 
   private List<Chill> find() {

@@ -2,10 +2,8 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
-import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import heatwake.analysis.uncertainty.Scatter;
 import java.util.Optional;
 
 /**
@@ -25,15 +23,6 @@ final class WaterRise {
   private static final double CALM_K = 0.3;
 
   private static final double CALM_S = 600;
-
-  /** A rise that drifts more than this share in the time above is not a heater's (ours). */
-  private static final double LEVEL_SHARE = 0.05;
-
-  /** Means over so long are held against each other, so that noise is no drift (ours). */
-  private static final double MEAN_S = 300;
-
-  /** Two means differ by chance by no more than this (GUM: k = 2). */
-  private static final double OPEN_K = 2;
 
   private final double[] riseK;
   private final Track heats;
@@ -88,7 +77,7 @@ final class WaterRise {
             ? Track.above(rise, 0.5 * levels.fullK(), 0.35 * levels.fullK())
             : Track.above(rise, believedK, 0.8 * believedK);
     if (!waterIsKnown) {
-      forgetDrifting(heats, rise, timeline);
+      DriftingRise.forget(heats, rise, timeline);
     }
     if (levels.heats()) {
       RiseFeet.move(rise, heats, levels.fullK(), timeline.stepMs());
@@ -101,42 +90,5 @@ final class WaterRise {
     double before = in[Math.max(0, i - half)];
     double after = in[Math.min(in.length - 1, i + half)];
     return Math.abs(after - before) < CALM_K;
-  }
-
-  /**
-   * A stretch of heating whose rise drifts all along is standing water that cools or warms. What
-   * noise and digits of the readings leave open is no drift.
-   */
-  private static void forgetDrifting(Track heats, double[] rise, Timeline timeline) {
-    int apart = timeline.instants(CALM_S);
-    int half = timeline.instants(MEAN_S / 2);
-    int interval =
-        Math.max(
-            timeline.intervalInstants(Channel.WATER_IN),
-            timeline.intervalInstants(Channel.WATER_OUT));
-    double readings = Math.max(1, (2.0 * half + 1) / interval);
-    double openK = OPEN_K * Math.sqrt(2 / readings) * Scatter.noise(rise, interval);
-    MovingMean means = new MovingMean(rise);
-    for (int i = 0; i < heats.size(); ) {
-      int end = heats.endOfStretch(i);
-      if (heats.yes(i)) {
-        int level = 0;
-        int drifting = 0;
-        for (int k = i; k + apart < end; k++) {
-          double before = means.mean(Math.max(i, k - half), k + half + 1);
-          double after = means.mean(k + apart - half, Math.min(end, k + apart + half + 1));
-          double change = Math.abs(after - before);
-          if (change > Math.max(LEVEL_SHARE * Math.abs(rise[k]), openK)) {
-            drifting++;
-          } else {
-            level++;
-          }
-        }
-        if (level <= drifting) {
-          heats.fill(i, end, Track.UNKNOWN);
-        }
-      }
-      i = end;
-    }
   }
 }
