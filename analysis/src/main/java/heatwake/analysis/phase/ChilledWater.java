@@ -91,11 +91,7 @@ final class ChilledWater {
   }
 
   private List<Chill> find() {
-    int slower =
-        Math.max(
-            timeline.intervalInstants(Channel.WATER_IN),
-            timeline.intervalInstants(Channel.WATER_OUT));
-    int least = Math.max(timeline.instants(LEAST_S), 2 * slower);
+    int least = Math.max(timeline.instants(LEAST_S), 2 * slowerInterval());
     double[] colder = Arrays.stream(difference).map(kelvin -> -kelvin).toArray();
     Track cold = Track.above(colder, openK, openK / 2);
     List<Chill> found = new ArrayList<>();
@@ -108,6 +104,11 @@ final class ChilledWater {
       }
     }
     return found;
+  }
+
+  private int slowerInterval() {
+    return Math.max(
+        timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(Channel.WATER_OUT));
   }
 
   /** Mean rise while it heated, K; NaN where it hardly did. */
@@ -133,7 +134,7 @@ final class ChilledWater {
     int from = cold.from() - timeline.instants(BEFORE_S);
     double enteredK = Stretch.mean(in, from, cold.from() - timeline.instants(FELL_WITHIN_S));
     return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
-        && heatsAgain(cold.to(), BACK_SHARE * beforeK);
+        && (heatsAgain(cold.to(), BACK_SHARE * beforeK) || isCutOff(cold));
   }
 
   /** The instant at which the rise left its level of before. */
@@ -161,19 +162,34 @@ final class ChilledWater {
     return i;
   }
 
-  /** Whether heat comes back, or the run ends before it could. */
   private boolean heatsAgain(int from, double leastK) {
-    int size = difference.length;
-    int until = Math.min(size, from + timeline.instants(BACK_WITHIN_S));
-    if (until == size && compressor.yes(size - 1)) {
-      return true;
-    }
+    int until = Math.min(difference.length, from + timeline.instants(BACK_WITHIN_S));
     for (int i = from; i < until; i++) {
       if (difference[i] > leastK && compressor.yes(i)) {
         return true;
       }
     }
     return false;
+  }
+
+  /**
+   * Whether the run ends before heat could come back. Where the compressor does not run on to the
+   * end, as by effects alone it seems not to, the water has to be chilled within minutes of being
+   * heated: a pipe of standing water takes an hour or so to cool.
+   */
+  private boolean isCutOff(Stretch cold) {
+    if (cold.to() + timeline.instants(BACK_WITHIN_S) < difference.length) {
+      return false;
+    }
+    if (compressor.yes(compressor.lastKnown())) {
+      return true;
+    }
+    int heatedUntil = cold.from();
+    while (heatedUntil > 0 && !compressor.yes(heatedUntil - 1)) {
+      heatedUntil--;
+    }
+    int fell = timeline.instants(FELL_WITHIN_S) + slowerInterval();
+    return heatedUntil > 0 && cold.from() - heatedUntil <= fell;
   }
 
   /** Where it is chilled, and where the rise left its level and began to come back. */

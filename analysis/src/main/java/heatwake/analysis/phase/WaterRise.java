@@ -5,6 +5,7 @@ import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /**
  * The temperature rise of the water, as far as it tells whether the heater heats. It is heard while
@@ -56,10 +57,10 @@ final class WaterRise {
     double[] in = timeline.of(Channel.WATER_IN);
     double[] out = timeline.of(Channel.WATER_OUT);
     boolean waterIsKnown = waterMoves.speaks();
+    IntPredicate heardAt = waterIsKnown ? waterMoves::yes : calm(in, timeline.stepMs());
     double[] rise = new double[in.length];
     for (int i = 0; i < rise.length; i++) {
-      boolean heard = waterIsKnown ? waterMoves.yes(i) : isCalm(in, i, timeline.stepMs());
-      rise[i] = heard ? out[i] - in[i] : Double.NaN;
+      rise[i] = heardAt.test(i) ? out[i] - in[i] : Double.NaN;
     }
     double believedK =
         Math.max(
@@ -85,10 +86,19 @@ final class WaterRise {
     return Optional.of(new WaterRise(rise, heats, levels.heats() ? levels.fullK() : Double.NaN));
   }
 
-  private static boolean isCalm(double[] in, int i, long stepMs) {
+  /** Where the entering water keeps its temperature, by readings up to the ends of the run. */
+  private static IntPredicate calm(double[] in, long stepMs) {
     int half = (int) Math.max(1, CALM_S * 500 / stepMs);
-    double before = in[Math.max(0, i - half)];
-    double after = in[Math.min(in.length - 1, i + half)];
-    return Math.abs(after - before) < CALM_K;
+    int first = 0;
+    while (first < in.length - 1 && Double.isNaN(in[first])) {
+      first++;
+    }
+    int last = in.length - 1;
+    while (last > first && Double.isNaN(in[last])) {
+      last--;
+    }
+    int from = first;
+    int to = last;
+    return i -> Math.abs(in[Math.min(to, i + half)] - in[Math.max(from, i - half)]) < CALM_K;
   }
 }

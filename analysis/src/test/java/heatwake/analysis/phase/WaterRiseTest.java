@@ -22,6 +22,7 @@ class WaterRiseTest {
     return run.heatingAt(Channel.WATER_OUT, 1.05);
   }
 
+  /** A start is seen to within a reading, a minute. */
   private static double runningS(Recording recording) {
     return Phases.of(Timeline.of(recording), recording).spans().stream()
         .filter(span -> span.phase().compressorRuns())
@@ -37,7 +38,7 @@ class WaterRiseTest {
       run.heating(36).defrost(4);
     }
     Recording recording = run.heating(36).recording();
-    assertThat(runningS(recording)).isBetween(0.85 * 356 * 60, 356 * 60.0);
+    assertThat(runningS(recording)).isBetween(0.85 * 356 * 60, 357 * 60.0);
   }
 
   /** Two pipes of unlike thickness cool apart: the difference halves in an hour (by hand). */
@@ -97,7 +98,7 @@ class WaterRiseTest {
     run.heating(36).change(Channel.WATER_OUT, (s, v) -> digits(doubtful(v)));
     run.defrost(4).heating(36).defrost(4).heating(36);
     assertThat(cycles(run)).hasSize(1);
-    assertThat(runningS(run.recording())).isBetween(0.95 * 196 * 60, 196 * 60.0);
+    assertThat(runningS(run.recording())).isBetween(0.95 * 196 * 60, 197 * 60.0);
   }
 
   /** A rest of five minutes at which the water chills nothing stays a stop. */
