@@ -17,6 +17,7 @@ import heatwake.analysis.rule.control.RestartTooSoon;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** The fan runs and heat is called for, but the compressor does not start. */
@@ -59,8 +60,10 @@ public final class NoCompressor implements Rule {
     return "Fan alone with water moving for more than 10 min and more than twice the restart delay"
         + " (a start follows the fan in seconds: common practice), or three tries of 20 s or more in"
         + " a row (ours), with the water below the set temperature where that is known; right after a"
-        + " compressor run only where it is known. In air under"
-        + " 7 °C only after 60 min (a fan may thaw the coil: common practice).";
+        + " compressor run only where it is known. Three short draws above half of the running"
+        + " compressor's, or without a fan before them above 1.2 of it, are tries of the control (ours; a"
+        + " motor that stalls draws more than one that runs: common practice), which call for heat by"
+        + " themselves. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice).";
   }
 
   @Override
@@ -69,6 +72,7 @@ public final class NoCompressor implements Rule {
     if (!timeline.has(Channel.POWER) && !timeline.has(Channel.CURRENT)) {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
+    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
     double delayS =
@@ -77,18 +81,24 @@ public final class NoCompressor implements Rule {
     int tries = 0;
     Stretch firstTry = null;
     for (Stretch spell : spells(timeline, phases, moves)) {
+      boolean motorTries = StartTries.besideFan(spell, evidence, draw).areSeveral();
+      // The end of the run may cut off one more try.
+      if (startsAfter(phases, spell) && !(motorTries && isCutOff(timeline, spell))) {
+        continue;
+      }
       HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
-      // After a compressor run the pool may simply be warm: then only a known set temperature shows
-      // a
-      // call.
+      // After a compressor run the pool may simply be warm: then only a known set temperature, or
+      // the tries of the control, show a call.
       boolean calls =
-          call.mayCall() && (call.belowSetK().isPresent() || !ranJustBefore(phases, spell.from()));
+          motorTries
+              || (call.mayCall()
+                  && (call.belowSetK().isPresent() || !ranJustBefore(phases, spell.from())));
       double seconds = spell.durationS(timeline);
       if (!calls || (airIsCold(timeline, spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
-        return Outcome.flagged(flag(evidence, spell, spell, 1, seconds));
+        return Outcome.flagged(flag(evidence, spell, spell, fanAlone(evidence, spell, 1)));
       }
       if (firstTry != null && compressorRan(phases, firstTry.from(), spell.from())) {
         tries = 0;
@@ -96,10 +106,35 @@ public final class NoCompressor implements Rule {
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
       if (tries >= TRIES && !compressorRan(phases, spell.to(), phases.size())) {
-        return Outcome.flagged(flag(evidence, firstTry, spell, tries, seconds));
+        return Outcome.flagged(flag(evidence, firstTry, spell, fanAlone(evidence, spell, tries)));
       }
     }
-    return Outcome.clear();
+    return triedFromRest(evidence, phases, moves, draw)
+        .map(Outcome::flagged)
+        .orElseGet(Outcome::clear);
+  }
+
+  /** The last rest of the run, if the motor was tried in it without a fan before. */
+  private Optional<Flag> triedFromRest(
+      Evidence evidence, PhaseGrid phases, Track moves, Channel draw) {
+    List<Stretch> rests =
+        Stretch.where(phases.size(), i -> !phases.compressorRuns(i) && !moves.no(i));
+    if (rests.isEmpty() || compressorRan(phases, rests.get(rests.size() - 1).to(), phases.size())) {
+      return Optional.empty();
+    }
+    Stretch last = rests.get(rests.size() - 1);
+    StartTries motor = StartTries.atRest(last, evidence, draw);
+    return motor.areSeveral()
+        ? Optional.of(
+            flag(
+                evidence,
+                last,
+                last,
+                "The compressor did not start in "
+                    + Wording.duration(last.durationS(evidence.timeline()))
+                    + "; "
+                    + motor.words(draw)))
+        : Optional.empty();
   }
 
   /** Fan alone, not running on after a stop, and not known to be without water. */
@@ -108,7 +143,6 @@ public final class NoCompressor implements Rule {
     return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !moves.no(i)).stream()
         .filter(spell -> spell.durationS(timeline) >= TRY_S)
         .filter(spell -> spell.length() > runOn || !ranJustBefore(phases, spell.from()))
-        .filter(spell -> !startsAfter(phases, spell))
         .toList();
   }
 
@@ -118,6 +152,11 @@ public final class NoCompressor implements Rule {
 
   private static boolean startsAfter(PhaseGrid phases, Stretch spell) {
     return spell.to() < phases.size() && phases.compressorRuns(spell.to());
+  }
+
+  /** Whether what follows is one more try, or a start, that the end of the run cuts off. */
+  private static boolean isCutOff(Timeline timeline, Stretch spell) {
+    return timeline.size() - spell.to() <= timeline.instants(TRY_S) + 1;
   }
 
   private static boolean compressorRan(PhaseGrid phases, int from, int to) {
@@ -139,20 +178,30 @@ public final class NoCompressor implements Rule {
     return false;
   }
 
-  private Flag flag(Evidence evidence, Stretch first, Stretch last, int tries, double seconds) {
+  private static String fanAlone(Evidence evidence, Stretch last, int tries) {
     Timeline timeline = evidence.timeline();
-    HeatCall call = HeatCall.over(evidence, first.from(), last.to());
     StringBuilder text = new StringBuilder(120);
     if (tries > 1) {
       text.append(tries).append(" times the fan ran without the compressor starting, last for ");
     } else {
       text.append("Fan ran without the compressor starting for ");
     }
-    text.append(Wording.duration(seconds));
+    text.append(Wording.duration(last.durationS(timeline)));
     if (timeline.has(Channel.POWER)) {
       double powerW = last.mean(timeline.of(Channel.POWER));
       text.append(" (").append(Math.round(powerW)).append(" W)");
     }
+    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    StartTries motor = StartTries.besideFan(last, evidence, draw);
+    return motor.areSeveral()
+        ? text.append("; ").append(motor.words(draw)).toString()
+        : text.toString();
+  }
+
+  private Flag flag(Evidence evidence, Stretch first, Stretch last, String seen) {
+    Timeline timeline = evidence.timeline();
+    HeatCall call = HeatCall.over(evidence, first.from(), last.to());
+    StringBuilder text = new StringBuilder(seen);
     call.belowSetK()
         .ifPresent(
             below ->
