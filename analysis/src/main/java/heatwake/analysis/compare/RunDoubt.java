@@ -37,7 +37,7 @@ record RunDoubt(List<String> heat, List<String> cop) {
 
   static RunDoubt of(Findings findings) {
     List<String> heat = new ArrayList<>();
-    findings.heat().copDoubt().ifPresent(why -> heat.add("heat and COP: " + why));
+    findings.heatDoubt().ifPresent(why -> heat.add("heat and COP: " + why));
     findings.flags().stream()
         .filter(flag -> beliesHeat(flag, findings))
         .map(flag -> "heat and COP: " + flag.ownEvidence())

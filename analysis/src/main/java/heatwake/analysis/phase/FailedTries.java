@@ -41,14 +41,15 @@ final class FailedTries {
       Timeline timeline,
       Recording recording,
       Track compressor,
-      Optional<Track> lift,
+      Optional<RefrigerantLift> lift,
       Optional<WaterRise> rise) {
     this.timeline = timeline;
     this.recording = recording;
     this.compressor = compressor;
-    boolean lifts = lift.isPresent() && lift.get().everYes();
-    this.lift = lifts ? RefrigerantLift.lift(timeline) : Timeline.unknown(timeline.size());
-    this.fullLift = lifts ? RefrigerantLift.full(timeline) : Double.NaN;
+    Optional<RefrigerantLift> lifted = lift.filter(RefrigerantLift::lifts);
+    this.lift =
+        lifted.map(RefrigerantLift::pascals).orElseGet(() -> Timeline.unknown(timeline.size()));
+    this.fullLift = lifted.map(RefrigerantLift::full).orElse(Double.NaN);
     this.rise = rise.filter(water -> !Double.isNaN(water.fullK()));
   }
 
@@ -62,7 +63,7 @@ final class FailedTries {
       Track compressor,
       Timeline timeline,
       Recording recording,
-      Optional<Track> lift,
+      Optional<RefrigerantLift> lift,
       Optional<WaterRise> rise) {
     FailedTries tries = new FailedTries(timeline, recording, compressor, lift, rise);
     for (int from = 0; from < compressor.size(); ) {

@@ -33,18 +33,19 @@ class ComparisonTest {
   private static final Optional<Estimate> NAMEPLATE = Optional.of(new Estimate(15_000, 500));
 
   private static Findings run(long run, List<SteadySpan> steady) {
-    return run(run, steady, HeatFigures.NONE, List.of());
+    return run(run, steady, Optional.empty(), List.of());
   }
 
   private static Findings run(
-      long run, List<SteadySpan> steady, HeatFigures heat, List<Flag> flags) {
+      long run, List<SteadySpan> steady, Optional<String> heatDoubt, List<Flag> flags) {
     ChannelCoverage read = new ChannelCoverage(3600, 1, 1);
     return new Findings(
         run,
         0,
         3_600_000,
         Map.of(Channel.FLOW_HEATER, read, Channel.AIR_IN, read, Channel.POWER, read),
-        heat,
+        HeatFigures.NONE,
+        heatDoubt,
         Optional.empty(),
         Optional.empty(),
         PoolFigures.NONE,
@@ -159,19 +160,18 @@ class ComparisonTest {
         Set.of(channel));
   }
 
-  private static Comparison against(HeatFigures heat, List<Flag> flags) {
+  private static Comparison against(Optional<String> heatDoubt, List<Flag> flags) {
     Optional<Estimate> cop = Optional.of(new Estimate(5, 0.1));
     return Comparison.of(
         RIG,
         run(1, List.of(span(15_000, 295, Optional.empty(), cop))),
         RIG,
-        run(2, List.of(span(8_000, 295, Optional.empty(), cop)), heat, flags));
+        run(2, List.of(span(8_000, 295, Optional.empty(), cop)), heatDoubt, flags));
   }
 
   @Test
   void nothingIsConcludedFromAHeatThatCannotBe() {
-    Comparison comparison =
-        against(HeatFigures.NONE.doubted(Optional.of("no heater gives that")), List.of());
+    Comparison comparison = against(Optional.of("no heater gives that"), List.of());
 
     assertThat(comparison.outcome()).isEqualTo(Comparison.Outcome.UNKNOWN);
     assertThat(comparison.heatChange()).isPresent();
@@ -183,7 +183,7 @@ class ComparisonTest {
   @Test
   void nothingIsConcludedFromAProbeAccusedWhileTheHeaterRanSteadily() {
     Flag stuck = flag("probe-stuck", Side.MEASUREMENT, Channel.FLOW_HEATER, 0);
-    assertThat(against(HeatFigures.NONE, List.of(stuck)).outcome())
+    assertThat(against(Optional.empty(), List.of(stuck)).outcome())
         .isEqualTo(Comparison.Outcome.UNKNOWN);
 
     Flag otherProbe = flag("probe-stuck", Side.MEASUREMENT, Channel.WATER_POOL, 0);
@@ -191,7 +191,7 @@ class ComparisonTest {
     Flag subtracted = flag("probe-offset", Side.MEASUREMENT, Channel.WATER_OUT, 0);
     Flag ofMachine = flag("low-heat", Side.REFRIGERANT, Channel.WATER_OUT, 0);
     Comparison sound =
-        against(HeatFigures.NONE, List.of(otherProbe, otherTime, subtracted, ofMachine));
+        against(Optional.empty(), List.of(otherProbe, otherTime, subtracted, ofMachine));
     assertThat(sound.outcome()).isEqualTo(Comparison.Outcome.WORSE);
     assertThat(sound.copDoubts()).isEmpty();
   }
@@ -199,14 +199,14 @@ class ComparisonTest {
   @Test
   void nothingIsConcludedFromAHeatGivenToTheMeasurement() {
     Flag handed = flag("heat-loss", Side.MEASUREMENT, Channel.WATER_OUT, 0);
-    assertThat(against(HeatFigures.NONE, List.of(handed)).outcome())
+    assertThat(against(Optional.empty(), List.of(handed)).outcome())
         .isEqualTo(Comparison.Outcome.UNKNOWN);
   }
 
   @Test
   void accusedPowerMeterTakesTheCopAndLeavesTheHeat() {
     Flag power = flag("probe-stuck", Side.MEASUREMENT, Channel.POWER, 0);
-    Comparison comparison = against(HeatFigures.NONE, List.of(power));
+    Comparison comparison = against(Optional.empty(), List.of(power));
 
     assertThat(comparison.outcome()).isEqualTo(Comparison.Outcome.WORSE);
     assertThat(comparison.heatDoubts()).isEmpty();

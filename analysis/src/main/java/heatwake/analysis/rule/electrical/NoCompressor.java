@@ -3,10 +3,6 @@ package heatwake.analysis.rule.electrical;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.phase.Track;
-import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
@@ -27,16 +23,8 @@ public final class NoCompressor implements Rule {
    */
   private static final double FAN_ALONE_S = 600;
 
-  /** Short tries count from this length, s, and this number; ours. */
-  private static final double TRY_S = 20;
-
+  /** So many short tries count; ours. */
   private static final int TRIES = 3;
-
-  /** After a compressor stop a fan may run on this long; common practice, s. */
-  private static final double RUN_ON_S = 300;
-
-  /** In air colder than this a fan may thaw the coil by itself; common practice, K (7 Cel). */
-  private static final double THAWS_BELOW_K = 273.15 + 7;
 
   private static final double THAWS_WITHIN_S = 3600;
 
@@ -73,17 +61,16 @@ public final class NoCompressor implements Rule {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
     Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    Track moves = WaterMovement.of(timeline);
+    FanAlone fan = FanAlone.in(evidence);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);
     int tries = 0;
     Stretch firstTry = null;
-    for (Stretch spell : spells(timeline, phases, moves)) {
+    for (Stretch spell : fan.spells()) {
       boolean motorTries = StartTries.besideFan(spell, evidence, draw).areSeveral();
       // The end of the run may cut off one more try.
-      if (startsAfter(phases, spell) && !(motorTries && isCutOff(timeline, spell))) {
+      if (fan.endsInAStart(spell) && !(motorTries && fan.isCutOffAfter(spell))) {
         continue;
       }
       HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
@@ -91,38 +78,32 @@ public final class NoCompressor implements Rule {
       // the tries of the control, show a call.
       boolean calls =
           motorTries
-              || (call.mayCall()
-                  && (call.belowSetK().isPresent() || !ranJustBefore(phases, spell.from())));
+              || (call.mayCall() && (call.belowSetK().isPresent() || !fan.followsARun(spell)));
       double seconds = spell.durationS(timeline);
-      if (!calls || (airIsCold(timeline, spell) && seconds < THAWS_WITHIN_S)) {
+      if (!calls || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
         return Outcome.flagged(flag(evidence, spell, spell, fanAlone(evidence, spell, 1)));
       }
-      if (firstTry != null && compressorRan(phases, firstTry.from(), spell.from())) {
+      if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
       }
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
-      if (tries >= TRIES && !compressorRan(phases, spell.to(), phases.size())) {
+      if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
         return Outcome.flagged(flag(evidence, firstTry, spell, fanAlone(evidence, spell, tries)));
       }
     }
-    return triedFromRest(evidence, phases, moves, draw)
-        .map(Outcome::flagged)
-        .orElseGet(Outcome::clear);
+    return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
   }
 
   /** The last rest of the run, if the motor was tried in it without a fan before. */
-  private Optional<Flag> triedFromRest(
-      Evidence evidence, PhaseGrid phases, Track moves, Channel draw) {
-    List<Stretch> rests =
-        Stretch.where(phases.size(), i -> !phases.compressorRuns(i) && !moves.no(i));
-    if (rests.isEmpty() || compressorRan(phases, rests.get(rests.size() - 1).to(), phases.size())) {
+  private Optional<Flag> triedFromRest(Evidence evidence, FanAlone fan, Channel draw) {
+    if (fan.lastRest().isEmpty()) {
       return Optional.empty();
     }
-    Stretch last = rests.get(rests.size() - 1);
+    Stretch last = fan.lastRest().get();
     StartTries motor = StartTries.atRest(last, evidence, draw);
     return motor.areSeveral()
         ? Optional.of(
@@ -135,47 +116,6 @@ public final class NoCompressor implements Rule {
                     + "; "
                     + motor.words(draw)))
         : Optional.empty();
-  }
-
-  /** Fan alone, not running on after a stop, and not known to be without water. */
-  private static List<Stretch> spells(Timeline timeline, PhaseGrid phases, Track moves) {
-    int runOn = (int) (RUN_ON_S / timeline.stepS());
-    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !moves.no(i)).stream()
-        .filter(spell -> spell.durationS(timeline) >= TRY_S)
-        .filter(spell -> spell.length() > runOn || !ranJustBefore(phases, spell.from()))
-        .toList();
-  }
-
-  private static boolean ranJustBefore(PhaseGrid phases, int from) {
-    return from > 0 && phases.compressorRuns(from - 1);
-  }
-
-  private static boolean startsAfter(PhaseGrid phases, Stretch spell) {
-    return spell.to() < phases.size() && phases.compressorRuns(spell.to());
-  }
-
-  /** Whether what follows is one more try, or a start, that the end of the run cuts off. */
-  private static boolean isCutOff(Timeline timeline, Stretch spell) {
-    return timeline.size() - spell.to() <= timeline.instants(TRY_S) + 1;
-  }
-
-  private static boolean compressorRan(PhaseGrid phases, int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (phases.compressorRuns(i)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static boolean airIsCold(Timeline timeline, Stretch spell) {
-    for (Channel channel : List.of(Channel.AIR_IN, Channel.AIR_AMBIENT)) {
-      double air = spell.mean(timeline.of(channel));
-      if (!Double.isNaN(air)) {
-        return air < THAWS_BELOW_K;
-      }
-    }
-    return false;
   }
 
   private static String fanAlone(Evidence evidence, Stretch last, int tries) {
