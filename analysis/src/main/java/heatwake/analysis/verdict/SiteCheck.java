@@ -48,7 +48,7 @@ final class SiteCheck {
               + "; if neither shows, "
               + CHARGE);
     }
-    if (symptom == Symptom.SUPERHEAT && above || symptom == Symptom.SUBCOOLING) {
+    if ((symptom == Symptom.SUPERHEAT && above) || symptom == Symptom.SUBCOOLING) {
       return Optional.of(
           "the coil or the condenser may lack refrigerant: "
               + of(Cause.RESTRICTION)

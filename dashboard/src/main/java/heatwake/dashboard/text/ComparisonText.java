@@ -64,7 +64,7 @@ public final class ComparisonText {
                 NAME_WIDTH,
                 name + " of the later run",
                 Figure.of(one, PERCENT),
-                "of the earlier run's" + (doubts.isEmpty() ? "" : ", " + Disbelief.WORDS)));
+                doubts.isEmpty() ? "of the earlier run's" : Disbelief.WORDS));
   }
 
   private static void ratio(Layout layout, long run, Optional<Estimate> ratio) {
