@@ -82,9 +82,10 @@ final class FailedTries {
   }
 
   private boolean isSpike(int from, int to) {
-    return (to - from) * timeline.stepS() <= LONGEST_S
-        && readings(Channel.POWER, from, to) <= READINGS
-        && readings(Channel.CURRENT, from, to) <= READINGS;
+    // The draw is told by the current only where the power is silent.
+    int ofPower = readings(Channel.POWER, from, to);
+    int telling = ofPower > 0 ? ofPower : readings(Channel.CURRENT, from, to);
+    return (to - from) * timeline.stepS() <= LONGEST_S && telling <= READINGS;
   }
 
   private int readings(Channel channel, int from, int to) {
