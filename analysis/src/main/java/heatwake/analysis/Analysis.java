@@ -18,7 +18,6 @@ import heatwake.analysis.series.Recording;
 import heatwake.analysis.startup.StartupList;
 import heatwake.analysis.steady.WhyNotSteady;
 import heatwake.analysis.timeline.Timeline;
-import heatwake.analysis.verdict.ImpossibleCop;
 import heatwake.analysis.verdict.Judgement;
 import heatwake.analysis.verdict.Raised;
 import java.util.List;
@@ -50,7 +49,8 @@ public final class Analysis {
         recording.startMs(),
         recording.endMs(),
         Coverage.of(recording),
-        evidence.heat().doubted(ImpossibleCop.why(evidence)),
+        evidence.heat(),
+        judgement.heatDoubt(),
         evidence.zero(),
         BypassHelp.of(given.timeline(), recording.rig(), phases, given.water()),
         evidence.pool(),

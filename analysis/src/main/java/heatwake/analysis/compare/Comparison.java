@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Two runs of one heater on equal conditions, so that "it got worse" is a figure with an
@@ -23,6 +24,9 @@ import java.util.OptionalDouble;
  * <p>Without rating points two runs are comparable only where their conditions hardly differ
  * ({@value #ALIKE_K} K, ours: heat changes by about 2 % per kelvin of air, common practice).
  *
+ * <p>A change of figures of which one is in doubt is no change of the heater: it is given together
+ * with the doubt, and nothing is concluded from it.
+ *
  * @param runA number of the earlier run, by which is divided
  * @param runB number of the later run
  * @param heatChange heat of B over heat of A on equal conditions, 1 for no change
@@ -34,6 +38,8 @@ import java.util.OptionalDouble;
  * @param waterA entering water of A, K
  * @param waterB entering water of B, K
  * @param outcome what the heat says
+ * @param heatDoubts why the heat of a run is not to be believed, one sentence each
+ * @param copDoubts why the COP of a run is not to be believed; those of the heat are among them
  * @param missing what kept a figure from being computed, one sentence each
  */
 public record Comparison(
@@ -48,6 +54,8 @@ public record Comparison(
     OptionalDouble waterA,
     OptionalDouble waterB,
     Outcome outcome,
+    List<String> heatDoubts,
+    List<String> copDoubts,
     List<String> missing) {
 
   /** From this difference of air and water together, the nameplate's whole uncertainty counts. */
@@ -79,6 +87,8 @@ public record Comparison(
   }
 
   public Comparison {
+    heatDoubts = List.copyOf(heatDoubts);
+    copDoubts = List.copyOf(copDoubts);
     missing = List.copyOf(missing);
   }
 
@@ -112,6 +122,9 @@ public record Comparison(
       missing.add(why(a, levelA));
       missing.add(why(b, levelB));
     }
+    RunDoubt doubtA = RunDoubt.of(a);
+    RunDoubt doubtB = RunDoubt.of(b);
+    List<String> heatDoubts = both(doubtA.heat(), doubtB.heat());
     return new Comparison(
         a.run(),
         b.run(),
@@ -123,8 +136,14 @@ public record Comparison(
         levelB.airK(),
         levelA.waterInK(),
         levelB.waterInK(),
-        outcome(heat),
+        heatDoubts.isEmpty() ? outcome(heat) : Outcome.UNKNOWN,
+        heatDoubts,
+        both(doubtA.cop(), doubtB.cop()),
         missing.stream().filter(text -> !text.isEmpty()).toList());
+  }
+
+  private static List<String> both(List<String> ofA, List<String> ofB) {
+    return Stream.concat(ofA.stream(), ofB.stream()).toList();
   }
 
   private static Optional<Estimate> change(

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param endMs last moment
  * @param channels how well each channel was recorded
  * @param heat heat and energy of the run
+ * @param heatDoubt why heat and COP of the run cannot be right, in words; empty if they can
  * @param zero how the temperature pair was zeroed; empty if it could not be
  * @param bypass what a person who sets the bypass needs; empty if the heater was not seen running
  * @param pool the pool as a second witness
@@ -34,6 +35,7 @@ public record Findings(
     long endMs,
     Map<Channel, ChannelCoverage> channels,
     HeatFigures heat,
+    Optional<String> heatDoubt,
     Optional<ProbeZero> zero,
     Optional<BypassFigures> bypass,
     PoolFigures pool,

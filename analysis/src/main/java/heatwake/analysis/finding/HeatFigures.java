@@ -15,7 +15,6 @@ import java.util.Optional;
  * @param zeroOffsetK water-out minus water-in found while water circulates and the compressor rests
  * @param flowWay how the flow through the heater was found, in words; empty if it was not
  * @param flowKnowledge how well it is known; empty if it was not found
- * @param copDoubt why heat and COP cannot be right, in words; empty if they can
  */
 public record HeatFigures(
     Optional<Estimate> deliveredJ,
@@ -25,48 +24,7 @@ public record HeatFigures(
     Optional<Estimate> cop,
     Optional<Estimate> zeroOffsetK,
     Optional<String> flowWay,
-    Optional<FlowKnowledge> flowKnowledge,
-    Optional<String> copDoubt) {
-
-  /** Figures that nothing belies. */
-  public HeatFigures(
-      Optional<Estimate> deliveredJ,
-      double deliveredKnown,
-      Optional<Estimate> electricJ,
-      Optional<Estimate> electricTotalJ,
-      Optional<Estimate> cop,
-      Optional<Estimate> zeroOffsetK,
-      Optional<String> flowWay,
-      Optional<FlowKnowledge> flowKnowledge) {
-    this(
-        deliveredJ,
-        deliveredKnown,
-        electricJ,
-        electricTotalJ,
-        cop,
-        zeroOffsetK,
-        flowWay,
-        flowKnowledge,
-        Optional.empty());
-  }
-
-  /**
-   * The same figures, not to be believed.
-   *
-   * @param why in words; empty leaves them as they are
-   */
-  public HeatFigures doubted(Optional<String> why) {
-    return new HeatFigures(
-        deliveredJ,
-        deliveredKnown,
-        electricJ,
-        electricTotalJ,
-        cop,
-        zeroOffsetK,
-        flowWay,
-        flowKnowledge,
-        why);
-  }
+    Optional<FlowKnowledge> flowKnowledge) {
 
   /**
    * Whether the flow is only what is likely: such a heat is no evidence of what the heater gives.

@@ -28,12 +28,6 @@ final class ChilledWater {
   /** And by this share of the rise before (ours). */
   private static final double LEAST_SHARE = 0.15;
 
-  /** Run-on heat is surely carried away this long after a stop (common practice). */
-  private static final double SETTLED_S = 300;
-
-  /** The zero is found over so long (ours). */
-  private static final double ZERO_S = 60;
-
   /** The rise before is that of this time ahead, less the time in which it fell (ours). */
   private static final double BEFORE_S = 600;
 
@@ -70,7 +64,7 @@ final class ChilledWater {
       boolean heard = !moves.no(i) && !Double.isNaN(rise.riseK()[i]);
       difference[i] = heard ? out[i] - in[i] : Double.NaN;
     }
-    double zero = zero(rests, moves);
+    double zero = new RestingDifference(timeline, difference, moves).kelvin(rests, compressor);
     if (Double.isNaN(zero)) {
       double pairK =
           Math.hypot(
@@ -96,34 +90,8 @@ final class ChilledWater {
     return new ChilledWater(timeline, rig, compressor, rests, moves, rise).find();
   }
 
-  /** The middle difference at settled rest with water moving; NaN where there was none. */
-  private double zero(Track rests, Track moves) {
-    double[] found = new double[difference.length];
-    int count = 0;
-    for (int i = 0; i < found.length; ) {
-      int end = rests.endOfStretch(i);
-      int settled = i == 0 ? 0 : i + timeline.instants(SETTLED_S);
-      for (int k = settled; rests.yes(i) && k < end; k++) {
-        if (moves.yes(k) && !Double.isNaN(difference[k])) {
-          found[count++] = difference[k];
-        }
-      }
-      i = end;
-    }
-    if (count < timeline.instants(ZERO_S)) {
-      return Double.NaN;
-    }
-    double[] sorted = Arrays.copyOf(found, count);
-    Arrays.sort(sorted);
-    return sorted[count / 2];
-  }
-
   private List<Chill> find() {
-    int slower =
-        Math.max(
-            timeline.intervalInstants(Channel.WATER_IN),
-            timeline.intervalInstants(Channel.WATER_OUT));
-    int least = Math.max(timeline.instants(LEAST_S), 2 * slower);
+    int least = Math.max(timeline.instants(LEAST_S), 2 * slowerInterval());
     double[] colder = Arrays.stream(difference).map(kelvin -> -kelvin).toArray();
     Track cold = Track.above(colder, openK, openK / 2);
     List<Chill> found = new ArrayList<>();
@@ -136,6 +104,11 @@ final class ChilledWater {
       }
     }
     return found;
+  }
+
+  private int slowerInterval() {
+    return Math.max(
+        timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(Channel.WATER_OUT));
   }
 
   /** Mean rise while it heated, K; NaN where it hardly did. */
@@ -161,7 +134,7 @@ final class ChilledWater {
     int from = cold.from() - timeline.instants(BEFORE_S);
     double enteredK = Stretch.mean(in, from, cold.from() - timeline.instants(FELL_WITHIN_S));
     return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
-        && heatsAgain(cold.to(), BACK_SHARE * beforeK);
+        && (heatsAgain(cold.to(), BACK_SHARE * beforeK) || isCutOff(cold));
   }
 
   /** The instant at which the rise left its level of before. */
@@ -189,19 +162,34 @@ final class ChilledWater {
     return i;
   }
 
-  /** Whether heat comes back, or the run ends before it could. */
   private boolean heatsAgain(int from, double leastK) {
-    int size = difference.length;
-    int until = Math.min(size, from + timeline.instants(BACK_WITHIN_S));
-    if (until == size && compressor.yes(size - 1)) {
-      return true;
-    }
+    int until = Math.min(difference.length, from + timeline.instants(BACK_WITHIN_S));
     for (int i = from; i < until; i++) {
       if (difference[i] > leastK && compressor.yes(i)) {
         return true;
       }
     }
     return false;
+  }
+
+  /**
+   * Whether the run ends before heat could come back. Where the compressor does not run on to the
+   * end, as by effects alone it seems not to, the water has to be chilled within minutes of being
+   * heated: a pipe of standing water takes an hour or so to cool.
+   */
+  private boolean isCutOff(Stretch cold) {
+    if (cold.to() + timeline.instants(BACK_WITHIN_S) < difference.length) {
+      return false;
+    }
+    if (compressor.yes(compressor.lastKnown())) {
+      return true;
+    }
+    int heatedUntil = cold.from();
+    while (heatedUntil > 0 && !compressor.yes(heatedUntil - 1)) {
+      heatedUntil--;
+    }
+    int fell = timeline.instants(FELL_WITHIN_S) + slowerInterval();
+    return heatedUntil > 0 && cold.from() - heatedUntil <= fell;
   }
 
   /** Where it is chilled, and where the rise left its level and began to come back. */

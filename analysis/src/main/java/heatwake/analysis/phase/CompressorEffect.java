@@ -1,6 +1,5 @@
 package heatwake.analysis.phase;
 
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
@@ -36,14 +35,15 @@ final class CompressorEffect {
     this.absent = absent;
   }
 
-  static CompressorEffect of(Timeline timeline, Optional<Track> lift, Optional<WaterRise> rise) {
-    boolean lifts = lift.isPresent() && lift.get().everYes();
+  static CompressorEffect of(
+      Timeline timeline, Optional<RefrigerantLift> lift, Optional<WaterRise> rise) {
+    boolean lifts = lift.filter(RefrigerantLift::lifts).isPresent();
     boolean heats = rise.isPresent() && !Double.isNaN(rise.get().fullK());
     double[] share = new double[timeline.size()];
     Arrays.fill(share, Double.NaN);
     int later = 0;
-    if (lifts && timeline.has(Channel.PRESSURE_SUCTION)) {
-      fill(share, RefrigerantLift.lift(timeline), RefrigerantLift.full(timeline), timeline.stepS());
+    if (lifts && lift.get().ofBothSides()) {
+      fill(share, lift.get().pascals(), lift.get().full(), timeline.stepS());
     } else if (heats) {
       fill(share, rise.get().riseK(), rise.get().fullK(), timeline.stepS());
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());

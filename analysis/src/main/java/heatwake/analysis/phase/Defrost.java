@@ -48,12 +48,15 @@ final class Defrost {
   private final double fullRiseK;
   private final double[] power;
 
-  private Defrost(Timeline timeline, Track compressor, Optional<WaterRise> rise) {
+  private Defrost(
+      Timeline timeline,
+      Track compressor,
+      Optional<RefrigerantLift> lift,
+      Optional<WaterRise> rise) {
     this.timeline = timeline;
     this.compressor = compressor;
-    boolean bothSides =
-        timeline.has(Channel.PRESSURE_DISCHARGE) && timeline.has(Channel.PRESSURE_SUCTION);
-    this.lift = bothSides ? RefrigerantLift.lift(timeline) : null;
+    this.lift =
+        lift.filter(RefrigerantLift::ofBothSides).map(RefrigerantLift::pascals).orElse(null);
     boolean heats = rise.isPresent() && !Double.isNaN(rise.get().fullK());
     this.rise = heats ? rise.get().riseK() : null;
     this.fullRiseK = heats ? rise.get().fullK() : Double.NaN;
@@ -61,8 +64,13 @@ final class Defrost {
   }
 
   /** Marks defrosts among phases of a running compressor. */
-  static void mark(Phase[] phase, Timeline timeline, Track compressor, Optional<WaterRise> rise) {
-    new Defrost(timeline, compressor, rise).mark(phase);
+  static void mark(
+      Phase[] phase,
+      Timeline timeline,
+      Track compressor,
+      Optional<RefrigerantLift> lift,
+      Optional<WaterRise> rise) {
+    new Defrost(timeline, compressor, lift, rise).mark(phase);
   }
 
   private void mark(Phase[] phase) {

@@ -109,7 +109,8 @@ record ElectricDraw(Track compressor, Track fan) {
       return Optional.empty();
     }
     double[] draw = timeline.of(meter.channel());
-    LevelHistogram all = LevelHistogram.of(draw);
+    LevelHistogram all =
+        LevelHistogram.of(Spikes.takenFrom(draw, longerThan(STALLED_S, timeline) + 1));
     // The highest level held for a minute, or for two thousandths of a long run: no inrush.
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
     DrawLevels levels =
@@ -148,11 +149,17 @@ record ElectricDraw(Track compressor, Track fan) {
   private static Track above(
       Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
-    // A stall shows at all instants within it, and a line from one reading to the next lets it
-    // reach to one more.
     return tries(draw, levels)
         .withoutBlips(Track.NO, timeline.instants(BLIP_S))
-        .withoutBlips(Track.YES, (int) (stalledS / timeline.stepS()) + 2);
+        .withoutBlips(Track.YES, longerThan(stalledS, timeline));
+  }
+
+  /**
+   * Instants that only something longer takes: a stall shows at all instants within it, and a line
+   * from one reading to the next lets it reach to one more.
+   */
+  private static int longerThan(double stalledS, Timeline timeline) {
+    return (int) (stalledS / timeline.stepS()) + 2;
   }
 
   /** Where a compressor draws, or a motor that does not start. */

@@ -41,14 +41,15 @@ final class FailedTries {
       Timeline timeline,
       Recording recording,
       Track compressor,
-      Optional<Track> lift,
+      Optional<RefrigerantLift> lift,
       Optional<WaterRise> rise) {
     this.timeline = timeline;
     this.recording = recording;
     this.compressor = compressor;
-    boolean lifts = lift.isPresent() && lift.get().everYes();
-    this.lift = lifts ? RefrigerantLift.lift(timeline) : Timeline.unknown(timeline.size());
-    this.fullLift = lifts ? RefrigerantLift.full(timeline) : Double.NaN;
+    Optional<RefrigerantLift> lifted = lift.filter(RefrigerantLift::lifts);
+    this.lift =
+        lifted.map(RefrigerantLift::pascals).orElseGet(() -> Timeline.unknown(timeline.size()));
+    this.fullLift = lifted.map(RefrigerantLift::full).orElse(Double.NaN);
     this.rise = rise.filter(water -> !Double.isNaN(water.fullK()));
   }
 
@@ -62,7 +63,7 @@ final class FailedTries {
       Track compressor,
       Timeline timeline,
       Recording recording,
-      Optional<Track> lift,
+      Optional<RefrigerantLift> lift,
       Optional<WaterRise> rise) {
     FailedTries tries = new FailedTries(timeline, recording, compressor, lift, rise);
     for (int from = 0; from < compressor.size(); ) {
@@ -81,9 +82,10 @@ final class FailedTries {
   }
 
   private boolean isSpike(int from, int to) {
-    return (to - from) * timeline.stepS() <= LONGEST_S
-        && readings(Channel.POWER, from, to) <= READINGS
-        && readings(Channel.CURRENT, from, to) <= READINGS;
+    // The draw is told by the current only where the power is silent.
+    int ofPower = readings(Channel.POWER, from, to);
+    int telling = ofPower > 0 ? ofPower : readings(Channel.CURRENT, from, to);
+    return (to - from) * timeline.stepS() <= LONGEST_S && telling <= READINGS;
   }
 
   private int readings(Channel channel, int from, int to) {

@@ -40,7 +40,8 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
   public static Phases of(Timeline timeline, Recording recording, Electricity electricity) {
     int size = timeline.size();
     Track waterMoves = WaterMovement.of(timeline);
-    Optional<Track> lift = RefrigerantLift.compressor(timeline);
+    Optional<RefrigerantLift> lift = RefrigerantLift.of(timeline);
+    Optional<Track> lifts = lift.map(RefrigerantLift::compressor);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);
     CompressorEffect effect = CompressorEffect.of(timeline, lift, rise);
     Optional<ElectricDraw> draw =
@@ -57,13 +58,13 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
                             recording.rig().heater(),
                             power,
                             effect,
-                            effectOf(lift, rise, size)));
+                            effectOf(lifts, rise, size)));
     Track compressor =
         CompressorRun.of(
             size,
             timeline.stepMs(),
             draw.map(ElectricDraw::compressor).or(() -> counted.map(CountedDraw::compressor)),
-            lift,
+            lifts,
             rise);
     if (draw.isPresent()) {
       FailedTries.takeFrom(compressor, timeline, recording, lift, rise);
@@ -87,7 +88,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
       boolean fan = draw.isPresent() && draw.get().fan().yes(i);
       phase[i] = resting(compressor.at(i), fan, waterMoves.at(i));
     }
-    markRunning(phase, compressor, timeline, rise, reversed);
+    markRunning(phase, compressor, timeline, lift, rise, reversed);
     List<PhaseSpan> spans = spans(phase, timeline, recording.endMs());
     Track restSeen = RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted);
     return new Phases(spans, CycleFinder.of(spans, timeline, restSeen), restSeen);
@@ -126,9 +127,10 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
       Phase[] phase,
       Track compressor,
       Timeline timeline,
+      Optional<RefrigerantLift> lift,
       Optional<WaterRise> rise,
       ReversedCycles reversed) {
-    Defrost.mark(phase, timeline, compressor, rise);
+    Defrost.mark(phase, timeline, compressor, lift, rise);
     reversed.mark(phase, compressor);
     Settling settling = settling(timeline, rise);
     for (int i = 0; i < phase.length; ) {

@@ -18,21 +18,59 @@ final class RefrigerantLift {
   /** On from this share of the run's full lift (ours). */
   private static final double ON_SHARE = 0.25;
 
-  private RefrigerantLift() {}
+  private final double[] pascals;
+  private final double full;
+  private final Track compressor;
+  private final boolean ofBothSides;
 
-  static Optional<Track> compressor(Timeline timeline) {
+  private RefrigerantLift(double[] pascals, double full, Track compressor, boolean ofBothSides) {
+    this.pascals = pascals;
+    this.full = full;
+    this.compressor = compressor;
+    this.ofBothSides = ofBothSides;
+  }
+
+  /** High side minus low side, or the high side over its lowest level, Pa; NaN where not known. */
+  double[] pascals() {
+    return pascals;
+  }
+
+  /** The highest lift that was held, Pa. */
+  double full() {
+    return full;
+  }
+
+  /** Whether the compressor runs, as far as the lift tells. */
+  Track compressor() {
+    return compressor;
+  }
+
+  /** Whether both sides are measured. */
+  boolean ofBothSides() {
+    return ofBothSides;
+  }
+
+  /** Reads the lift off a timeline; empty without the high side. */
+  static Optional<RefrigerantLift> of(Timeline timeline) {
     if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
       return Optional.empty();
     }
+    boolean ofBothSides = timeline.has(Channel.PRESSURE_SUCTION);
     double[] lift = lift(timeline);
-    double full = full(timeline);
-    if (!(full > LEAST_LIFT_PA)) {
-      return Optional.of(new Track(lift.length));
+    double full = full(lift, timeline.stepMs());
+    Track compressor = new Track(lift.length);
+    if (full > LEAST_LIFT_PA) {
+      compressor =
+          ofBothSides
+              ? heldApart(lift, full, timeline.stepMs())
+              : HighSideSteps.compressor(lift, full, timeline.stepMs());
     }
-    return Optional.of(
-        timeline.has(Channel.PRESSURE_SUCTION)
-            ? heldApart(lift, full, timeline.stepMs())
-            : HighSideSteps.compressor(lift, full, timeline.stepMs()));
+    return Optional.of(new RefrigerantLift(lift, full, compressor, ofBothSides));
+  }
+
+  /** Whether it ever tells of a running compressor. */
+  boolean lifts() {
+    return compressor.everYes();
   }
 
   private static Track heldApart(double[] lift, double full, long stepMs) {
@@ -56,15 +94,12 @@ final class RefrigerantLift {
     return on;
   }
 
-  /** The highest lift that was held. */
-  static double full(Timeline timeline) {
-    LevelHistogram levels = LevelHistogram.of(lift(timeline));
-    return levels.highestHeld(
-        (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), levels.total() / 500)));
+  private static double full(double[] lift, long stepMs) {
+    LevelHistogram levels = LevelHistogram.of(lift);
+    return levels.highestHeld((int) Math.max(1, Math.max(60_000 / stepMs, levels.total() / 500)));
   }
 
-  /** High side minus low side, or the high side over its lowest level. */
-  static double[] lift(Timeline timeline) {
+  private static double[] lift(Timeline timeline) {
     double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
     double[] lift = new double[high.length];
     if (timeline.has(Channel.PRESSURE_SUCTION)) {

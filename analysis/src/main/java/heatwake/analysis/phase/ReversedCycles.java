@@ -70,9 +70,14 @@ final class ReversedCycles {
       while (end < compressor.size() && !compressor.yes(end)) {
         end++;
       }
-      boolean between = i > 0 && end < compressor.size() && end > i;
       // Effects alone do not tell a reversed cycle from a rest.
       boolean unseen = draw.isEmpty() && i < cold.to() && end > cold.from();
+      boolean cutOff = unseen && end == compressor.size();
+      if (cutOff) {
+        // What follows the chilled water is not known.
+        end = cold.to();
+      }
+      boolean between = i > 0 && end > i && (cutOff || end < compressor.size());
       if (between && (end - i <= timeline.instants(VALVE_REST_S) || unseen)) {
         compressor.fill(i, end, Track.YES);
         from = Math.min(from, i);

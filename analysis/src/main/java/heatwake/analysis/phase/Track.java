@@ -104,6 +104,15 @@ public final class Track {
     return false;
   }
 
+  /** The last instant at which it says something; the last of all if it never does. */
+  int lastKnown() {
+    int i = said.length - 1;
+    while (i > 0 && said[i] == UNKNOWN) {
+      i--;
+    }
+    return said[i] == UNKNOWN ? said.length - 1 : i;
+  }
+
   /** End (exclusive) of the stretch of one answer that begins at {@code from}. */
   int endOfStretch(int from) {
     int end = from + 1;

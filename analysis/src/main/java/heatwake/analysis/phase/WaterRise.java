@@ -2,11 +2,10 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
-import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import heatwake.analysis.uncertainty.Scatter;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /**
  * The temperature rise of the water, as far as it tells whether the heater heats. It is heard while
@@ -25,15 +24,6 @@ final class WaterRise {
   private static final double CALM_K = 0.3;
 
   private static final double CALM_S = 600;
-
-  /** A rise that drifts more than this share in the time above is not a heater's (ours). */
-  private static final double LEVEL_SHARE = 0.05;
-
-  /** Means over so long are held against each other, so that noise is no drift (ours). */
-  private static final double MEAN_S = 300;
-
-  /** Two means differ by chance by no more than this (GUM: k = 2). */
-  private static final double OPEN_K = 2;
 
   private final double[] riseK;
   private final Track heats;
@@ -67,10 +57,10 @@ final class WaterRise {
     double[] in = timeline.of(Channel.WATER_IN);
     double[] out = timeline.of(Channel.WATER_OUT);
     boolean waterIsKnown = waterMoves.speaks();
+    IntPredicate heardAt = waterIsKnown ? waterMoves::yes : calm(in, timeline.stepMs());
     double[] rise = new double[in.length];
     for (int i = 0; i < rise.length; i++) {
-      boolean heard = waterIsKnown ? waterMoves.yes(i) : isCalm(in, i, timeline.stepMs());
-      rise[i] = heard ? out[i] - in[i] : Double.NaN;
+      rise[i] = heardAt.test(i) ? out[i] - in[i] : Double.NaN;
     }
     double believedK =
         Math.max(
@@ -88,7 +78,7 @@ final class WaterRise {
             ? Track.above(rise, 0.5 * levels.fullK(), 0.35 * levels.fullK())
             : Track.above(rise, believedK, 0.8 * believedK);
     if (!waterIsKnown) {
-      forgetDrifting(heats, rise, timeline);
+      DriftingRise.forget(heats, rise, timeline);
     }
     if (levels.heats()) {
       RiseFeet.move(rise, heats, levels.fullK(), timeline.stepMs());
@@ -96,47 +86,19 @@ final class WaterRise {
     return Optional.of(new WaterRise(rise, heats, levels.heats() ? levels.fullK() : Double.NaN));
   }
 
-  private static boolean isCalm(double[] in, int i, long stepMs) {
+  /** Where the entering water keeps its temperature, by readings up to the ends of the run. */
+  private static IntPredicate calm(double[] in, long stepMs) {
     int half = (int) Math.max(1, CALM_S * 500 / stepMs);
-    double before = in[Math.max(0, i - half)];
-    double after = in[Math.min(in.length - 1, i + half)];
-    return Math.abs(after - before) < CALM_K;
-  }
-
-  /**
-   * A stretch of heating whose rise drifts all along is standing water that cools or warms. What
-   * noise and digits of the readings leave open is no drift.
-   */
-  private static void forgetDrifting(Track heats, double[] rise, Timeline timeline) {
-    int apart = timeline.instants(CALM_S);
-    int half = timeline.instants(MEAN_S / 2);
-    int interval =
-        Math.max(
-            timeline.intervalInstants(Channel.WATER_IN),
-            timeline.intervalInstants(Channel.WATER_OUT));
-    double readings = Math.max(1, (2.0 * half + 1) / interval);
-    double openK = OPEN_K * Math.sqrt(2 / readings) * Scatter.noise(rise, interval);
-    MovingMean means = new MovingMean(rise);
-    for (int i = 0; i < heats.size(); ) {
-      int end = heats.endOfStretch(i);
-      if (heats.yes(i)) {
-        int level = 0;
-        int drifting = 0;
-        for (int k = i; k + apart < end; k++) {
-          double before = means.mean(Math.max(i, k - half), k + half + 1);
-          double after = means.mean(k + apart - half, Math.min(end, k + apart + half + 1));
-          double change = Math.abs(after - before);
-          if (change > Math.max(LEVEL_SHARE * Math.abs(rise[k]), openK)) {
-            drifting++;
-          } else {
-            level++;
-          }
-        }
-        if (level <= drifting) {
-          heats.fill(i, end, Track.UNKNOWN);
-        }
-      }
-      i = end;
+    int first = 0;
+    while (first < in.length - 1 && Double.isNaN(in[first])) {
+      first++;
     }
+    int last = in.length - 1;
+    while (last > first && Double.isNaN(in[last])) {
+      last--;
+    }
+    int from = first;
+    int to = last;
+    return i -> Math.abs(in[Math.min(to, i + half)] - in[Math.max(from, i - half)]) < CALM_K;
   }
 }

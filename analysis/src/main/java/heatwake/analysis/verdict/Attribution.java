@@ -8,9 +8,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Which side a loss of heat or COP is on, by the reasoning table.
@@ -72,6 +74,22 @@ public record Attribution(List<Ranked> ranking, Map<Symptom, Double> grades) {
   /** The cause that agrees best. */
   public Cause likeliest() {
     return ranking.get(0).cause();
+  }
+
+  /**
+   * The best causes of other sides that agree hardly less than the likeliest; where all agree much
+   * less, the best of them alone.
+   */
+  public List<Cause> rivals() {
+    List<Cause> rivals = new ArrayList<>();
+    Set<Side> sides = EnumSet.of(likeliest().side());
+    for (Ranked ranked : ranking) {
+      boolean near = ranking.get(0).agreement() - ranked.agreement() < LEAST_LEAD;
+      if ((near || rivals.isEmpty()) && sides.add(ranked.cause().side())) {
+        rivals.add(ranked.cause());
+      }
+    }
+    return rivals;
   }
 
   /** Lead of the likeliest cause over the best cause of another side. */

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
  * heat pumps reach 30 to 50 %: common practice). Where the air is hardly colder than the water that
  * bounds nothing; there the best heaters reach 16 at their least speed (common practice).
  */
-public final class ImpossibleCop {
+final class ImpossibleCop {
   /** COP above which none is believed in any air; ours, reasoned above. */
   static final double MOST = 20;
 
@@ -28,7 +28,7 @@ public final class ImpossibleCop {
   private ImpossibleCop() {}
 
   /** Why the run's COP cannot be, in words; empty if it can or is not known. */
-  public static Optional<String> why(Evidence evidence) {
+  static Optional<String> why(Evidence evidence) {
     Optional<Estimate> cop = evidence.heat().cop();
     if (cop.isEmpty() || evidence.heat().flowIsAssumed()) {
       return Optional.empty();

@@ -78,9 +78,9 @@ public final class ImpossibleHeat {
         : Optional.empty();
   }
 
-  /** Why the COP of the run cannot be, in words; empty if it can or is not known. */
-  Optional<String> whyCop() {
-    return cop;
+  /** Why heat and COP of the whole run cannot be, in words; empty if they can or are not known. */
+  Optional<String> whyOfRun() {
+    return evidence.duty().isEmpty() ? cop : why(Duty.meanOf(evidence.duty()));
   }
 
   /** Why the heat of a stretch cannot be, in words; empty if it can. */

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -17,9 +18,11 @@ import java.util.stream.Collectors;
  *
  * @param flags rules that fired and stand, the gravest first, then by time
  * @param verdict whose side the trouble is on
+ * @param heatDoubt why heat and COP of the run cannot be, in words; empty if they can
  * @param missing which rules could not look and why, one sentence each
  */
-public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing) {
+public record Judgement(
+    List<Flag> flags, Verdict verdict, Optional<String> heatDoubt, List<String> missing) {
   public Judgement {
     flags = List.copyOf(flags);
     missing = List.copyOf(missing);
@@ -71,9 +74,8 @@ public record Judgement(List<Flag> flags, Verdict verdict, List<String> missing)
     roots.addAll(Consequences.fold(handed.get(true), evidence.duty(), heater));
     roots.sort(Raised.GRAVEST_FIRST);
     List<String> lacking = new ArrayList<>(missing);
-    reasoning
-        .impossibleCop()
-        .ifPresent(why -> lacking.add("heat and COP: not to be believed, " + why));
-    return new Judgement(roots, reasoning.verdict(roots), lacking);
+    Optional<String> heatDoubt = reasoning.heatDoubt();
+    heatDoubt.ifPresent(why -> lacking.add("heat and COP: not to be believed, " + why));
+    return new Judgement(roots, reasoning.verdict(roots), heatDoubt, lacking);
   }
 }

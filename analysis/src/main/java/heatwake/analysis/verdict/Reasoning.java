@@ -6,6 +6,7 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * From the flags that stand to the verdict. Each flag supports its side by its weight; independent
@@ -71,9 +73,9 @@ final class Reasoning {
     return impossible.why(flag).isPresent();
   }
 
-  /** Why the COP of the run cannot be, in words; empty if it can or is not known. */
-  Optional<String> impossibleCop() {
-    return impossible.whyCop();
+  /** Why heat and COP of the run cannot be, in words; empty if they can or are not known. */
+  Optional<String> heatDoubt() {
+    return impossible.whyOfRun();
   }
 
   private Attribution attribution(Flag flag) {
@@ -136,10 +138,7 @@ final class Reasoning {
   }
 
   private Verdict withoutFlagOfWeight(List<Flag> flags) {
-    Optional<String> cannotBe =
-        evidence.duty().isEmpty()
-            ? impossible.whyCop()
-            : impossible.why(Duty.meanOf(evidence.duty()));
+    Optional<String> cannotBe = impossible.whyOfRun();
     if (cannotBe.isPresent()) {
       return new Verdict(
           Side.MEASUREMENT,
@@ -177,7 +176,7 @@ final class Reasoning {
         .ifPresent(
             flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
     if (flags.stream().noneMatch(this::isHanded)) {
-      impossible.whyCop().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
+      impossible.whyOfRun().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
     }
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)
@@ -190,9 +189,14 @@ final class Reasoning {
     Duty duty = DutyDuring.of(flag, evidence);
     Attribution attribution = Attribution.of(duty, heater());
     List<String> texts = new ArrayList<>();
-    if (side != Side.UNDECIDED) {
-      texts.add("fits " + attribution.likeliest().words());
-    }
+    texts.add(
+        "fits "
+            + (side == Side.UNDECIDED
+                ? attribution.rivals().stream()
+                    .map(Cause::words)
+                    .collect(
+                        Collectors.joining(" or ", attribution.likeliest().words() + " or ", ""))
+                : attribution.likeliest().words()));
     attribution.grades().entrySet().stream()
         .filter(grade -> grade.getValue() != 0)
         .filter(grade -> grade.getKey() != Symptom.HEAT && grade.getKey() != Symptom.COP)
@@ -208,32 +212,16 @@ final class Reasoning {
     return texts;
   }
 
-  /** Unknown symptoms that would tell the likeliest cause from the best of another side. */
+  /** What would tell the causes of the first such flag apart, then what the flags ask for. */
   private List<String> whatWouldDecide(List<Flag> flags) {
     List<String> texts = new ArrayList<>();
+    Set<Channel> clipped = evidence.recording().series().keySet();
     flags.stream()
         .filter(flag -> isAttributed(flag) && !isHanded(flag))
         .findFirst()
-        .ifPresent(
-            flag -> {
-              Attribution attribution = attribution(flag);
-              Cause first = attribution.likeliest();
-              attribution.ranking().stream()
-                  .map(Attribution.Ranked::cause)
-                  .filter(cause -> cause.side() != first.side())
-                  .findFirst()
-                  .ifPresent(other -> texts.addAll(telling(first, other, attribution)));
-            });
+        .ifPresent(flag -> texts.addAll(WouldDecide.of(attribution(flag), clipped)));
     flags.stream().limit(2).forEach(flag -> texts.add(flag.nextCheck()));
     return texts.stream().distinct().toList();
-  }
-
-  private static List<String> telling(Cause one, Cause other, Attribution attribution) {
-    return one.row().keySet().stream()
-        .filter(symptom -> !attribution.grades().containsKey(symptom))
-        .filter(symptom -> one.row().get(symptom) != other.row().get(symptom))
-        .map(SymptomText::toKnow)
-        .toList();
   }
 
   private static double rounded(double confidence) {

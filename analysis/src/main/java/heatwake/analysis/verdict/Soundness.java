@@ -147,16 +147,12 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of(heat + ", low though not beyond doubt", coil.get()),
           List.of(SuspectCoil.NEXT_CHECK));
     }
-    List<String> outside = outsideItsBand(mean, heater);
-    if (!outside.isEmpty()) {
-      // One such figure may be the heater's own way; two that agree are not health.
-      boolean several = outside.size() > 1;
+    OutOfBand outside = OutOfBand.of(OF_THE_CIRCUIT, QUIET, mean, heater);
+    if (!outside.figures().isEmpty()) {
       return new Soundness(
-          several ? 0 : LEAST_BY_HEAT,
-          Stream.concat(Stream.of(heat), outside.stream()).toList(),
-          List.of(
-              "a longer run, or a second gauge and thermometer, to see whether "
-                  + (several ? "those figures hold" : "that figure holds")));
+          outside.isHealth() ? LEAST_BY_HEAT : 0,
+          Stream.concat(Stream.of(heat), outside.figures().stream()).toList(),
+          outside.wouldDecide());
     }
     double confidence =
         Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
@@ -181,14 +177,6 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         ratio.standard() > CLOSE
             ? List.of("better probes on water-in, water-out and flow would narrow the heat")
             : List.of());
-  }
-
-  /** Figures of the circuit that no limit was passed by, yet that sound heaters do not show. */
-  private static List<String> outsideItsBand(Duty mean, Heater heater) {
-    return OF_THE_CIRCUIT.stream()
-        .filter(symptom -> Math.abs(symptom.grade(mean, heater).orElse(0)) > QUIET)
-        .map(symptom -> but(symptom, mean, heater))
-        .toList();
   }
 
   private static String but(Symptom symptom, Duty mean, Heater heater) {

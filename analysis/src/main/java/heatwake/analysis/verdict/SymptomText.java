@@ -1,9 +1,12 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** Says a symptom with its band. */
 final class SymptomText {
@@ -31,22 +34,51 @@ final class SymptomText {
     };
   }
 
-  /** What to clip or state so that a symptom becomes known. */
-  static String toKnow(Symptom symptom) {
+  /**
+   * What to clip or state so that a symptom becomes known.
+   *
+   * @param clipped the channels that are read already
+   */
+  static String toKnow(Symptom symptom, Set<Channel> clipped) {
+    if (symptom == Symptom.STANDING) {
+      return "record half an hour of rest with pressure-discharge, air-ambient and water-in";
+    }
+    List<String> missing =
+        channels(symptom).stream()
+            .filter(channel -> !clipped.contains(channel))
+            .map(Channel::id)
+            .toList();
+    String clip = missing.isEmpty() ? "" : "clip " + String.join(" and ", missing);
+    String state = stated(symptom);
+    if (clip.isEmpty() && state.isEmpty()) {
+      return "find out why " + symptom.words() + " is not known: see what is missing";
+    }
+    return clip + (clip.isEmpty() || state.isEmpty() ? "" : ", and ") + state;
+  }
+
+  private static List<Channel> channels(Symptom symptom) {
     return switch (symptom) {
-      case HEAT -> "clip water-in, water-out and a flow, and state [[heater.rating]]";
-      case COP, POWER -> "clip power and state [[heater.rating]] with power";
-      case UNEXPLAINED_POWER ->
-          "clip power and pressure-discharge, and state [[heater.rating]] with power";
-      case FLOW -> "clip flow-heater and state heater.flow-min";
-      case CONDENSING -> "clip pressure-discharge and water-out, and state heater.refrigerant";
-      case EVAPORATING -> "clip pressure-suction and air-in, and state heater.refrigerant";
-      case SUPERHEAT -> "clip pressure-suction and temp-suction";
-      case SUBCOOLING -> "clip pressure-discharge and temp-liquid";
-      case DISCHARGE -> "clip pressure-discharge and temp-discharge";
-      case AIR_FLOW -> "clip air-out beside air-in, and humidity-in";
-      case STANDING ->
-          "record half an hour of rest with pressure-discharge, air-ambient and water-in";
+      case HEAT -> List.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER);
+      case COP, POWER -> List.of(Channel.POWER);
+      case UNEXPLAINED_POWER -> List.of(Channel.POWER, Channel.PRESSURE_DISCHARGE);
+      case FLOW -> List.of(Channel.FLOW_HEATER);
+      case CONDENSING -> List.of(Channel.PRESSURE_DISCHARGE, Channel.WATER_OUT);
+      case EVAPORATING -> List.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN);
+      case SUPERHEAT -> List.of(Channel.PRESSURE_SUCTION, Channel.TEMP_SUCTION);
+      case SUBCOOLING -> List.of(Channel.PRESSURE_DISCHARGE, Channel.TEMP_LIQUID);
+      case DISCHARGE -> List.of(Channel.PRESSURE_DISCHARGE, Channel.TEMP_DISCHARGE);
+      case AIR_FLOW -> List.of(Channel.AIR_IN, Channel.AIR_OUT, Channel.HUMIDITY_IN);
+      case STANDING -> List.of();
+    };
+  }
+
+  private static String stated(Symptom symptom) {
+    return switch (symptom) {
+      case HEAT -> "state [[heater.rating]]";
+      case COP, POWER, UNEXPLAINED_POWER -> "state [[heater.rating]] with power";
+      case FLOW -> "state heater.flow-min";
+      case CONDENSING, EVAPORATING -> "state heater.refrigerant";
+      case SUPERHEAT, SUBCOOLING, DISCHARGE, AIR_FLOW, STANDING -> "";
     };
   }
 }

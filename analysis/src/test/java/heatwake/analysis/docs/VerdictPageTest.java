@@ -157,7 +157,8 @@ class VerdictPageTest {
       every known symptom, between -1 (speaks against) and 1 (speaks for); a symptom that should show and does
       not counts -0.5. The side of the best cause is named if it agrees by at least 0.6, leads the best cause of
       every other side by at least 0.5, and at least one symptom does show. Otherwise the side is undecided, and the
-      verdict says which probe would tell the two best causes apart: **naming the wrong side is worse than naming
+      verdict names the causes that agree about alike, what to clip to tell them apart and what shows each of them on
+      site: **naming the wrong side is worse than naming
       none**.
 
       ## Weights

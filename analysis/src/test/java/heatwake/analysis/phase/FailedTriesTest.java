@@ -7,7 +7,11 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.series.Series;
 import heatwake.analysis.timeline.Timeline;
+import java.util.EnumMap;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -85,5 +89,31 @@ class FailedTriesTest {
                 .circulating(30)
                 .recording());
     assertThat(phases(recording).cycles()).hasSize(2);
+  }
+
+  /** A clamp that is read more often tells no more of a try that the power meter caught once. */
+  @Test
+  void aClampReadMoreOftenMakesNoRunOfATry() {
+    Recording slow =
+        run(true)
+            .circulating(10)
+            .heating(120)
+            .circulating(20)
+            .change(Channel.POWER, (s, v) -> s % 150 < 10 ? 15_000 : v)
+            .fan(120)
+            .recording();
+    Recording quick =
+        run(true)
+            .every(8)
+            .only(Channel.CURRENT)
+            .circulating(10)
+            .heating(120)
+            .circulating(20)
+            .fan(120)
+            .recording();
+    Map<Channel, Series> series = new EnumMap<>(Channel.class);
+    series.putAll(slow.series());
+    series.put(Channel.CURRENT, quick.series().get(Channel.CURRENT));
+    assertThat(phases(betweenInstants(slow.with(series))).cycles()).hasSize(1);
   }
 }

@@ -7,6 +7,8 @@ import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Defrosts that the water shows; stories by hand, defrosts of 4 to 6 min (common practice). */
 class ReversedCyclesTest {
@@ -127,5 +129,58 @@ class ReversedCyclesTest {
     Phases phases = phasesOf(run.circulating(5));
     assertThat(phases.cycles()).hasSize(5);
     assertThat(phases.cycles()).allSatisfy(cycle -> assertThat(cycle.startSeen()).isTrue());
+  }
+
+  private static final Channel[] TWO_AND_FLOW = {
+    Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER
+  };
+
+  /** Minutes of chilled water, twice a reading, right after heating: no rest does that. */
+  @ParameterizedTest
+  @CsvSource({"1, 0", "10, 0", "60, 0", "1, 0.7", "10, 0.7", "60, 0.7"})
+  void theEndOfARunCutsADefrostOffWhateverTells(double everyS, double valveRestMin) {
+    List<Channel[]> sets =
+        List.of(
+            new Channel[] {Channel.WATER_IN, Channel.WATER_OUT},
+            TWO_AND_FLOW,
+            new Channel[] {
+              Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.POWER
+            });
+    for (Channel[] set : sets) {
+      RunBuilder run = RunBuilder.run().only(set).air(1).every(everyS).circulating(30).heating(40);
+      if (valveRestMin > 0) {
+        run.circulating(valveRestMin);
+      }
+      Phases phases = phasesOf(run.defrost(4));
+      assertThat(phases.cycles()).as("cycles with %d probes", set.length).hasSize(1);
+      assertThat(defrosts(phases)).as("defrosts with %d probes", set.length).hasSize(1);
+      assertThat(defrosts(phases).get(0).durationS()).isBetween(200.0, 345.0);
+    }
+  }
+
+  /** At a stop the difference falls to nothing, and no further. */
+  @Test
+  void theEndOfARunAfterAStopIsNoDefrost() {
+    for (double minutes : List.of(2.0, 5.0, 9.0)) {
+      RunBuilder run =
+          RunBuilder.run().only(TWO_AND_FLOW).air(1).every(10).circulating(30).heating(40);
+      assertThat(defrosts(phasesOf(run.circulating(minutes)))).isEmpty();
+    }
+  }
+
+  /** Outlet pipe in the frost, inlet indoors: 2 K apart within the hour, but not in minutes. */
+  @Test
+  void aPipeThatCoolsAfterTheStopIsNoDefrost() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT)
+            .air(1)
+            .every(10)
+            .circulating(30)
+            .heating(40);
+    run.change(Channel.WATER_OUT, (s, v) -> 26 + 1.6 - 4 * (1 - Math.exp(-(s - 4200) / 3600)))
+        .change(Channel.WATER_IN, (s, v) -> 26)
+        .off(40);
+    assertThat(defrosts(phasesOf(run))).isEmpty();
   }
 }

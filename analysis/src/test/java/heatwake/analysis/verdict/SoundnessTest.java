@@ -73,6 +73,17 @@ class SoundnessTest {
     assertThat(both.because().toString()).contains("superheat 16.1 K", "subcooling 0.2 K");
   }
 
+  /** Overcharge, a choked line and air all back liquid up in the condenser (common practice). */
+  @Test
+  void moreLiquidThanUsualNamesWhatTellsItsCausesApart() {
+    AtDuty full = AtDuty.sound().set(DutyFigure.SUBCOOLING, 12.6, 0.6);
+    assertThat(Soundness.of(full.evidence()).wouldDecide())
+        .hasSize(2)
+        .last()
+        .asString()
+        .contains("liquid line", "standing pressure", "weighs the charge");
+  }
+
   @Test
   void aLittleLessHeatAndACoilInTheUpperHalfAsksToLookAtIt() {
     AtDuty weak =

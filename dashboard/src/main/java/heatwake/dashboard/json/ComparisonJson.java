@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import heatwake.analysis.compare.Comparison;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
+import java.util.List;
 import java.util.Locale;
 
 /** Writes a comparison of two runs as JSON; a figure that could not be computed is absent. */
@@ -27,8 +28,14 @@ public final class ComparisonJson {
     figures.put("air_b_Cel", CELSIUS, comparison.airB());
     figures.put("water_in_a_Cel", CELSIUS, comparison.waterA());
     figures.put("water_in_b_Cel", CELSIUS, comparison.waterB());
-    ArrayNode missing = figures.node().putArray("missing");
-    comparison.missing().forEach(missing::add);
+    put(figures.node(), "heat_doubts", comparison.heatDoubts());
+    put(figures.node(), "cop_doubts", comparison.copDoubts());
+    put(figures.node(), "missing", comparison.missing());
     return figures.node();
+  }
+
+  private static void put(ObjectNode node, String key, List<String> sentences) {
+    ArrayNode array = node.putArray(key);
+    sentences.forEach(array::add);
   }
 }

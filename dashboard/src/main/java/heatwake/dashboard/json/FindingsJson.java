@@ -55,7 +55,7 @@ public final class FindingsJson {
               one.put("coverage", Figures.rounded(coverage.coverage()));
               one.put("interval_s", Figures.rounded(coverage.intervalS()));
             });
-    root.set("heat", heat(findings.heat()));
+    root.set("heat", heat(findings.heat(), findings.heatDoubt()));
     findings.zero().ifPresent(zero -> root.set("zero", zero(zero)));
     findings.bypass().ifPresent(bypass -> root.set("bypass", bypass(bypass)));
     root.set("pool", pool(findings.pool()));
@@ -75,7 +75,7 @@ public final class FindingsJson {
     return root;
   }
 
-  private static ObjectNode heat(HeatFigures heat) {
+  private static ObjectNode heat(HeatFigures heat, Optional<String> doubt) {
     Figures figures = new Figures();
     delivered(figures, heat.deliveredJ(), heat.deliveredKnown());
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, heat.electricJ());
@@ -84,14 +84,14 @@ public final class FindingsJson {
     figures.put("zero_offset_K", "zero_offset_u_K", KELVIN, heat.zeroOffsetK());
     ObjectNode node = figures.node();
     heat.flowWay().ifPresent(way -> node.put("flow_way", way));
-    heat.copDoubt().ifPresent(why -> node.put("cop_doubt", why));
+    doubt.ifPresent(why -> node.put("cop_doubt", why));
     return node;
   }
 
   /** A COP of a part of the run carries the doubt about the whole. */
   private static ObjectNode doubted(ObjectNode part, Findings findings) {
     if (part.has("cop")) {
-      findings.heat().copDoubt().ifPresent(why -> part.put("cop_doubt", why));
+      findings.heatDoubt().ifPresent(why -> part.put("cop_doubt", why));
     }
     return part;
   }

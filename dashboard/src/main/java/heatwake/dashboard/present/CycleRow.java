@@ -111,7 +111,7 @@ public record CycleRow(
   }
 
   private static String cop(CycleFigures one, Findings findings) {
-    boolean doubted = one.cop().isPresent() && findings.heat().copDoubt().isPresent();
+    boolean doubted = one.cop().isPresent() && findings.heatDoubt().isPresent();
     return number(one.cop(), ONE) + (doubted ? DOUBTED : "");
   }
 

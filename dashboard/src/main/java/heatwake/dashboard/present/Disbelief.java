@@ -1,21 +1,22 @@
 package heatwake.dashboard.present;
 
-import heatwake.analysis.finding.HeatFigures;
+import heatwake.analysis.finding.Findings;
 import java.util.Optional;
 
 /** How a COP that cannot be right is shown: always with the same words. */
 public final class Disbelief {
-  private static final String WORDS = "not to be believed";
+  /** In short, for beside a figure. */
+  public static final String WORDS = "not to be believed";
 
   private Disbelief() {}
 
   /** In short, for beside a figure; empty where nothing belies it. */
-  public static Optional<String> words(HeatFigures heat) {
-    return heat.copDoubt().map(why -> WORDS);
+  public static Optional<String> words(Findings findings) {
+    return findings.heatDoubt().map(why -> WORDS);
   }
 
   /** With the reason. */
-  static Optional<String> withReason(HeatFigures heat) {
-    return heat.copDoubt().map(why -> WORDS + ": " + why);
+  static Optional<String> withReason(Findings findings) {
+    return findings.heatDoubt().map(why -> WORDS + ": " + why);
   }
 }

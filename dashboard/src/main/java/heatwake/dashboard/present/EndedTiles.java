@@ -31,7 +31,7 @@ public final class EndedTiles {
         "COP of the run",
         heat.cop(),
         ONE,
-        Disbelief.words(heat).map(words -> ", " + words).orElse(""));
+        Disbelief.words(findings).map(words -> ", " + words).orElse(""));
     add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
     longestSteady(findings)
         .ifPresent(

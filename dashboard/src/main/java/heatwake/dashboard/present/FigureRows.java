@@ -38,7 +38,7 @@ public final class FigureRows {
 
   /** Figures of one steady span. */
   public static List<FigureRow> ofSteady(SteadySpan span, Findings findings, UnitChoice units) {
-    return new Table(units).steady(span, findings.heat());
+    return new Table(units).steady(span, findings);
   }
 
   private List<FigureRow> run() {
@@ -49,7 +49,7 @@ public final class FigureRows {
     table.addPure(
         "COP",
         heat.cop(),
-        Disbelief.withReason(heat).orElse("heat delivered over electric energy"));
+        Disbelief.withReason(findings).orElse("heat delivered over electric energy"));
     table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
     table.add(
         "Zero of the probe pair",
@@ -57,7 +57,7 @@ public final class FigureRows {
         Quantity.TEMPERATURE_DIFFERENCE,
         "found at rest and subtracted");
     pool(table, findings.pool());
-    findings.cost().ifPresent(cost -> cost(table, cost, heat));
+    findings.cost().ifPresent(cost -> cost(table, cost));
     return table.rows;
   }
 
@@ -86,7 +86,7 @@ public final class FigureRows {
     }
   }
 
-  private static void cost(Table table, CostFigures cost, HeatFigures heat) {
+  private void cost(Table table, CostFigures cost) {
     cost.total()
         .ifPresent(
             total ->
@@ -102,7 +102,7 @@ public final class FigureRows {
                     new FigureRow(
                         "Cost of one kWh of heat",
                         Figure.numbers(price, ONE) + " " + cost.currency(),
-                        Disbelief.words(heat).orElse(""))));
+                        Disbelief.words(findings).orElse(""))));
   }
 
   private static final class Table {
@@ -132,7 +132,7 @@ public final class FigureRows {
       kelvin.ifPresent(one -> rows.add(new FigureRow(name, Figure.of(one, unit, 1), "")));
     }
 
-    List<FigureRow> steady(SteadySpan span, HeatFigures run) {
+    List<FigureRow> steady(SteadySpan span, Findings run) {
       add("Heat", span.heatW(), Quantity.POWER, "");
       add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
       addPure("Heat over nameplate heat", span.ratio(), "");

@@ -113,7 +113,7 @@ public final class LiveTiles {
     }
 
     private String remark() {
-      return ", " + Disbelief.words(findings.heat()).orElse("steady");
+      return ", " + Disbelief.words(findings).orElse("steady");
     }
 
     private Optional<Tile> cop() {

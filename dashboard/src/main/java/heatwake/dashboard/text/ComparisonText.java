@@ -4,11 +4,14 @@ import heatwake.analysis.compare.Comparison;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
 import heatwake.analysis.uncertainty.Estimate;
+import heatwake.dashboard.present.Disbelief;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.UnitChoice;
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** Writes a comparison of two runs for a person at a terminal. */
 public final class ComparisonText {
@@ -37,27 +40,31 @@ public final class ComparisonText {
             + comparison.outcome().words());
     layout.line("± holds in about 95 of 100 cases (expanded uncertainty, k = 2)");
     layout.blank();
-    change(layout, "Heat", comparison.heatChange());
-    change(layout, "COP", comparison.copChange());
+    change(layout, "Heat", comparison.heatChange(), comparison.heatDoubts());
+    change(layout, "COP", comparison.copChange(), comparison.copDoubts());
     ratio(layout, comparison.runA(), comparison.heatRatioA());
     ratio(layout, comparison.runB(), comparison.heatRatioB());
     conditions(layout, comparison.runA(), comparison.airA(), comparison.waterA());
     conditions(layout, comparison.runB(), comparison.airB(), comparison.waterB());
-    if (!comparison.missing().isEmpty()) {
+    // The doubts of the heat are among those of the COP.
+    List<String> remarks =
+        Stream.concat(comparison.copDoubts().stream(), comparison.missing().stream()).toList();
+    if (!remarks.isEmpty()) {
       layout.blank();
-      comparison.missing().forEach(text -> layout.paragraph("- ", text));
+      remarks.forEach(text -> layout.paragraph("- ", text));
     }
     out.flush();
   }
 
-  private static void change(Layout layout, String name, Optional<Estimate> change) {
+  private static void change(
+      Layout layout, String name, Optional<Estimate> change, List<String> doubts) {
     change.ifPresent(
         one ->
             layout.columns(
                 NAME_WIDTH,
                 name + " of the later run",
                 Figure.of(one, PERCENT),
-                "of the earlier run's"));
+                doubts.isEmpty() ? "of the earlier run's" : Disbelief.WORDS));
   }
 
   private static void ratio(Layout layout, long run, Optional<Estimate> ratio) {

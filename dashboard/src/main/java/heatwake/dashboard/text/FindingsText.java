@@ -189,10 +189,7 @@ public final class FindingsText {
             cop ->
                 line.append(", COP ")
                     .append(Figure.of(cop, ONE))
-                    .append(
-                        Disbelief.words(findings.heat())
-                            .map(words -> " (" + words + ")")
-                            .orElse("")));
+                    .append(Disbelief.words(findings).map(words -> " (" + words + ")").orElse("")));
     span.ratio()
         .ifPresent(
             ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));

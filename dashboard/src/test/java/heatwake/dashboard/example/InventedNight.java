@@ -243,6 +243,7 @@ public final class InventedNight {
             Optional.of("measured by flow-heater"),
             Optional.of(FlowKnowledge.MEASURED)),
         Optional.empty(),
+        Optional.empty(),
         Optional.of(
             new BypassFigures(
                 minute(639),
@@ -328,23 +329,27 @@ public final class InventedNight {
   /** The same findings with three cycles, and a COP that cannot be for a reason. */
   public static Findings doubted(String why) {
     Findings night = withCycles(3);
-    HeatFigures heat = night.heat().doubted(Optional.of(why));
-    return with(night, night.endMs(), heat, night.cycles(), night.traces());
+    return with(night, night.endMs(), Optional.of(why), night.cycles(), night.traces());
   }
 
   private static Findings with(
       Findings night, long endMs, List<CycleFigures> cycles, List<Trace> traces) {
-    return with(night, endMs, night.heat(), cycles, traces);
+    return with(night, endMs, night.heatDoubt(), cycles, traces);
   }
 
   private static Findings with(
-      Findings night, long endMs, HeatFigures heat, List<CycleFigures> cycles, List<Trace> traces) {
+      Findings night,
+      long endMs,
+      Optional<String> heatDoubt,
+      List<CycleFigures> cycles,
+      List<Trace> traces) {
     return new Findings(
         night.run(),
         night.startMs(),
         endMs,
         night.channels(),
-        heat,
+        night.heat(),
+        heatDoubt,
         night.zero(),
         night.bypass(),
         night.pool(),

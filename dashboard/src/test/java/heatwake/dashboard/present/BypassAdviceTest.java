@@ -107,6 +107,7 @@ class BypassAdviceTest {
         night.endMs(),
         night.channels(),
         night.heat(),
+        night.heatDoubt(),
         night.zero(),
         Optional.of(figures),
         night.pool(),

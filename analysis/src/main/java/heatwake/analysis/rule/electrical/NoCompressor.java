@@ -3,10 +3,6 @@ package heatwake.analysis.rule.electrical;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.phase.Track;
-import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
@@ -17,6 +13,7 @@ import heatwake.analysis.rule.control.RestartTooSoon;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** The fan runs and heat is called for, but the compressor does not start. */
@@ -26,16 +23,8 @@ public final class NoCompressor implements Rule {
    */
   private static final double FAN_ALONE_S = 600;
 
-  /** Short tries count from this length, s, and this number; ours. */
-  private static final double TRY_S = 20;
-
+  /** So many short tries count; ours. */
   private static final int TRIES = 3;
-
-  /** After a compressor stop a fan may run on this long; common practice, s. */
-  private static final double RUN_ON_S = 300;
-
-  /** In air colder than this a fan may thaw the coil by itself; common practice, K (7 Cel). */
-  private static final double THAWS_BELOW_K = 273.15 + 7;
 
   private static final double THAWS_WITHIN_S = 3600;
 
@@ -59,8 +48,10 @@ public final class NoCompressor implements Rule {
     return "Fan alone with water moving for more than 10 min and more than twice the restart delay"
         + " (a start follows the fan in seconds: common practice), or three tries of 20 s or more in"
         + " a row (ours), with the water below the set temperature where that is known; right after a"
-        + " compressor run only where it is known. In air under"
-        + " 7 °C only after 60 min (a fan may thaw the coil: common practice).";
+        + " compressor run only where it is known. Three short draws above half of the running"
+        + " compressor's, or without a fan before them above 1.2 of it, are tries of the control (ours; a"
+        + " motor that stalls draws more than one that runs: common practice), which call for heat by"
+        + " themselves. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice).";
   }
 
   @Override
@@ -69,90 +60,88 @@ public final class NoCompressor implements Rule {
     if (!timeline.has(Channel.POWER) && !timeline.has(Channel.CURRENT)) {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    Track moves = WaterMovement.of(timeline);
+    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    FanAlone fan = FanAlone.in(evidence);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);
     int tries = 0;
     Stretch firstTry = null;
-    for (Stretch spell : spells(timeline, phases, moves)) {
+    for (Stretch spell : fan.spells()) {
+      boolean motorTries = StartTries.besideFan(spell, evidence, draw).areSeveral();
+      // The end of the run may cut off one more try.
+      if (fan.endsInAStart(spell) && !(motorTries && fan.isCutOffAfter(spell))) {
+        continue;
+      }
       HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
-      // After a compressor run the pool may simply be warm: then only a known set temperature shows
-      // a
-      // call.
+      // After a compressor run the pool may simply be warm: then only a known set temperature, or
+      // the tries of the control, show a call.
       boolean calls =
-          call.mayCall() && (call.belowSetK().isPresent() || !ranJustBefore(phases, spell.from()));
+          motorTries
+              || (call.mayCall() && (call.belowSetK().isPresent() || !fan.followsARun(spell)));
       double seconds = spell.durationS(timeline);
-      if (!calls || (airIsCold(timeline, spell) && seconds < THAWS_WITHIN_S)) {
+      if (!calls || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
-        return Outcome.flagged(flag(evidence, spell, spell, 1, seconds));
+        return Outcome.flagged(flag(evidence, spell, spell, fanAlone(evidence, spell, 1)));
       }
-      if (firstTry != null && compressorRan(phases, firstTry.from(), spell.from())) {
+      if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
       }
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
-      if (tries >= TRIES && !compressorRan(phases, spell.to(), phases.size())) {
-        return Outcome.flagged(flag(evidence, firstTry, spell, tries, seconds));
+      if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
+        return Outcome.flagged(flag(evidence, firstTry, spell, fanAlone(evidence, spell, tries)));
       }
     }
-    return Outcome.clear();
+    return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
   }
 
-  /** Fan alone, not running on after a stop, and not known to be without water. */
-  private static List<Stretch> spells(Timeline timeline, PhaseGrid phases, Track moves) {
-    int runOn = (int) (RUN_ON_S / timeline.stepS());
-    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !moves.no(i)).stream()
-        .filter(spell -> spell.durationS(timeline) >= TRY_S)
-        .filter(spell -> spell.length() > runOn || !ranJustBefore(phases, spell.from()))
-        .filter(spell -> !startsAfter(phases, spell))
-        .toList();
-  }
-
-  private static boolean ranJustBefore(PhaseGrid phases, int from) {
-    return from > 0 && phases.compressorRuns(from - 1);
-  }
-
-  private static boolean startsAfter(PhaseGrid phases, Stretch spell) {
-    return spell.to() < phases.size() && phases.compressorRuns(spell.to());
-  }
-
-  private static boolean compressorRan(PhaseGrid phases, int from, int to) {
-    for (int i = from; i < to; i++) {
-      if (phases.compressorRuns(i)) {
-        return true;
-      }
+  /** The last rest of the run, if the motor was tried in it without a fan before. */
+  private Optional<Flag> triedFromRest(Evidence evidence, FanAlone fan, Channel draw) {
+    if (fan.lastRest().isEmpty()) {
+      return Optional.empty();
     }
-    return false;
+    Stretch last = fan.lastRest().get();
+    StartTries motor = StartTries.atRest(last, evidence, draw);
+    return motor.areSeveral()
+        ? Optional.of(
+            flag(
+                evidence,
+                last,
+                last,
+                "The compressor did not start in "
+                    + Wording.duration(last.durationS(evidence.timeline()))
+                    + "; "
+                    + motor.words(draw)))
+        : Optional.empty();
   }
 
-  private static boolean airIsCold(Timeline timeline, Stretch spell) {
-    for (Channel channel : List.of(Channel.AIR_IN, Channel.AIR_AMBIENT)) {
-      double air = spell.mean(timeline.of(channel));
-      if (!Double.isNaN(air)) {
-        return air < THAWS_BELOW_K;
-      }
-    }
-    return false;
-  }
-
-  private Flag flag(Evidence evidence, Stretch first, Stretch last, int tries, double seconds) {
+  private static String fanAlone(Evidence evidence, Stretch last, int tries) {
     Timeline timeline = evidence.timeline();
-    HeatCall call = HeatCall.over(evidence, first.from(), last.to());
     StringBuilder text = new StringBuilder(120);
     if (tries > 1) {
       text.append(tries).append(" times the fan ran without the compressor starting, last for ");
     } else {
       text.append("Fan ran without the compressor starting for ");
     }
-    text.append(Wording.duration(seconds));
+    text.append(Wording.duration(last.durationS(timeline)));
     if (timeline.has(Channel.POWER)) {
       double powerW = last.mean(timeline.of(Channel.POWER));
       text.append(" (").append(Math.round(powerW)).append(" W)");
     }
+    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    StartTries motor = StartTries.besideFan(last, evidence, draw);
+    return motor.areSeveral()
+        ? text.append("; ").append(motor.words(draw)).toString()
+        : text.toString();
+  }
+
+  private Flag flag(Evidence evidence, Stretch first, Stretch last, String seen) {
+    Timeline timeline = evidence.timeline();
+    HeatCall call = HeatCall.over(evidence, first.from(), last.to());
+    StringBuilder text = new StringBuilder(seen);
     call.belowSetK()
         .ifPresent(
             below ->

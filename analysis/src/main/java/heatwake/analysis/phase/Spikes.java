@@ -1,0 +1,61 @@
+package heatwake.analysis.phase;
+
+/**
+ * Draws that stand far above what is held around them, for no longer than a motor takes to trip
+ * that does not turn: tries of a compressor and inrush. They say nothing of the level at which it
+ * runs.
+ */
+final class Spikes {
+  /** So many times what is held (ours; a motor that does not turn: four times and more). */
+  private static final double ABOVE = 1.5;
+
+  private final double[] values;
+  private final int shortest;
+
+  private Spikes(double[] values, int shortest) {
+    this.values = values;
+    this.shortest = shortest;
+  }
+
+  /**
+   * The values without their spikes, NaN in their place.
+   *
+   * @param shortest instants for which a level is held at least
+   */
+  static double[] takenFrom(double[] values, int shortest) {
+    return values.length < shortest ? values : new Spikes(values, shortest).taken();
+  }
+
+  private double[] taken() {
+    double[] lowest = new double[values.length - shortest + 1];
+    for (int i = 0; i < lowest.length; i++) {
+      lowest[i] = lowest(i, i + shortest);
+    }
+    double[] kept = values.clone();
+    for (int i = 0; i < kept.length; i++) {
+      if (values[i] > ABOVE * held(lowest, i)) {
+        kept[i] = Double.NaN;
+      }
+    }
+    return kept;
+  }
+
+  private double lowest(int from, int to) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int i = from; i < to; i++) {
+      if (values[i] < lowest) {
+        lowest = values[i];
+      }
+    }
+    return lowest;
+  }
+
+  /** The highest level held for long enough over a time that holds the instant. */
+  private double held(double[] lowest, int i) {
+    double held = 0;
+    for (int k = Math.max(0, i - shortest + 1); k <= Math.min(i, lowest.length - 1); k++) {
+      held = Math.max(held, lowest[k]);
+    }
+    return held;
+  }
+}

@@ -1,0 +1,92 @@
+package heatwake.analysis.rule.electrical;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+import java.util.Optional;
+
+/** Times at which the fan runs and the compressor rests, and what comes before and after them. */
+final class FanAlone {
+  /** Shorter ones are no try, s; ours. */
+  private static final double TRY_S = 20;
+
+  /** After a compressor stop a fan may run on this long; common practice, s. */
+  private static final double RUN_ON_S = 300;
+
+  /** In air colder than this a fan may thaw the coil by itself; common practice, K (7 Cel). */
+  private static final double THAWS_BELOW_K = 273.15 + 7;
+
+  private final Timeline timeline;
+  private final PhaseGrid phases;
+  private final Track moves;
+
+  private FanAlone(Timeline timeline, PhaseGrid phases, Track moves) {
+    this.timeline = timeline;
+    this.phases = phases;
+    this.moves = moves;
+  }
+
+  static FanAlone in(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    return new FanAlone(
+        timeline, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
+  }
+
+  /** Such times, not running on after a stop, and not known to be without water. */
+  List<Stretch> spells() {
+    int runOn = (int) (RUN_ON_S / timeline.stepS());
+    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !moves.no(i)).stream()
+        .filter(spell -> spell.durationS(timeline) >= TRY_S)
+        .filter(spell -> spell.length() > runOn || !followsARun(spell))
+        .toList();
+  }
+
+  /** The compressor's rest to the end of the run, with a fan or without, but not without water. */
+  Optional<Stretch> lastRest() {
+    List<Stretch> rests =
+        Stretch.where(phases.size(), i -> !phases.compressorRuns(i) && !moves.no(i));
+    return rests.isEmpty()
+        ? Optional.empty()
+        : Optional.of(rests.get(rests.size() - 1))
+            .filter(last -> !compressorRan(last.to(), phases.size()));
+  }
+
+  boolean followsARun(Stretch spell) {
+    return spell.from() > 0 && phases.compressorRuns(spell.from() - 1);
+  }
+
+  boolean endsInAStart(Stretch spell) {
+    return spell.to() < phases.size() && phases.compressorRuns(spell.to());
+  }
+
+  /** Whether what follows is one more try, or a start, that the end of the run cuts off. */
+  boolean isCutOffAfter(Stretch spell) {
+    return phases.size() - spell.to() <= timeline.instants(TRY_S) + 1;
+  }
+
+  boolean compressorRan(int from, int to) {
+    for (int i = from; i < to; i++) {
+      if (phases.compressorRuns(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Whether the air is so cold that a fan may thaw the coil by itself. */
+  boolean mayThaw(Stretch spell) {
+    for (Channel channel : List.of(Channel.AIR_IN, Channel.AIR_AMBIENT)) {
+      double air = spell.mean(timeline.of(channel));
+      if (!Double.isNaN(air)) {
+        return air < THAWS_BELOW_K;
+      }
+    }
+    return false;
+  }
+}

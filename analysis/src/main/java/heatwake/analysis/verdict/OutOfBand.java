@@ -1,0 +1,47 @@
+package heatwake.analysis.verdict;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.site.Heater;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * Figures of the circuit that no limit was passed by and that sound heaters do not show, though the
+ * heat is right. One such figure may be the heater's own way, or a thermometer with poor contact;
+ * two that agree are not health.
+ *
+ * @param figures in words; empty where all lie in their bands
+ * @param isHealth whether they may still be the heater's own way
+ * @param wouldDecide what settles it
+ */
+record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecide) {
+  static OutOfBand of(List<Symptom> symptoms, double quiet, Duty mean, Heater heater) {
+    List<Symptom> outside =
+        symptoms.stream()
+            .filter(symptom -> Math.abs(grade(symptom, mean, heater)) > quiet)
+            .toList();
+    boolean several = outside.size() > 1;
+    Stream<String> checks =
+        outside.stream()
+            .flatMap(symptom -> SiteCheck.of(symptom, grade(symptom, mean, heater) > 0).stream());
+    return new OutOfBand(
+        outside.stream()
+            .map(
+                symptom ->
+                    "but " + SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow()))
+            .toList(),
+        !several,
+        Stream.concat(
+                Stream.of(
+                    "a longer run, or a second gauge and thermometer, to see whether "
+                        + (several ? "those figures hold" : "that figure holds")),
+                checks)
+            .distinct()
+            .toList());
+  }
+
+  private static double grade(Symptom symptom, Duty mean, Heater heater) {
+    return symptom.grade(mean, heater).orElse(0);
+  }
+}

@@ -1,0 +1,52 @@
+package heatwake.analysis.verdict;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class WouldDecideTest {
+  /**
+   * Little heat, a coil far below the air and a hot discharge line, superheat and subcooling usual:
+   * by the table lost refrigerant behind a valve that still holds, or a coil short of air. Only the
+   * air's own cooling tells how much air it gets.
+   */
+  @Test
+  void namesWhatIsNotClippedYetAndWhatShowsEachCauseOnSite() {
+    Map<Symptom, Double> grades = new EnumMap<>(Symptom.class);
+    Cause.columns().forEach(symptom -> grades.put(symptom, 0.0));
+    grades.remove(Symptom.AIR_FLOW);
+    grades.put(Symptom.EVAPORATING, 1.0);
+    grades.put(Symptom.DISCHARGE, 1.0);
+    grades.put(Symptom.HEAT, -1.0);
+    Attribution attribution = Attribution.of(grades);
+
+    assertThat(attribution.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(attribution.rivals()).containsExactly(Cause.UNDERCHARGE);
+    List<String> texts = WouldDecide.of(attribution, Set.of(Channel.AIR_IN, Channel.HUMIDITY_IN));
+    assertThat(texts)
+        .containsExactly(
+            "clip air-out",
+            "look through the air coil against the light",
+            "a certified refrigerant handler recovers and weighs the charge");
+  }
+
+  @Test
+  void everyRivalSideIsToldApart() {
+    // Low heat and nothing else known: water, refrigerant and air all explain it.
+    Attribution attribution = Attribution.of(Map.of(Symptom.HEAT, -1.0));
+    assertThat(attribution.rivals())
+        .extracting(Cause::side)
+        .doesNotHaveDuplicates()
+        .contains(Side.WATER)
+        .doesNotContain(attribution.likeliest().side());
+    assertThat(WouldDecide.of(attribution, Set.of(Channel.PRESSURE_DISCHARGE)))
+        .contains("clip temp-liquid", "clip temp-discharge");
+  }
+}
