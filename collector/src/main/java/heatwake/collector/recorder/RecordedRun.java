@@ -5,6 +5,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Intake;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
@@ -153,6 +154,16 @@ public final class RecordedRun implements Intake {
     if (kind == EventKind.SOURCE_LOST) {
       sources.back(subject, time.nowMs());
     }
+  }
+
+  @Override
+  public List<MessageMark> delivered(String session) {
+    return recorder.delivered(session);
+  }
+
+  @Override
+  public void sessionIsNew(String session) throws InterruptedException {
+    recorder.sessionIsNew(session);
   }
 
   /** Ends the run once all that was delivered is stored. */

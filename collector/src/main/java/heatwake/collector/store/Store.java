@@ -3,6 +3,7 @@ package heatwake.collector.store;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import java.nio.file.Path;
@@ -29,18 +30,25 @@ public final class Store implements AutoCloseable {
   private final Connection connection;
   private final ReadingTable readings;
   private final RunLog log;
+  private final DeliveredBook delivered;
   private final StampJudge judge;
   private final Transactions transactions;
   private final FileMark opened;
 
-  private Store(Path file, Connection connection) throws SQLException {
+  Store(Path file, Connection connection) throws SQLException {
     this.file = file;
     this.connection = connection;
     this.readings = new ReadingTable(connection);
     this.log = new RunLog(connection);
+    this.delivered = new DeliveredBook(connection);
     this.judge = new StampJudge(readings, log);
     this.opened = FileMark.of(file);
-    this.transactions = new Transactions(file, connection, readings::forget);
+    this.transactions = new Transactions(file, connection, this::beforeRollback);
+  }
+
+  private void beforeRollback() throws SQLException {
+    readings.forget();
+    delivered.forget();
   }
 
   /**
@@ -138,6 +146,29 @@ public final class Store implements AutoCloseable {
   /** Whether a run holds a reading of this channel, time and value; a look-up by key. */
   public boolean holds(long run, Reading reading) {
     return transactions.read(() -> readings.holds(run, reading));
+  }
+
+  /** Keeps marks of messages whose readings are stored; of each session the latest. */
+  public void addDelivered(List<MessageMark> marks) {
+    transactions.write(
+        () -> {
+          delivered.add(marks);
+          return null;
+        });
+  }
+
+  /** The marks kept of a session, those of the earlier messages first. */
+  public List<MessageMark> delivered(String session) {
+    return transactions.read(() -> delivered.of(session));
+  }
+
+  /** Keeps no mark of a session any more: its sender began it anew. */
+  public void removeDelivered(String session) {
+    transactions.write(
+        () -> {
+          delivered.remove(session);
+          return null;
+        });
   }
 
   /** The run that a run goes on from, if any. */
@@ -447,6 +478,7 @@ public final class Store implements AutoCloseable {
   public void close() {
     try {
       readings.close();
+      delivered.close();
       transactions.close();
       connection.close();
     } catch (SQLException e) {
