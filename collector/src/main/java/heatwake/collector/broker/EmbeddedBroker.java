@@ -10,9 +10,12 @@ import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.time.Duration;
 import java.util.List;
 import java.util.Properties;
 import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * An MQTT 3.1.1 broker in this process. It keeps sessions and retained messages as long as it runs,
@@ -21,6 +24,8 @@ import java.util.Set;
 public final class EmbeddedBroker implements AutoCloseable {
   /** Subject of the broker's events. */
   public static final String SUBJECT = "broker";
+
+  private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
 
   private static final int ATTEMPTS_AT_A_FREE_PORT = 10;
   private static final Set<String> ALL_ADDRESSES = Set.of("0.0.0.0", "::");
@@ -172,6 +177,24 @@ public final class EmbeddedBroker implements AutoCloseable {
             intake.happened(EventKind.SOURCE_LOST, SUBJECT, what);
           }
         });
+  }
+
+  /**
+   * Takes nothing more from probes, which keep what has not been acknowledged to them, and waits
+   * until what it has taken and acknowledged is on disk. To be called before our own sources are
+   * closed.
+   *
+   * @param patience how long to wait at most
+   */
+  public void takeNoMore(Duration patience) {
+    try {
+      int left = watch.transit().close(patience);
+      if (left > 0) {
+        LOG.error("stopping although {} messages that probes believe safe are not stored", left);
+      }
+    } catch (InterruptedException hurry) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   @Override
