@@ -119,7 +119,7 @@ public final class Store implements AutoCloseable {
                 rig.rig().site().name(),
                 startMs,
                 follows.isPresent() ? follows.getAsLong() : null,
-                rig.name(),
+                rig.nameWithFolder(),
                 rig.text()));
   }
 
@@ -274,7 +274,12 @@ public final class Store implements AutoCloseable {
           for (RunHeading one : headings()) {
             runs.add(
                 new RunSummary(
-                    one.id(), one.site(), one.startMs(), one.endMs(), readings.count(one.id())));
+                    one.id(),
+                    one.site(),
+                    one.shown(),
+                    one.startMs(),
+                    one.endMs(),
+                    readings.count(one.id())));
           }
           return runs;
         });
@@ -286,10 +291,11 @@ public final class Store implements AutoCloseable {
   }
 
   private List<RunHeading> headings() throws SQLException {
+    SiteNames names = siteNames();
     List<RunHeading> runs = new ArrayList<>();
     try (PreparedStatement select =
             connection.prepareStatement(
-                "SELECT id, site, began_ms, ended_ms FROM run ORDER BY id");
+                "SELECT id, site, began_ms, ended_ms, rig_name FROM run ORDER BY id");
         ResultSet row = select.executeQuery()) {
       while (row.next()) {
         long id = row.getLong(1);
@@ -300,6 +306,7 @@ public final class Store implements AutoCloseable {
             new RunHeading(
                 id,
                 row.getString(2),
+                names.shown(row.getString(2), row.getString(5)),
                 readings.firstMs(id, window.fromMs()).orElse(beganMs),
                 endedMs.isEmpty()
                     ? endedMs
@@ -308,6 +315,18 @@ public final class Store implements AutoCloseable {
       }
     }
     return runs;
+  }
+
+  private SiteNames siteNames() throws SQLException {
+    SiteNames names = new SiteNames();
+    try (PreparedStatement select =
+            connection.prepareStatement("SELECT DISTINCT site, rig_name FROM run");
+        ResultSet row = select.executeQuery()) {
+      while (row.next()) {
+        names.add(row.getString(1), row.getString(2));
+      }
+    }
+    return names;
   }
 
   /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
