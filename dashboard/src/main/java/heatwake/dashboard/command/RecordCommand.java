@@ -97,9 +97,13 @@ final class RecordCommand implements Callable<Integer> {
     Optional<ServiceManager> manager = ServiceManager.asked();
     try {
       PrintWriter out = spec.commandLine().getOut();
+      List<RigFile> served =
+          embedded.map(one -> one.served(sites.keySet())).orElseGet(List::of);
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
-        embedded.ifPresent(one -> one.reportTo(run));
+        if (served.contains(site.getKey())) {
+          embedded.ifPresent(one -> one.reportTo(run));
+        }
         for (ProbeSource source : site.getValue()) {
           started.add(source);
           source.start(run);
