@@ -288,7 +288,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, rig, followingId);
+    followingEarlier = earlier.and(store, rig, id);
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

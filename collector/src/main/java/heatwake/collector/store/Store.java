@@ -171,12 +171,6 @@ public final class Store implements AutoCloseable {
         });
   }
 
-  /** The run that a run goes on from, if any. */
-  public OptionalLong followed(long run) {
-    return ofRun(run, "SELECT follows FROM run WHERE id = ?", row -> optionalLong(row, 1))
-        .orElse(OptionalLong.empty());
-  }
-
   /**
    * The latest runs of a rig that were begun before a run: those of the same site and name of rig
    * file, of which some channel gets its readings the same way. At most a thousand are looked at.
@@ -403,7 +397,7 @@ public final class Store implements AutoCloseable {
    * Follows a run: each look at it reads little more than what has come in since the one before.
    */
   public RunFollower follow(long run) {
-    return new RunFollower(this, transactions, readings, log, run);
+    return new RunFollower(this, transactions, readings, log, judge, run);
   }
 
   /**
@@ -425,35 +419,28 @@ public final class Store implements AutoCloseable {
   }
 
   RunRow runRow(long run) {
-    return ofRun(
-            run,
-            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?",
-            row ->
+    return transactions
+        .read(() -> findRow(run))
+        .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
+  }
+
+  private Optional<RunRow> findRow(long run) throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        return row.next()
+            ? Optional.of(
                 new RunRow(
                     row.getLong(1),
                     optionalLong(row, 2),
                     row.getString(3),
                     row.getString(4),
                     row.getString(5)))
-        .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
-  }
-
-  /** What a run's own row says; empty if there is no such run. */
-  private <T> Optional<T> ofRun(long run, String sql, RowReader<T> reader) {
-    return transactions.read(
-        () -> {
-          try (PreparedStatement select = connection.prepareStatement(sql)) {
-            select.setLong(1, run);
-            try (ResultSet row = select.executeQuery()) {
-              return row.next() ? Optional.of(reader.of(row)) : Optional.empty();
-            }
-          }
-        });
-  }
-
-  /** Makes something of the row that is at hand. */
-  private interface RowReader<T> {
-    T of(ResultSet row) throws SQLException;
+            : Optional.empty();
+      }
+    }
   }
 
   private String knownRuns() {

@@ -130,8 +130,7 @@ class EmbeddedBrokerTest {
       RigFile elsewhere = reading("d.toml", "mqtt = \"mqtt://192.0.2.1" + port + "\"");
       RigFile otherPort = reading("e.toml", "mqtt = \"mqtt://127.0.0.1:1\"");
       RigFile encrypted = reading("f.toml", "mqtt = \"mqtts://127.0.0.1" + port + "\"");
-      assertThat(
-              broker.served(List.of(serial, loopback, elsewhere, named, otherPort, encrypted)))
+      assertThat(broker.served(List.of(serial, loopback, elsewhere, named, otherPort, encrypted)))
           .containsExactly(loopback, named);
       assertThat(broker.served(List.of(serial, otherPort))).containsExactly(serial, otherPort);
     }

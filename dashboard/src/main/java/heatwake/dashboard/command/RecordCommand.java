@@ -97,8 +97,7 @@ final class RecordCommand implements Callable<Integer> {
     Optional<ServiceManager> manager = ServiceManager.asked();
     try {
       PrintWriter out = spec.commandLine().getOut();
-      List<RigFile> served =
-          embedded.map(one -> one.served(sites.keySet())).orElseGet(List::of);
+      List<RigFile> served = embedded.map(one -> one.served(sites.keySet())).orElseGet(List::of);
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
         if (served.contains(site.getKey())) {
