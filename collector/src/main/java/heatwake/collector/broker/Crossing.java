@@ -2,6 +2,7 @@ package heatwake.collector.broker;
 
 import io.netty.buffer.ByteBufUtil;
 import io.netty.channel.ChannelDuplexHandler;
+import io.netty.channel.ChannelFuture;
 import io.netty.channel.ChannelFutureListener;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelPromise;
@@ -140,6 +141,6 @@ final class Crossing extends ChannelDuplexHandler {
         && publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
       transit.handed(client, publish.variableHeader().packetId(), content(publish));
     }
-    context.write(message, promise);
+    ChannelFuture unused = context.write(message, promise);
   }
 }

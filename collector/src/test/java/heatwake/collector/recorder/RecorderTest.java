@@ -192,10 +192,8 @@ class RecorderTest {
       oneAgain = recorder.begin(RigReader.parse(RIG.text(), "/etc/heatwake/rig.toml")).id();
       twoAgain = recorder.begin(secondHeater).id();
     }
-    try (Store store = Store.openExisting(file())) {
-      assertThat(followed(oneAgain)).hasValue(one);
-      assertThat(followed(twoAgain)).hasValue(two);
-    }
+    assertThat(followed(oneAgain)).hasValue(one);
+    assertThat(followed(twoAgain)).hasValue(two);
   }
 
   /** Two heaters of one site, each with a rig.toml in a folder of its own. */
@@ -223,10 +221,8 @@ class RecorderTest {
     }
     assertThat(load(againRight).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
     assertThat(load(againRight).of(Channel.POWER).orElseThrow().timeMs(0)).isEqualTo(START + 1000);
-    try (Store store = Store.openExisting(file())) {
-      assertThat(followed(againLeft)).hasValue(brokenLeft);
-      assertThat(followed(againRight)).hasValue(brokenRight);
-    }
+    assertThat(followed(againLeft)).hasValue(brokenLeft);
+    assertThat(followed(againRight)).hasValue(brokenRight);
   }
 
   @Test
@@ -250,9 +246,7 @@ class RecorderTest {
     assertThat(load(again).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
     assertThat(of(load(again), EventKind.DUPLICATE)).hasSize(1);
     assertThat(load(second).of(Channel.POWER).orElseThrow().size()).isEqualTo(1);
-    try (Store store = Store.openExisting(file())) {
-      assertThat(followed(again)).isEmpty();
-    }
+    assertThat(followed(again)).isEmpty();
   }
 
   @Test

@@ -114,9 +114,13 @@ class StoppedBrokerTest {
     }
 
     @Override
-    public void close() throws Exception {
+    public void close() throws MqttException {
       over = true;
-      thread.join();
+      try {
+        thread.join();
+      } catch (InterruptedException hurry) {
+        Thread.currentThread().interrupt();
+      }
       client.disconnectForcibly(0, 100);
       client.close(true);
     }
