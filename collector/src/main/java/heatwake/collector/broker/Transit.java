@@ -32,7 +32,12 @@ final class Transit {
     private final Map<Integer, Content> handed = new HashMap<>();
 
     private boolean hears(String topic) {
-      return filters.stream().anyMatch(filter -> MqttTopic.isMatched(filter, topic));
+      try {
+        return filters.stream().anyMatch(filter -> MqttTopic.isMatched(filter, topic));
+      } catch (IllegalArgumentException noTopic) {
+        // The broker ends the connection of whoever sends it.
+        return false;
+      }
     }
 
     private void done(Content content) {

@@ -70,8 +70,13 @@ class SentOnceMoreTest {
     }
 
     private void publish(int packetId, String payload, boolean again) throws IOException {
+      publish("heron/in", packetId, payload, again);
+    }
+
+    private void publish(String topic, int packetId, String payload, boolean again)
+        throws IOException {
       ByteArrayOutputStream body = new ByteArrayOutputStream();
-      text(body, "heron/in");
+      text(body, topic);
       body.write(packetId >> 8);
       body.write(packetId);
       body.writeBytes(payload.getBytes(StandardCharsets.US_ASCII));
@@ -142,6 +147,29 @@ class SentOnceMoreTest {
       Eventually.that("the last", () -> intake.values(Channel.WATER_IN).contains(22.5));
       assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 22.5);
     }
+  }
+
+  /** MQTT 3.1.1, 4.7.3-1: a topic has at least one character. */
+  @Test
+  void aTopicThatIsNoneCostsItsSenderTheConnectionAndNobodyElse() throws Exception {
+    int port = Mosquitto.freePort();
+    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
+    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
+    try (EmbeddedBroker broker = EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      broker.letAllIn();
+      try (Probe strange = new Probe(broker, "strange");
+          Probe sound = new Probe(broker, "sound")) {
+        strange.publish("", 1, "20.5", false);
+        assertThat(strange.isSilentFor(500)).isTrue();
+        sound.publish(1, "21.5", false);
+        assertThat(sound.acknowledgement()).isEqualTo(1);
+      }
+      Eventually.that("the sound one", () -> !intake.values(Channel.WATER_IN).isEmpty());
+      broker.takeNoMore(Duration.ofMinutes(1));
+    }
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(21.5);
   }
 
   /** What is acknowledged is waited for; what comes later is not acknowledged. */
