@@ -25,6 +25,11 @@ final class Admission {
     return new Admission(clients, false);
   }
 
+  /** The clients that may come in at once: our own sources. */
+  Set<String> first() {
+    return first;
+  }
+
   void letAllIn() {
     open = true;
   }

@@ -60,6 +60,7 @@ public final class BrokerConnections extends ChannelInitializerExtension {
               @Override
               protected void initChannel(Channel channel) {
                 channel.pipeline().addBefore(BROKER, "pace", new SenderPace(watch));
+                channel.pipeline().addBefore(BROKER, "crossing", watch.crossing());
               }
             });
   }

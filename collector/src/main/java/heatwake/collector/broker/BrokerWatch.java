@@ -19,6 +19,8 @@ final class BrokerWatch extends AbstractInterceptHandler
   private final Optional<BrokerUsers> users;
   private final BrokerLimits limits;
   private final Admission admission;
+  private final Transit transit;
+  private final TakenMessages taken = new TakenMessages();
 
   /**
    * The client that is being asked about. The broker's library asks within the call that hands it
@@ -38,6 +40,17 @@ final class BrokerWatch extends AbstractInterceptHandler
     this.users = users;
     this.admission = admission;
     this.limits = limits;
+    this.transit = new Transit(admission.first());
+  }
+
+  /** What stands at the door of the broker in a new connection. */
+  Crossing crossing() {
+    return new Crossing(transit, taken);
+  }
+
+  /** What the broker took and our sources have not acknowledged. */
+  Transit transit() {
+    return transit;
   }
 
   void disconnectBy(Consumer<String> how) {

@@ -3,6 +3,7 @@ package heatwake.collector.broker;
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Intake;
+import heatwake.collector.rig.RigFile;
 import io.moquette.BrokerConstants;
 import io.moquette.broker.Server;
 import io.moquette.broker.config.IConfig;
@@ -10,9 +11,14 @@ import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.time.Duration;
+import java.util.Collection;
 import java.util.List;
 import java.util.Properties;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * An MQTT 3.1.1 broker in this process. It keeps sessions and retained messages as long as it runs,
@@ -21,6 +27,8 @@ import java.util.Set;
 public final class EmbeddedBroker implements AutoCloseable {
   /** Subject of the broker's events. */
   public static final String SUBJECT = "broker";
+
+  private static final Logger LOG = LoggerFactory.getLogger(EmbeddedBroker.class);
 
   private static final int ATTEMPTS_AT_A_FREE_PORT = 10;
   private static final Set<String> ALL_ADDRESSES = Set.of("0.0.0.0", "::");
@@ -32,6 +40,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   private final BrokerWatch watch;
   private final BrokerLog log = new BrokerLog();
   private final RefusedClients refused = new RefusedClients();
+  private final List<Intake> told = new CopyOnWriteArrayList<>();
   private final String address;
   private final int port;
 
@@ -151,27 +160,58 @@ public final class EmbeddedBroker implements AutoCloseable {
     return refused.all();
   }
 
-  /** From now on, tells of refused and flooding clients. */
+  /**
+   * Those of some rigs whose sources read from it, whose runs are to be told of its clients; all if
+   * none does.
+   */
+  public List<RigFile> served(Collection<RigFile> rigs) {
+    return ServedRigs.among(rigs, port);
+  }
+
+  /** From now on, tells of refused and flooding clients, this one besides those told already. */
   public void reportTo(Intake intake) {
+    told.add(intake);
     watch.reportTo(
         new BrokerEvents() {
           @Override
           public void refused(String client, String reason) {
             refused.add(client, reason, System.currentTimeMillis());
-            intake.happened(EventKind.CLIENT_REFUSED, SUBJECT, client + ": " + reason);
+            happened(EventKind.CLIENT_REFUSED, client + ": " + reason);
           }
 
           @Override
           public void flooded(String what) {
             log.tell(what);
-            intake.happened(EventKind.FLOODING, SUBJECT, what);
+            happened(EventKind.FLOODING, what);
           }
 
           @Override
           public void failed(String what) {
-            intake.happened(EventKind.SOURCE_LOST, SUBJECT, what);
+            happened(EventKind.SOURCE_LOST, what);
           }
         });
+  }
+
+  private void happened(EventKind kind, String what) {
+    told.forEach(intake -> intake.happened(kind, SUBJECT, what));
+  }
+
+  /**
+   * Takes nothing more from probes, which keep what has not been acknowledged to them, and waits
+   * until what it has taken and acknowledged is on disk. To be called before our own sources are
+   * closed.
+   *
+   * @param patience how long to wait at most
+   */
+  public void takeNoMore(Duration patience) {
+    try {
+      int left = watch.transit().close(patience);
+      if (left > 0) {
+        LOG.error("stopping although {} messages that probes believe safe are not stored", left);
+      }
+    } catch (InterruptedException hurry) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   @Override

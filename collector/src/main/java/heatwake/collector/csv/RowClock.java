@@ -32,11 +32,16 @@ final class RowClock {
    */
   private static final long LEAP_MS = TimeUnit.DAYS.toMillis(1);
 
+  /** A last row further ahead than so many of the longest gaps before it is a stray; ours. */
+  private static final int LONGEST_GAPS = 2;
+
   private final List<ClockStep> steps = new ArrayList<>();
   private long clockMs;
   private long intervalMs;
   private long lastPassedMs;
   private long aheadMs;
+  private long longestGapMs;
+  private int rows;
 
   RowClock(long firstMs) {
     this.clockMs = firstMs;
@@ -54,17 +59,30 @@ final class RowClock {
 
   /**
    * Whether a row is a stray: it leaps, and one soon after it goes on from the row before. So is
-   * the last row of a file if it leaps back, for no row says that the clock went on from there; if
-   * it leaps forward, it may as well come after a gap.
+   * the last row of a file if it leaps back, for no row says that the clock went on from there, or
+   * if it leaps forward by far more than any row before it. It may then be a true one after a gap
+   * such as the file has not had; but nothing can be told from one row alone, while a run that goes
+   * on to a wrong stamp has days without readings.
    *
    * @param following what the next rows say, as many as there are up to {@link #ROWS_TO_COME_BACK}
    */
   boolean isStray(long timeMs, List<Long> following) {
     if (following.isEmpty()) {
-      return clockMs - timeMs > LEAP_MS;
+      return clockMs - timeMs > LEAP_MS || isFarAhead(timeMs - clockMs);
     }
     return Math.abs(timeMs - clockMs) > LEAP_MS
         && following.stream().anyMatch(next -> next >= clockMs && next - clockMs <= LEAP_MS);
+  }
+
+  private boolean isFarAhead(long passedMs) {
+    boolean paceIsKnown = rows > ROWS_TO_COME_BACK;
+    return paceIsKnown
+        && passedMs > Math.max(LEAP_MS, LONGEST_GAPS * longestGapMs)
+        && !isSetForwardAgain(passedMs);
+  }
+
+  private boolean isSetForwardAgain(long passedMs) {
+    return aheadMs > 0 && Math.abs(passedMs - aheadMs) <= INTERVALS * intervalMs;
   }
 
   /**
@@ -81,13 +99,15 @@ final class RowClock {
         return Optional.empty();
       }
       step(timeMs, passedMs - intervalMs);
-    } else if (aheadMs > 0 && Math.abs(passedMs - aheadMs) <= INTERVALS * intervalMs) {
+    } else if (isSetForwardAgain(passedMs)) {
       step(timeMs, aheadMs);
     } else if (passedMs > 0) {
       // The shorter of the last two: one gap is not the pace.
       intervalMs = lastPassedMs == 0 ? passedMs : Math.min(passedMs, lastPassedMs);
       lastPassedMs = passedMs;
+      longestGapMs = Math.max(longestGapMs, passedMs);
     }
+    rows++;
     clockMs = timeMs;
     return Optional.of(timeMs + aheadMs);
   }

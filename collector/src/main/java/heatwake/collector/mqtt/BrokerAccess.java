@@ -47,6 +47,11 @@ record BrokerAccess(
     }
   }
 
+  /** What the broker keeps for us, told from what other brokers do. */
+  String session() {
+    return uri + " " + clientId;
+  }
+
   /** What a person calls this broker. */
   String shown() {
     return uri.toString();

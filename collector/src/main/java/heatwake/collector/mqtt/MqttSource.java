@@ -34,9 +34,10 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   }
 
   private final String name;
+  private final String session;
   private final Dialler dialler;
   private final TopicTaps taps;
-  private final DeliveryLedger ledger = new DeliveryLedger();
+  private final DeliveryLedger ledger;
   private final Backoff whenUnreachable =
       new Backoff(Duration.ofMillis(500), Duration.ofSeconds(15));
   private final Backoff whenRefused = new Backoff(Duration.ofSeconds(15), Duration.ofMinutes(5));
@@ -58,8 +59,15 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   /** Why the current connection broke; null while it stands. Guarded by this. */
   private String lostBecause;
 
-  MqttSource(String name, List<ProbeSpec> probes, Dialler dialler) {
+  /**
+   * A source, not yet started.
+   *
+   * @param session what the broker keeps for us
+   */
+  MqttSource(String name, String session, List<ProbeSpec> probes, Dialler dialler) {
     this.name = name;
+    this.session = session;
+    this.ledger = new DeliveryLedger(session);
     this.dialler = dialler;
     this.taps = new TopicTaps(probes);
     this.thread = new Thread(this::stayConnected, "mqtt-" + name);
@@ -75,6 +83,7 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
   public void start(Intake target) throws InterruptedException {
     intake = target;
     readings = new ReadingMaker(target);
+    ledger.remember(target.delivered(session));
     thread.start();
     firstAttempt.await();
   }
@@ -120,8 +129,9 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
     }
     inGreeting = false;
     boolean resumed = link.connect();
-    if (!resumed) {
-      ledger.forget();
+    if (!resumed && ledger.forget()) {
+      // Before the subscription, so before anything can come under an identifier that is known.
+      intake.sessionIsNew(session);
     }
     inGreeting = true;
     link.subscribe(taps.filters());
@@ -163,7 +173,7 @@ final class MqttSource implements ProbeSource, BrokerLink.Listener {
     DeliveryLedger.Entry entry = ledger.arrived(link, message);
     if (entry != null) {
       // Also without a reading: acknowledgements are owed in the order of arrival.
-      intake.deliver(new Delivery(read(message), entry::settle));
+      intake.deliver(new Delivery(read(message), entry::settle, Optional.of(entry.mark())));
     }
   }
 

@@ -41,7 +41,10 @@ public final class MqttSources {
     BrokerAccess access = access(source, session(source, site), environment);
     ProtocolClient.Maker version = source.version() == 5 ? Mqtt5Client::new : Mqtt311Client::new;
     return new MqttSource(
-        source.name(), probes, listener -> new MqttLink(access, version, listener));
+        source.name(),
+        access.session(),
+        probes,
+        listener -> new MqttLink(access, version, listener));
   }
 
   /**

@@ -1,6 +1,7 @@
 package heatwake.collector.probe;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Readings that came together, and what to do once they are safely on disk.
@@ -8,12 +9,19 @@ import java.util.List;
  * @param readings in the order in which they came
  * @param whenDurable called once after the commit that holds them, on the recorder's writer thread;
  *     a source that owes somebody an acknowledgement gives it here. Must not block.
+ * @param mark what the message they came in is known again by; kept with the readings where these
+ *     cannot tell themselves that they were stored before
  */
-public record Delivery(List<Reading> readings, Runnable whenDurable) {
+public record Delivery(List<Reading> readings, Runnable whenDurable, Optional<MessageMark> mark) {
   private static final Runnable NOBODY_WAITS = Delivery::nobodyWaits;
 
   public Delivery {
     readings = List.copyOf(readings);
+  }
+
+  /** Readings of which each can tell by itself whether it was stored before, or that come once. */
+  public Delivery(List<Reading> readings, Runnable whenDurable) {
+    this(readings, whenDurable, Optional.empty());
   }
 
   private static void nobodyWaits() {}

@@ -1,6 +1,7 @@
 package heatwake.collector.probe;
 
 import heatwake.analysis.series.EventKind;
+import java.util.List;
 
 /** Where sources hand in what they get. Safe to call from any thread. */
 public interface Intake {
@@ -27,4 +28,13 @@ public interface Intake {
 
   /** A condition is over; does nothing if it had not begun. */
   void ended(EventKind kind, String subject);
+
+  /** The marks stored of a session, those of the earlier messages first. */
+  List<MessageMark> delivered(String session);
+
+  /**
+   * A sender began a session anew: what is known of the old one means nothing now. Returns when
+   * that is on disk, or after a while if it cannot be brought there.
+   */
+  void sessionIsNew(String session) throws InterruptedException;
 }

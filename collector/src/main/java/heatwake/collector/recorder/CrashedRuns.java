@@ -40,7 +40,7 @@ final class CrashedRuns {
             .filter(runs::contains)
             .toList();
     return ofRig.stream()
-        .filter(run -> store.rigName(run).equals(rig.name()))
+        .filter(run -> store.rigName(run).equals(rig.nameWithFolder()))
         .findFirst()
         .or(() -> ofRig.stream().findFirst())
         .map(OptionalLong::of)

@@ -1,6 +1,7 @@
 package heatwake.collector.recorder;
 
 import heatwake.collector.probe.Reading;
+import heatwake.collector.rig.Feeds;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.FedAlike;
 import heatwake.collector.store.Store;
@@ -15,6 +16,9 @@ import java.util.OptionalLong;
  * it may have the same channel, time and value by chance. Used by the writer thread alone.
  */
 final class EarlierRuns {
+  /** As many as the store looks for. */
+  private static final int MOST = 1000;
+
   static final EarlierRuns NONE = new EarlierRuns(List.of());
 
   /** A run that is over, and the stamps it has: what lies outside is not in it. */
@@ -32,7 +36,7 @@ final class EarlierRuns {
   private final long lastMs;
 
   private EarlierRuns(List<Earlier> runs) {
-    this.runs = runs;
+    this.runs = List.copyOf(runs);
     this.lastMs = runs.stream().mapToLong(Earlier::lastMs).max().orElse(Long.MIN_VALUE);
   }
 
@@ -43,13 +47,26 @@ final class EarlierRuns {
   static EarlierRuns before(Store store, RigFile rig, long run) {
     List<Earlier> runs = new ArrayList<>();
     for (FedAlike one : store.earlierOfRig(rig, run)) {
-      OptionalLong firstMs = store.firstReadingMs(one.run());
-      OptionalLong lastMs = store.lastReadingMs(one.run());
-      if (firstMs.isPresent() && lastMs.isPresent()) {
-        runs.add(new Earlier(one, firstMs.getAsLong(), lastMs.getAsLong()));
-      }
+      addIfAny(store, one, runs);
     }
     return runs.isEmpty() ? NONE : new EarlierRuns(runs);
+  }
+
+  /** These and a run of the same rig that has just ended, without looking for the others again. */
+  EarlierRuns and(Store store, RigFile rig, long run) {
+    Feeds feeds = Feeds.of(rig);
+    List<Earlier> all = new ArrayList<>();
+    addIfAny(store, new FedAlike(run, feeds.sharedWith(feeds)), all);
+    all.addAll(runs);
+    return new EarlierRuns(all.subList(0, Math.min(all.size(), MOST)));
+  }
+
+  private static void addIfAny(Store store, FedAlike run, List<Earlier> runs) {
+    OptionalLong firstMs = store.firstReadingMs(run.run());
+    OptionalLong lastMs = store.lastReadingMs(run.run());
+    if (firstMs.isPresent() && lastMs.isPresent()) {
+      runs.add(new Earlier(run, firstMs.getAsLong(), lastMs.getAsLong()));
+    }
   }
 
   /**

@@ -1,6 +1,7 @@
 package heatwake.collector.recorder;
 
 import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.store.Store;
 import java.util.ArrayList;
@@ -21,6 +22,7 @@ final class Gathering {
 
   private final Map<RecordedRun, List<Reading>> byRun = new LinkedHashMap<>();
   private final List<Delivery> deliveries = new ArrayList<>();
+  private final List<MessageMark> marks = new ArrayList<>();
   private int weight;
   private int awaited;
 
@@ -30,8 +32,22 @@ final class Gathering {
     awaited += delivery.isAwaited() ? 1 : 0;
     List<Reading> ofRun = byRun.computeIfAbsent(run, first -> new ArrayList<>());
     if (!run.isOver()) {
+      int before = ofRun.size();
       run.pass(delivery.readings(), arrivedMs, ofRun);
+      if (delivery.mark().isPresent() && holdsArrivals(ofRun.subList(before, ofRun.size()))) {
+        marks.add(delivery.mark().get());
+      }
     }
+  }
+
+  /** Whether some could not be known again by channel, time and value. */
+  private static boolean holdsArrivals(List<Reading> passed) {
+    for (Reading reading : passed) {
+      if (!reading.stampedByProbe()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   boolean isEmpty() {
@@ -59,6 +75,9 @@ final class Gathering {
             run.write(store, readings);
           }
         });
+    if (!marks.isEmpty()) {
+      store.addDelivered(marks);
+    }
   }
 
   /** It is on disk: tells those who wait. */

@@ -5,6 +5,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Intake;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
@@ -155,6 +156,16 @@ public final class RecordedRun implements Intake {
     }
   }
 
+  @Override
+  public List<MessageMark> delivered(String session) {
+    return recorder.delivered(session);
+  }
+
+  @Override
+  public void sessionIsNew(String session) throws InterruptedException {
+    recorder.sessionIsNew(session);
+  }
+
   /** Ends the run once all that was delivered is stored. */
   public void end() {
     recorder.end(this);
@@ -277,7 +288,7 @@ public final class RecordedRun implements Intake {
     store.endRun(id, nowMs);
     followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
     followingBeganMs = nowMs;
-    followingEarlier = EarlierRuns.before(store, rig, followingId);
+    followingEarlier = earlier.and(store, rig, id);
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */

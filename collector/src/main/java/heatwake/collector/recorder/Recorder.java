@@ -3,11 +3,13 @@ package heatwake.collector.recorder;
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.clock.ClockStep;
 import heatwake.collector.probe.Delivery;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Store;
 import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -15,9 +17,11 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,6 +44,9 @@ public final class Recorder implements AutoCloseable {
   private static final long LOOK_NS = TimeUnit.SECONDS.toNanos(1);
   private static final long RETRY_MS = 500;
   private static final long MEMORY_WAIT_MS = 2000;
+
+  /** A source waits so long for a database that cannot be written; its peer is waiting for it. */
+  private static final long SESSION_WAIT_MS = 2000;
 
   /** On closing, how long a database that cannot be written is tried. */
   private static final long CLOSE_PATIENCE_NS = TimeUnit.SECONDS.toNanos(30);
@@ -165,6 +172,23 @@ public final class Recorder implements AutoCloseable {
 
   private int weight(Delivery delivery) {
     return Math.min(Math.max(1, delivery.readings().size()), settings.readingsInMemory());
+  }
+
+  List<MessageMark> delivered(String session) {
+    List<MessageMark> marks = new ArrayList<>();
+    onWriter(() -> marks.addAll(store.delivered(session)));
+    return marks;
+  }
+
+  /** Forgets a session before anything that comes in it from here on is stored. */
+  void sessionIsNew(String session) throws InterruptedException {
+    CompletableFuture<Void> done = new CompletableFuture<>();
+    queue.add(new Work.Call(() -> commit(() -> store.removeDelivered(session)), done));
+    try {
+      CompletableFuture.anyOf(done, ended).get(SESSION_WAIT_MS, TimeUnit.MILLISECONDS);
+    } catch (ExecutionException | TimeoutException e) {
+      LOG.info("the database cannot be written; the source goes on without waiting for it");
+    }
   }
 
   void end(RecordedRun run) {

@@ -2,12 +2,14 @@ package heatwake.collector.rig;
 
 import heatwake.analysis.site.Rig;
 import heatwake.collector.mistake.MistakeException;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
  * A rig file, read and found sound.
  *
  * @param name what to call the file in messages
+ * @param folder name of the folder it was read from; empty if it is not known
  * @param rig what the analysis needs of it
  * @param sources where readings come from
  * @param probes what is clipped where, in the order of the file
@@ -15,10 +17,28 @@ import java.util.List;
  *     holds no secret: passwords are named by environment variable only.
  */
 public record RigFile(
-    String name, Rig rig, List<SourceSpec> sources, List<ProbeSpec> probes, String text) {
+    String name,
+    String folder,
+    Rig rig,
+    List<SourceSpec> sources,
+    List<ProbeSpec> probes,
+    String text) {
   public RigFile {
     sources = List.copyOf(sources);
     probes = List.copyOf(probes);
+  }
+
+  /** The same read from a file. */
+  RigFile readFrom(Path file) {
+    Path parent = file.toAbsolutePath().normalize().getParent();
+    Path last = parent == null ? null : parent.getFileName();
+    return new RigFile(name, last == null ? "" : last.toString(), rig, sources, probes, text);
+  }
+
+  /** Its name as kept with its runs: as given, but never without a folder that is known. */
+  public String nameWithFolder() {
+    boolean bare = name.indexOf('/') < 0 && name.indexOf('\\') < 0;
+    return bare && !folder.isEmpty() ? folder + "/" + name : name;
   }
 
   /** A mistake at a key of one of its sources, which the file may have left out. */

@@ -38,7 +38,7 @@ public final class RigReader {
    * @throws MistakeException naming file, line and mend
    */
   public static RigFile read(Path file) {
-    return parse(textOf(file), file.toString());
+    return parse(textOf(file), file.toString()).readFrom(file);
   }
 
   /**
@@ -48,7 +48,7 @@ public final class RigReader {
    * @throws MistakeException naming file, line and mend
    */
   public static RigFile readForImport(Path file) {
-    return parseForImport(textOf(file), file.toString());
+    return parseForImport(textOf(file), file.toString()).readFrom(file);
   }
 
   /**
@@ -117,7 +117,7 @@ public final class RigReader {
             SiteReader.pumpCurve(root),
             HeaterReader.heater(root),
             byChannel);
-    return new RigFile(name, rig, sources, probes.specs(), clean);
+    return new RigFile(name, "", rig, sources, probes.specs(), clean);
   }
 
   private static JsonNode tree(String text, String name) {

@@ -62,7 +62,7 @@ final class ReadOnlyFile {
       connection =
           config.createConnection(
               "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath() + "?" + how);
-      Schema.bringUpToDate(connection, file);
+      Schema.requireReadable(connection, file);
       return Optional.of(maker.make(file, connection));
     } catch (SQLException shut) {
       Opening.closeQuietly(connection);

@@ -32,12 +32,18 @@ public final class RunFollower {
   private Recording last;
   private BlockCounts counts = new BlockCounts();
 
-  RunFollower(Store store, Transactions transactions, ReadingTable readings, RunLog log, long run) {
+  RunFollower(
+      Store store,
+      Transactions transactions,
+      ReadingTable readings,
+      RunLog log,
+      StampJudge judge,
+      long run) {
     this.store = store;
     this.transactions = transactions;
     this.readings = readings;
     this.log = log;
-    this.judge = new StampJudge(readings, log);
+    this.judge = judge;
     this.run = run;
   }
 

@@ -17,12 +17,26 @@ import java.sql.Statement;
  */
 final class Schema {
   /** Version that this program writes. */
-  static final int PRESENT = 1;
+  static final int PRESENT = 2;
 
   /** Marks the file as ours in its header: "HtWk". */
   static final int APPLICATION_ID = 0x4874576B;
 
   private Schema() {}
+
+  /**
+   * Version that can still be read as it is; the scripts since then add what recorders alone use.
+   */
+  private static final int READABLE = 1;
+
+  /** Makes sure that a database can be read, which may be all that is allowed. */
+  static void requireReadable(Connection connection, Path file) throws SQLException {
+    if (pragma(connection, "user_version") < READABLE) {
+      bringUpToDate(connection, file);
+    } else {
+      refuseForeign(connection, file, pragma(connection, "user_version"));
+    }
+  }
 
   /** Brings a database to the present schema. */
   static void bringUpToDate(Connection connection, Path file) throws SQLException {

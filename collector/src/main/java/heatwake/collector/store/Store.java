@@ -3,6 +3,7 @@ package heatwake.collector.store;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.collector.mistake.MistakeException;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import java.nio.file.Path;
@@ -29,18 +30,25 @@ public final class Store implements AutoCloseable {
   private final Connection connection;
   private final ReadingTable readings;
   private final RunLog log;
+  private final DeliveredBook delivered;
   private final StampJudge judge;
   private final Transactions transactions;
   private final FileMark opened;
 
-  private Store(Path file, Connection connection) throws SQLException {
+  Store(Path file, Connection connection) throws SQLException {
     this.file = file;
     this.connection = connection;
     this.readings = new ReadingTable(connection);
     this.log = new RunLog(connection);
+    this.delivered = new DeliveredBook(connection);
     this.judge = new StampJudge(readings, log);
     this.opened = FileMark.of(file);
-    this.transactions = new Transactions(file, connection, readings::forget);
+    this.transactions = new Transactions(file, connection, this::beforeRollback);
+  }
+
+  private void beforeRollback() throws SQLException {
+    readings.forget();
+    delivered.forget();
   }
 
   /**
@@ -111,7 +119,7 @@ public final class Store implements AutoCloseable {
                 rig.rig().site().name(),
                 startMs,
                 follows.isPresent() ? follows.getAsLong() : null,
-                rig.name(),
+                rig.nameWithFolder(),
                 rig.text()));
   }
 
@@ -140,10 +148,27 @@ public final class Store implements AutoCloseable {
     return transactions.read(() -> readings.holds(run, reading));
   }
 
-  /** The run that a run goes on from, if any. */
-  public OptionalLong followed(long run) {
-    return ofRun(run, "SELECT follows FROM run WHERE id = ?", row -> optionalLong(row, 1))
-        .orElse(OptionalLong.empty());
+  /** Keeps marks of messages whose readings are stored; of each session the latest. */
+  public void addDelivered(List<MessageMark> marks) {
+    transactions.write(
+        () -> {
+          delivered.add(marks);
+          return null;
+        });
+  }
+
+  /** The marks kept of a session, those of the earlier messages first. */
+  public List<MessageMark> delivered(String session) {
+    return transactions.read(() -> delivered.of(session));
+  }
+
+  /** Keeps no mark of a session any more: its sender began it anew. */
+  public void removeDelivered(String session) {
+    transactions.write(
+        () -> {
+          delivered.remove(session);
+          return null;
+        });
   }
 
   /**
@@ -243,7 +268,12 @@ public final class Store implements AutoCloseable {
           for (RunHeading one : headings()) {
             runs.add(
                 new RunSummary(
-                    one.id(), one.site(), one.startMs(), one.endMs(), readings.count(one.id())));
+                    one.id(),
+                    one.site(),
+                    one.shown(),
+                    one.startMs(),
+                    one.endMs(),
+                    readings.count(one.id())));
           }
           return runs;
         });
@@ -255,10 +285,11 @@ public final class Store implements AutoCloseable {
   }
 
   private List<RunHeading> headings() throws SQLException {
+    SiteNames names = siteNames();
     List<RunHeading> runs = new ArrayList<>();
     try (PreparedStatement select =
             connection.prepareStatement(
-                "SELECT id, site, began_ms, ended_ms FROM run ORDER BY id");
+                "SELECT id, site, began_ms, ended_ms, rig_name FROM run ORDER BY id");
         ResultSet row = select.executeQuery()) {
       while (row.next()) {
         long id = row.getLong(1);
@@ -269,6 +300,7 @@ public final class Store implements AutoCloseable {
             new RunHeading(
                 id,
                 row.getString(2),
+                names.shown(row.getString(2), row.getString(5)),
                 readings.firstMs(id, window.fromMs()).orElse(beganMs),
                 endedMs.isEmpty()
                     ? endedMs
@@ -277,6 +309,18 @@ public final class Store implements AutoCloseable {
       }
     }
     return runs;
+  }
+
+  private SiteNames siteNames() throws SQLException {
+    SiteNames names = new SiteNames();
+    try (PreparedStatement select =
+            connection.prepareStatement("SELECT DISTINCT site, rig_name FROM run");
+        ResultSet row = select.executeQuery()) {
+      while (row.next()) {
+        names.add(row.getString(1), row.getString(2));
+      }
+    }
+    return names;
   }
 
   /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
@@ -353,7 +397,7 @@ public final class Store implements AutoCloseable {
    * Follows a run: each look at it reads little more than what has come in since the one before.
    */
   public RunFollower follow(long run) {
-    return new RunFollower(this, transactions, readings, log, run);
+    return new RunFollower(this, transactions, readings, log, judge, run);
   }
 
   /**
@@ -375,35 +419,28 @@ public final class Store implements AutoCloseable {
   }
 
   RunRow runRow(long run) {
-    return ofRun(
-            run,
-            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?",
-            row ->
+    return transactions
+        .read(() -> findRow(run))
+        .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
+  }
+
+  private Optional<RunRow> findRow(long run) throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?")) {
+      select.setLong(1, run);
+      try (ResultSet row = select.executeQuery()) {
+        return row.next()
+            ? Optional.of(
                 new RunRow(
                     row.getLong(1),
                     optionalLong(row, 2),
                     row.getString(3),
                     row.getString(4),
                     row.getString(5)))
-        .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
-  }
-
-  /** What a run's own row says; empty if there is no such run. */
-  private <T> Optional<T> ofRun(long run, String sql, RowReader<T> reader) {
-    return transactions.read(
-        () -> {
-          try (PreparedStatement select = connection.prepareStatement(sql)) {
-            select.setLong(1, run);
-            try (ResultSet row = select.executeQuery()) {
-              return row.next() ? Optional.of(reader.of(row)) : Optional.empty();
-            }
-          }
-        });
-  }
-
-  /** Makes something of the row that is at hand. */
-  private interface RowReader<T> {
-    T of(ResultSet row) throws SQLException;
+            : Optional.empty();
+      }
+    }
   }
 
   private String knownRuns() {
@@ -447,6 +484,7 @@ public final class Store implements AutoCloseable {
   public void close() {
     try {
       readings.close();
+      delivered.close();
       transactions.close();
       connection.close();
     } catch (SQLException e) {

@@ -12,6 +12,8 @@ import heatwake.collector.peer.Probes;
 import heatwake.collector.peer.RealProgram;
 import heatwake.collector.peer.RememberingIntake;
 import heatwake.collector.probe.ProbeSource;
+import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.RigReader;
 import heatwake.collector.rig.SourceSpec;
 import java.net.ConnectException;
 import java.net.Inet4Address;
@@ -97,6 +99,40 @@ class EmbeddedBrokerTest {
               "a client without id at 127.0.0.1 with user \"stranger\": no such user in the file of"
                   + " --broker-users 1",
               "client \"meter\" with user \"probe\": wrong password 1");
+    }
+  }
+
+  @Test
+  void refusalsAreToldToEveryRunThatReadsFromIt() throws Exception {
+    RememberingIntake pool = new RememberingIntake();
+    RememberingIntake spa = new RememberingIntake();
+    try (EmbeddedBroker broker = EmbeddedBroker.start(withUsers(BrokerLimits.SITE))) {
+      broker.reportTo(pool);
+      broker.reportTo(spa);
+      assertRefused(broker, "-u", "probe", "-P", "guess");
+      assertThat(pool.happened()).singleElement().asString().endsWith("wrong password");
+      assertThat(spa.happened()).isEqualTo(pool.happened());
+      assertThat(broker.refused()).extracting(RefusedClient::count).containsExactly(1L);
+    }
+  }
+
+  private static RigFile reading(String name, String source) {
+    return RigReader.parse("[[source]]\nname = \"one\"\n" + source + "\n", name);
+  }
+
+  @Test
+  void runsOfOtherSourcesAreNotToldOfItsClients() throws Exception {
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0))) {
+      String port = ":" + broker.port();
+      RigFile loopback = reading("a.toml", "mqtt = \"mqtt://127.0.0.1" + port + "\"");
+      RigFile named = reading("b.toml", "mqtt = \"mqtt://localhost" + port + "\"");
+      RigFile serial = reading("c.toml", "serial = \"/dev/ttyUSB0\"");
+      RigFile elsewhere = reading("d.toml", "mqtt = \"mqtt://192.0.2.1" + port + "\"");
+      RigFile otherPort = reading("e.toml", "mqtt = \"mqtt://127.0.0.1:1\"");
+      RigFile encrypted = reading("f.toml", "mqtt = \"mqtts://127.0.0.1" + port + "\"");
+      assertThat(broker.served(List.of(serial, loopback, elsewhere, named, otherPort, encrypted)))
+          .containsExactly(loopback, named);
+      assertThat(broker.served(List.of(serial, otherPort))).containsExactly(serial, otherPort);
     }
   }
 

@@ -317,6 +317,36 @@ class CsvTest {
         "1 row stamped more than a day from those about it (line 21: 1970-01-01T00:00:00Z)" + KEPT);
   }
 
+  /** Within the week in which the bulk of the stamps would still take it in, and beyond. */
+  @Test
+  void aLastRowFarAheadOfAllThatCameBeforeIsAStray() throws IOException {
+    for (String day : List.of("2031-05-06", "2031-05-10", "2041-01-01")) {
+      straysAreKeptAndLeftOut(
+          stamped().replace("2031-05-04T18:19:00Z", day + "T18:19:00Z"),
+          1,
+          "1 row stamped more than a day from those about it (line 21: "
+              + day
+              + "T18:19:00Z)"
+              + KEPT);
+    }
+  }
+
+  /** After a night, at a pace of days, after a gap like one before, with too few rows to tell. */
+  @Test
+  void aLastRowAfterAGapThatTheFileMayHaveCounts() throws IOException {
+    for (String rows :
+        List.of(
+            minutes(0, 1, 2, 3, 4, 5, DAY),
+            minutes(0, DAY, 2 * DAY, 4 * DAY, 5 * DAY, 6 * DAY, 9 * DAY),
+            minutes(0, 1, 2, 2 * DAY, 2 * DAY + 1, 2 * DAY + 2, 5 * DAY),
+            minutes(0, 1, 2, 3, 2 * DAY))) {
+      CsvImport.Imported imported = CsvImport.run(store, RIG, csv(rows));
+      assertThat(imported.remarks()).isEmpty();
+      assertThat(store.load(imported.run()).of(Channel.WATER_IN).orElseThrow().size())
+          .isEqualTo(rows.lines().count() - 1);
+    }
+  }
+
   @Test
   void aStrayStampInTheFirstRowShiftsNothing() throws IOException {
     straysAreKeptAndLeftOut(

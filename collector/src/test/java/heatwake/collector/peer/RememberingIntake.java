@@ -4,6 +4,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Intake;
+import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -66,6 +67,16 @@ public final class RememberingIntake implements Intake {
   @Override
   public synchronized void ended(EventKind kind, String subject) {
     lasting.remove(kind + " " + subject);
+  }
+
+  @Override
+  public List<MessageMark> delivered(String session) {
+    return List.of();
+  }
+
+  @Override
+  public void sessionIsNew(String session) {
+    // It keeps no marks.
   }
 
   public synchronized List<Reading> readings() {

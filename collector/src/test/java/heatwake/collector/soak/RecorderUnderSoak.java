@@ -68,6 +68,9 @@ final class RecorderUnderSoak implements AutoCloseable {
 
   /** How often it has said something in its log. */
   long said(String text) throws IOException {
+    if (process == null) {
+      return 0;
+    }
     try (Stream<String> lines = Files.lines(log)) {
       return lines.filter(line -> line.contains(text)).count();
     }
@@ -82,6 +85,9 @@ final class RecorderUnderSoak implements AutoCloseable {
 
   @Override
   public void close() {
+    if (process == null) {
+      return;
+    }
     try {
       kill();
     } catch (InterruptedException hurry) {

@@ -15,6 +15,7 @@ import heatwake.collector.unattended.StatusOutlet;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -38,6 +39,9 @@ import picocli.CommandLine.Spec;
 @Command(name = "record", description = "Records a site's probes until stopped.")
 final class RecordCommand implements Callable<Integer> {
   private static final Logger LOG = LoggerFactory.getLogger(RecordCommand.class);
+
+  /** How long a stop waits for what the broker took; longer only if the database is locked. */
+  private static final Duration BROKER_PATIENCE = Duration.ofSeconds(20);
 
   @Spec private CommandSpec spec;
   @Mixin private StoreOption database;
@@ -93,9 +97,12 @@ final class RecordCommand implements Callable<Integer> {
     Optional<ServiceManager> manager = ServiceManager.asked();
     try {
       PrintWriter out = spec.commandLine().getOut();
+      List<RigFile> served = embedded.map(one -> one.served(sites.keySet())).orElseGet(List::of);
       for (Map.Entry<RigFile, List<ProbeSource>> site : sites.entrySet()) {
         RecordedRun run = recorder.begin(site.getKey());
-        embedded.ifPresent(one -> one.reportTo(run));
+        if (served.contains(site.getKey())) {
+          embedded.ifPresent(one -> one.reportTo(run));
+        }
         for (ProbeSource source : site.getValue()) {
           started.add(source);
           source.start(run);
@@ -113,6 +120,10 @@ final class RecordCommand implements Callable<Integer> {
       return Main.DONE;
     } finally {
       manager.ifPresent(ServiceManager::stopping);
+      if (embedded.isPresent() && !recorder.ended().isDone()) {
+        // What it acknowledges after our sources have gone would be lost with it.
+        embedded.get().takeNoMore(BROKER_PATIENCE);
+      }
       started.forEach(ProbeSource::close);
       recorder.close();
       stop.handled();

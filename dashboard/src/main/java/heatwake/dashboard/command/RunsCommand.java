@@ -45,6 +45,7 @@ final class RunsCommand implements Callable<Integer> {
       ObjectNode object = array.addObject();
       object.put("id", run.id());
       object.put("site", run.site());
+      object.put("shown", run.shown());
       object.put("start", Instant.ofEpochMilli(run.startMs()).toString());
       if (run.endMs().isPresent()) {
         object.put("end", Instant.ofEpochMilli(run.endMs().getAsLong()).toString());
@@ -67,7 +68,7 @@ final class RunsCommand implements Callable<Integer> {
               ? Instant.ofEpochMilli(run.endMs().getAsLong()).toString()
               : "not ended",
           run.readings(),
-          run.site());
+          run.shown());
     }
   }
 }

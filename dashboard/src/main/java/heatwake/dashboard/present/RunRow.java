@@ -19,7 +19,7 @@ public record RunRow(long run, String text) {
         "Run "
             + heading.id()
             + "  ·  "
-            + heading.site()
+            + heading.shown()
             + "  ·  "
             + moment.shortDayAndTime(heading.startMs())
             + "  ·  "

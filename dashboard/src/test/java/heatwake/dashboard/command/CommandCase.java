@@ -3,8 +3,10 @@ package heatwake.dashboard.command;
 import heatwake.collector.store.Store;
 import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.example.InventedStore;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** What a command answered: exit status, standard output, standard error. */
@@ -30,5 +32,21 @@ record CommandCase(int status, String out, String err) {
       store.endRun(InventedStore.begin(store, 5), InventedNight.minute(5));
     }
     return file;
+  }
+
+  /** A rig that can be recorded with, though nothing is plugged in. */
+  static Path rig(Path file) throws IOException {
+    return Files.writeString(
+        file,
+        """
+        [[source]]
+        name = "clips"
+        serial = "/dev/none"
+        [[probe]]
+        channel = "water-in"
+        source = "clips"
+        field = "t1"
+        unit = "Cel"
+        """);
   }
 }

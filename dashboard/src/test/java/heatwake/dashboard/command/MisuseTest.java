@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,19 +21,7 @@ class MisuseTest {
   @BeforeEach
   void aSite() throws IOException {
     database = CommandCase.database(folder.resolve("h.db"));
-    rig =
-        Files.writeString(
-            folder.resolve("r.toml"),
-            """
-            [[source]]
-            name = "clips"
-            serial = "/dev/none"
-            [[probe]]
-            channel = "water-in"
-            source = "clips"
-            field = "t1"
-            unit = "Cel"
-            """);
+    rig = CommandCase.rig(folder.resolve("r.toml"));
   }
 
   private static void assertMisuse(String words, Object... arguments) {

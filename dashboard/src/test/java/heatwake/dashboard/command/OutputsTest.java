@@ -77,19 +77,7 @@ class OutputsTest {
 
   @Test
   void statusDoesNotReplaceRigOrDatabase() throws IOException {
-    Path rig =
-        Files.writeString(
-            folder.resolve("rig.toml"),
-            """
-            [[source]]
-            name = "clips"
-            serial = "/dev/none"
-            [[probe]]
-            channel = "water-in"
-            source = "clips"
-            field = "t1"
-            unit = "Cel"
-            """);
+    Path rig = CommandCase.rig(folder.resolve("rig.toml"));
     assertRefused("record reads", "record", rig, "--db", folder.resolve("n.db"), "--status", rig);
     assertRefused(" database", "record", rig, "--db", database, "--status", database);
     assertThat(rig).content().startsWith("[[source]]");

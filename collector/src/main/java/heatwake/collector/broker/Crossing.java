@@ -1,0 +1,146 @@
+package heatwake.collector.broker;
+
+import io.netty.buffer.ByteBufUtil;
+import io.netty.channel.ChannelDuplexHandler;
+import io.netty.channel.ChannelFuture;
+import io.netty.channel.ChannelFutureListener;
+import io.netty.channel.ChannelHandlerContext;
+import io.netty.channel.ChannelPromise;
+import io.netty.handler.codec.mqtt.MqttConnAckMessage;
+import io.netty.handler.codec.mqtt.MqttConnectMessage;
+import io.netty.handler.codec.mqtt.MqttConnectReturnCode;
+import io.netty.handler.codec.mqtt.MqttFixedHeader;
+import io.netty.handler.codec.mqtt.MqttMessage;
+import io.netty.handler.codec.mqtt.MqttMessageIdVariableHeader;
+import io.netty.handler.codec.mqtt.MqttMessageType;
+import io.netty.handler.codec.mqtt.MqttPublishMessage;
+import io.netty.handler.codec.mqtt.MqttQoS;
+import io.netty.handler.codec.mqtt.MqttSubscribeMessage;
+import io.netty.handler.codec.mqtt.MqttTopicSubscription;
+import io.netty.util.ReferenceCountUtil;
+
+/**
+ * One client's connection, at the door of the broker: sees what is handed to it and what it hands
+ * to our own sources, keeps everything out that it may no longer acknowledge, and gives it what is
+ * sent once more but never came as if it were sent for the first time.
+ */
+final class Crossing extends ChannelDuplexHandler {
+  private final Transit transit;
+  private final TakenMessages taken;
+  private String client = "";
+  private boolean ours;
+
+  Crossing(Transit transit, TakenMessages taken) {
+    this.transit = transit;
+    this.taken = taken;
+  }
+
+  @Override
+  public void channelRead(ChannelHandlerContext context, Object message) {
+    if (message instanceof MqttMessage mqtt && mqtt.decoderResult().isFailure()) {
+      context.fireChannelRead(message);
+    } else if (message instanceof MqttConnectMessage connect) {
+      connect(context, connect);
+    } else if (message instanceof MqttPublishMessage publish && !ours) {
+      publish(context, publish);
+    } else {
+      if (ours) {
+        heard((MqttMessage) message);
+      }
+      context.fireChannelRead(message);
+    }
+  }
+
+  private void connect(ChannelHandlerContext context, MqttConnectMessage connect) {
+    String named = connect.payload().clientIdentifier();
+    client = named == null ? "" : named;
+    ours = transit.isOurs(client);
+    if (ours || transit.isOpen()) {
+      context.fireChannelRead(connect);
+    } else {
+      // Without an answer; the connection ends with the broker.
+      ReferenceCountUtil.release(connect);
+    }
+  }
+
+  private void publish(ChannelHandlerContext context, MqttPublishMessage publish) {
+    boolean acknowledged = publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE;
+    int packetId = publish.variableHeader().packetId();
+    Transit.Content content = content(publish);
+    boolean known =
+        acknowledged && publish.fixedHeader().isDup() && taken.has(client, packetId, content);
+    if (known) {
+      ReferenceCountUtil.release(publish);
+      acknowledgeAgain(context, publish.fixedHeader().qosLevel(), packetId);
+    } else if (taken.isElsewhere(client, context.channel())
+        || !transit.take(content, acknowledged)) {
+      ReferenceCountUtil.release(publish);
+    } else {
+      if (acknowledged) {
+        taken.add(client, packetId, content);
+      }
+      context.fireChannelRead(asNew(publish));
+    }
+  }
+
+  private static void acknowledgeAgain(
+      ChannelHandlerContext context, MqttQoS quality, int packetId) {
+    MqttMessageType type =
+        quality == MqttQoS.AT_LEAST_ONCE ? MqttMessageType.PUBACK : MqttMessageType.PUBREC;
+    context
+        .writeAndFlush(
+            new MqttMessage(
+                new MqttFixedHeader(type, false, MqttQoS.AT_MOST_ONCE, false, 0),
+                MqttMessageIdVariableHeader.from(packetId)))
+        .addListener(ChannelFutureListener.CLOSE_ON_FAILURE);
+  }
+
+  private static Transit.Content content(MqttPublishMessage publish) {
+    return new Transit.Content(
+        publish.variableHeader().topicName(), ByteBufUtil.hashCode(publish.payload()));
+  }
+
+  private static MqttPublishMessage asNew(MqttPublishMessage publish) {
+    MqttFixedHeader header = publish.fixedHeader();
+    return header.isDup()
+        ? new MqttPublishMessage(
+            new MqttFixedHeader(
+                MqttMessageType.PUBLISH,
+                false,
+                header.qosLevel(),
+                header.isRetain(),
+                header.remainingLength()),
+            publish.variableHeader(),
+            publish.payload())
+        : publish;
+  }
+
+  /** What one of our own sources says. */
+  private void heard(MqttMessage message) {
+    if (message instanceof MqttSubscribeMessage subscribe) {
+      transit.subscribed(
+          client,
+          subscribe.payload().topicSubscriptions().stream()
+              .map(MqttTopicSubscription::topicFilter)
+              .toList());
+    } else if (message.fixedHeader().messageType() == MqttMessageType.PUBACK) {
+      transit.acknowledged(
+          client, ((MqttMessageIdVariableHeader) message.variableHeader()).messageId());
+    }
+  }
+
+  @Override
+  public void write(ChannelHandlerContext context, Object message, ChannelPromise promise) {
+    if (message instanceof MqttConnAckMessage answer
+        && answer.variableHeader().connectReturnCode()
+            == MqttConnectReturnCode.CONNECTION_ACCEPTED) {
+      taken.letIn(client, context.channel());
+    }
+    if (ours
+        && message instanceof MqttPublishMessage publish
+        && publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
+      transit.handed(client, publish.variableHeader().packetId(), content(publish));
+    }
+    ChannelFuture unused = context.write(message, promise);
+  }
+}

@@ -1,0 +1,206 @@
+package heatwake.collector.broker;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.collector.mqtt.MqttSources;
+import heatwake.collector.peer.Eventually;
+import heatwake.collector.peer.Mosquitto;
+import heatwake.collector.peer.Probes;
+import heatwake.collector.peer.RememberingIntake;
+import heatwake.collector.probe.ProbeSource;
+import heatwake.collector.rig.SourceSpec;
+import java.io.ByteArrayOutputStream;
+import java.io.DataInputStream;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/**
+ * What a probe sends to the embedded broker once more, byte by byte as MQTT 3.1.1 has it (3.1, 3.3,
+ * 3.4), and what the broker does when it is to take nothing more.
+ */
+@Timeout(60)
+class SentOnceMoreTest {
+  private final RememberingIntake intake = new RememberingIntake();
+
+  private static SourceSpec.Mqtt spec(String url) {
+    return new SourceSpec.Mqtt(
+        "wifi", url, Optional.empty(), Optional.empty(), Optional.empty(), 3);
+  }
+
+  /** A probe that says exactly what it is told to. */
+  private static final class Probe implements AutoCloseable {
+    private final Socket socket;
+    private final DataInputStream in;
+
+    private Probe(EmbeddedBroker broker, String id) throws IOException {
+      socket = new Socket(InetAddress.getLoopbackAddress(), broker.port());
+      in = new DataInputStream(socket.getInputStream());
+      ByteArrayOutputStream body = new ByteArrayOutputStream();
+      // Protocol name, level 4, flags 0 (session to be kept), keep alive 0.
+      body.writeBytes(new byte[] {0, 4, 'M', 'Q', 'T', 'T', 4, 0, 0, 0});
+      text(body, id);
+      send(0x10, body);
+      byte[] answer = in.readNBytes(4);
+      assertThat(answer).startsWith(0x20, 2).endsWith(0);
+    }
+
+    private static void text(ByteArrayOutputStream body, String text) {
+      body.write(0);
+      body.write(text.length());
+      body.writeBytes(text.getBytes(StandardCharsets.US_ASCII));
+    }
+
+    private void send(int type, ByteArrayOutputStream body) throws IOException {
+      ByteArrayOutputStream packet = new ByteArrayOutputStream();
+      packet.write(type);
+      packet.write(body.size());
+      packet.writeBytes(body.toByteArray());
+      socket.getOutputStream().write(packet.toByteArray());
+    }
+
+    private void publish(int packetId, String payload, boolean again) throws IOException {
+      publish("heron/in", packetId, payload, again);
+    }
+
+    private void publish(String topic, int packetId, String payload, boolean again)
+        throws IOException {
+      ByteArrayOutputStream body = new ByteArrayOutputStream();
+      text(body, topic);
+      body.write(packetId >> 8);
+      body.write(packetId);
+      body.writeBytes(payload.getBytes(StandardCharsets.US_ASCII));
+      send(again ? 0x3A : 0x32, body);
+    }
+
+    private int acknowledgement() throws IOException {
+      assertThat(in.readUnsignedShort()).isEqualTo(0x4002);
+      return in.readUnsignedShort();
+    }
+
+    private boolean isSilentFor(int ms) throws IOException {
+      socket.setSoTimeout(ms);
+      try {
+        return in.read() < 0;
+      } catch (SocketTimeoutException silent) {
+        return true;
+      }
+    }
+
+    @Override
+    public void close() throws IOException {
+      socket.close();
+    }
+  }
+
+  private ProbeSource source(EmbeddedBroker broker) {
+    return MqttSources.of(
+        spec(broker.url()),
+        List.of(Probes.topic(Channel.WATER_IN, "heron/in")),
+        "Heron Lane",
+        variable -> null);
+  }
+
+  /** A probe that sent it to a recorder that has ended, and got no acknowledgement. */
+  @Test
+  void whatNeverCameIsDelivered() throws Exception {
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      try (Probe probe = new Probe(broker, "box")) {
+        probe.publish(7, "20.5", true);
+        assertThat(probe.acknowledgement()).isEqualTo(7);
+        probe.publish(8, "21.5", false);
+        assertThat(probe.acknowledgement()).isEqualTo(8);
+      }
+      Eventually.that("both", () -> intake.values(Channel.WATER_IN).size() == 2);
+      assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 21.5);
+    }
+  }
+
+  /** Its acknowledgement was lost with the connection. */
+  @Test
+  void whatCameBeforeIsDeliveredOnce() throws Exception {
+    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      try (Probe probe = new Probe(broker, "box")) {
+        probe.publish(7, "20.5", false);
+        assertThat(probe.acknowledgement()).isEqualTo(7);
+      }
+      try (Probe probe = new Probe(broker, "box")) {
+        probe.publish(7, "20.5", true);
+        assertThat(probe.acknowledgement()).isEqualTo(7);
+        probe.publish(7, "22.5", true);
+        assertThat(probe.acknowledgement()).isEqualTo(7);
+      }
+      Eventually.that("the last", () -> intake.values(Channel.WATER_IN).contains(22.5));
+      assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 22.5);
+    }
+  }
+
+  /** MQTT 3.1.1, 4.7.3-1: a topic has at least one character. */
+  @Test
+  void aTopicThatIsNoneCostsItsSenderTheConnectionAndNobodyElse() throws Exception {
+    int port = Mosquitto.freePort();
+    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
+    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
+    try (EmbeddedBroker broker = EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      broker.letAllIn();
+      try (Probe strange = new Probe(broker, "strange");
+          Probe sound = new Probe(broker, "sound")) {
+        strange.publish("", 1, "20.5", false);
+        assertThat(strange.isSilentFor(500)).isTrue();
+        sound.publish(1, "21.5", false);
+        assertThat(sound.acknowledgement()).isEqualTo(1);
+      }
+      Eventually.that("the sound one", () -> !intake.values(Channel.WATER_IN).isEmpty());
+      broker.takeNoMore(Duration.ofMinutes(1));
+    }
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(21.5);
+  }
+
+  /** What is acknowledged is waited for; what comes later is not acknowledged. */
+  @Test
+  void beforeAStopAllThatWasTakenGetsToTheDisk() throws Exception {
+    // The name of a session holds the broker's port, which is not known before.
+    int port = Mosquitto.freePort();
+    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
+    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
+    try (EmbeddedBroker broker = EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      broker.letAllIn();
+      intake.holdBack();
+      try (Probe probe = new Probe(broker, "box")) {
+        int many = 50;
+        for (int i = 1; i <= many; i++) {
+          probe.publish(i, "20." + (100 + i), false);
+          assertThat(probe.acknowledgement()).isEqualTo(i);
+        }
+        CompletableFuture<Void> stopping =
+            CompletableFuture.runAsync(() -> broker.takeNoMore(Duration.ofMinutes(1)));
+        while (!stopping.isDone()) {
+          intake.commit();
+          Thread.sleep(5);
+        }
+        assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
+        probe.publish(many + 1, "30", false);
+        assertThat(probe.isSilentFor(500)).isTrue();
+        assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
+      }
+    }
+  }
+}
