@@ -26,7 +26,7 @@ final class LeadingFan {
   private static final int FLAT_INTERVALS = 3;
 
   /** A heater at rest draws less than this share of its fan (ours). */
-  private static final double REST_OF_FAN = 0.5;
+  static final double REST_OF_FAN = 0.5;
 
   /** A draw this far above the fan's is no longer the fan alone (ours). */
   static final double ABOVE = 1.15;

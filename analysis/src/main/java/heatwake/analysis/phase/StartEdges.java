@@ -24,8 +24,8 @@ final class StartEdges {
   private static final double CLIMB_S = 3;
 
   /**
-   * Whether it climbs slowly is seen from the means of two halves of so long. A fan that leads by
-   * less is taken with the start, which is then no further off than this (ours).
+   * Whether it climbs slowly is seen from the means of two halves of so long; a fan that leads is
+   * mostly flat for longer (ours).
    */
   private static final double SLOW_CLIMB_S = 8;
 
@@ -147,7 +147,8 @@ final class StartEdges {
   /**
    * Goes on down from {@code last} while the draw crawls up: a motor at its lowest speed, with the
    * pressures still level, draws little more than its friction, and more only as they part. A fan
-   * that has come up to speed crawls no more.
+   * that has come up to speed crawls no more; where the way leads down to a heater at rest, it was
+   * a fan that came up just before, and {@code last} stands.
    */
   private int beginsToCrawl(int last, int i, double wandering) {
     int k = last;
@@ -157,7 +158,7 @@ final class StartEdges {
         && slowClimb(k) > Math.max(wandering, SLOW_SHARE * (draw[i] - draw[k]))) {
       k--;
     }
-    return k + 1;
+    return draw[k] > LeadingFan.REST_OF_FAN * draw[last] ? k + 1 : last + 1;
   }
 
   /**

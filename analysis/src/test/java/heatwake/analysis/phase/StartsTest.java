@@ -104,6 +104,27 @@ class StartsTest {
     assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
   }
 
+  /** A fan that comes up within six seconds, four before the compressor, is none. */
+  @ParameterizedTest(name = "every {0} s")
+  @ValueSource(doubles = {1, 2})
+  void norIsAFanThatComesUpSlowlyJustBefore(double everyS) {
+    RunBuilder run =
+        atRest(RunBuilder.run().only(Channel.POWER, Channel.FLOW_HEATER).every(everyS));
+    long fanMs = run.nowMs();
+    run.change(
+            Channel.POWER,
+            (atS, watt) -> {
+              double ranS = atS - (fanMs - run.recording().startMs()) / 1e3;
+              double fan = FAN_W * Math.min(1, Math.max(0, ranS / 6));
+              double climbed = Math.min(1, Math.max(0, (ranS - 10) / 20));
+              return 8 + fan + climbed * (FULL_W - FAN_W);
+            })
+        .heating(40)
+        .free(Channel.POWER)
+        .circulating(10);
+    assertThat(startFound(run)).isBetween(fanMs + 5_000, fanMs + 15_000);
+  }
+
   /**
    * Runs of three minutes reach half of the plate; the fan, a tenth of the plate, is a fifth of
    * that.
