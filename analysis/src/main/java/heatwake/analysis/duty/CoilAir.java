@@ -24,27 +24,42 @@ final class CoilAir {
    * @param fromAirW heat taken from the air
    * @param airK entering air
    * @param dropK entering less leaving air
-   * @param humidity relative humidity of the entering air, 0 to 1
+   * @param humidity relative humidity of the entering air, 0 to 1; how far it is known weighs most
+   *     where the air is humid and little cooled, for what it gives up is then mostly water
    * @return empty if the air is hardly cooled
    */
   static Optional<Estimate> kgPerS(
-      Estimate fromAirW, double airK, Estimate dropK, double humidity, AbsolutePressure pressure) {
+      Estimate fromAirW,
+      double airK,
+      Estimate dropK,
+      Estimate humidity,
+      AbsolutePressure pressure) {
     if (dropK.value() < LEAST_DROP_K || fromAirW.value() <= 0) {
       return Optional.empty();
     }
-    MoistAir in = MoistAir.of(airK, Math.max(0.02, Math.min(1, humidity)), pressure);
-    double outK = airK - dropK.value();
-    double saturated = MoistAir.of(outK, LEAVING_HUMIDITY, pressure).humidityRatio();
-    MoistAir out = new MoistAir(outK, Math.min(in.humidityRatio(), saturated), pressure);
-    double fall = in.enthalpyJPerKgDryAir() - out.enthalpyJPerKgDryAir();
+    double fall = fallJPerKg(airK, dropK.value(), humidity.value(), pressure);
     if (fall <= 0) {
       return Optional.empty();
     }
+    double byHumidity =
+        (fallJPerKg(airK, dropK.value(), humidity.value() + humidity.standard(), pressure)
+                - fallJPerKg(airK, dropK.value(), humidity.value() - humidity.standard(), pressure))
+            / 2;
     double flow = fromAirW.value() / fall;
     double relative =
         Math.hypot(
-            MODEL_SHARE,
+            Math.hypot(MODEL_SHARE, byHumidity / fall),
             Math.hypot(fromAirW.standard() / fromAirW.value(), dropK.standard() / dropK.value()));
     return Optional.of(new Estimate(flow, flow * relative));
+  }
+
+  /** What a kilogram of dry air gives up. */
+  private static double fallJPerKg(
+      double airK, double dropK, double humidity, AbsolutePressure pressure) {
+    MoistAir in = MoistAir.of(airK, Math.max(0.02, Math.min(1, humidity)), pressure);
+    double outK = airK - dropK;
+    double saturated = MoistAir.of(outK, LEAVING_HUMIDITY, pressure).humidityRatio();
+    MoistAir out = new MoistAir(outK, Math.min(in.humidityRatio(), saturated), pressure);
+    return in.enthalpyJPerKgDryAir() - out.enthalpyJPerKgDryAir();
   }
 }

@@ -58,7 +58,7 @@ final class CoilDuty {
     Estimate drop = figures.get(DutyFigure.AIR_DROP);
     Estimate humidity = figures.get(DutyFigure.HUMIDITY);
     if (fromAir.isPresent() && drop != null && humidity != null && fullLoad.isPresent()) {
-      CoilAir.kgPerS(fromAir.get(), air.value(), drop, humidity.value(), atmosphere)
+      CoilAir.kgPerS(fromAir.get(), air.value(), drop, humidity, atmosphere)
           .ifPresent(
               flow -> figures.put(DutyFigure.AIR_FLOW, flow.times(1 / fullLoad.get().heatW())));
     }

@@ -40,6 +40,27 @@ class DutyTest {
     assertThat(coil(27, 0.8, 13, 0.7).standardApproachK().value()).isGreaterThan(18);
   }
 
+  /**
+   * Psychrometric tables (ASHRAE Handbook Fundamentals, from memory): at 24 Cel a point of relative
+   * humidity is 0.19 g of water in a kilogram of air, 0.48 kJ; three of them are 9 % of the 16 kJ
+   * that air of 95 % gives up when it is cooled by 5 K.
+   */
+  @Test
+  void theAirThroughACoilIsKnownNoBetterThanItsHumidity() {
+    Estimate heat = new Estimate(8000, 0);
+    Estimate drop = new Estimate(5, 0);
+    double airK = 273.15 + 24;
+    Estimate guessed =
+        CoilAir.kgPerS(heat, airK, drop, new Estimate(0.95, 0.03), SEA_LEVEL).orElseThrow();
+    Estimate exact =
+        CoilAir.kgPerS(heat, airK, drop, Estimate.exact(0.95), SEA_LEVEL).orElseThrow();
+    assertThat(guessed.value()).isEqualTo(exact.value());
+    double byHumidity =
+        Math.sqrt(guessed.standard() * guessed.standard() - exact.standard() * exact.standard())
+            / guessed.value();
+    assertThat(byHumidity).isCloseTo(0.09, within(0.015));
+  }
+
   @Test
   void itsUncertaintyGrowsWithThatOfTheHumidity() {
     double known = coil(22, 0.7, 8, 0.9).standardApproachK().standard();

@@ -56,7 +56,7 @@ public final class LowCharge implements Rule {
   /** In air warmer than this a sound coil does not ice, K; common practice. */
   private static final double WARM_AIR_K = 273.15 + 12;
 
-  /** Heat or COP below this share of the nameplate's may be a loss; ours. */
+  /** Heat, COP or power below this share of the nameplate's may be less than that; ours. */
   private static final double SOME_LOSS = 0.95;
 
   @Override
@@ -84,7 +84,9 @@ public final class LowCharge implements Rule {
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat; or, where superheat"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
+        + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
+        + " its COP runs slower by choice; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
         + " if not beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
@@ -146,7 +148,7 @@ public final class LowCharge implements Rule {
     }
     return Corroboration.ofLostHeat(duty)
         && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
-            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty)));
+            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty) && !runsSlower(duty)));
   }
 
   /**
@@ -163,6 +165,15 @@ public final class LowCharge implements Rule {
     return duty.of(DutyFigure.HEAT_RATIO)
         .filter(heat -> heat.value() - 2 * heat.standard() > 1)
         .isPresent();
+  }
+
+  /**
+   * A slower compressor gives less heat for still less power, and leaves less liquid before the
+   * valve; want of refrigerant costs more of the heat than of the power.
+   */
+  private static boolean runsSlower(Duty duty) {
+    return isBelow(duty.of(DutyFigure.POWER_RATIO), SOME_LOSS)
+        && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() >= 1).isPresent();
   }
 
   /** Ice too lets a coil evaporate low; see frosting. */

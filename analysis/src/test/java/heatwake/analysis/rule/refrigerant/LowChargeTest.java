@@ -56,6 +56,18 @@ class LowChargeTest {
     assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
   }
 
+  /** A slower compressor gives less heat for still less power: physics of a variable speed. */
+  @Test
+  void aSlowerCompressorLeavesLittleLiquidToo() {
+    AtDuty slower =
+        starved(7, 0.4)
+            .set(DutyFigure.HEAT_RATIO, 0.6, 0.025)
+            .set(DutyFigure.POWER_RATIO, 0.55, 0.02)
+            .set(DutyFigure.COP_RATIO, 1.08, 0.04);
+    assertClear(rule, slower.evidence());
+    onlyFlag(rule, slower.set(DutyFigure.COP_RATIO, 0.88, 0.04).evidence());
+  }
+
   /**
    * Rossi and Braun, HVAC&R Research 3(1), 1997, table of signs: evaporating down, superheat up and
    * subcooling down together are a leak and nothing else.
