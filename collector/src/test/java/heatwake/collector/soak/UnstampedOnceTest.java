@@ -130,7 +130,8 @@ class UnstampedOnceTest {
 
   /**
    * The link is cut at a random moment of a stream and the recorder ended at another, by turns
-   * killed and stopped; runs are cut by size all the while.
+   * killed and stopped; runs are cut by size all the while. How many messages are sent again, if
+   * any, is left to chance here; {@link #storedButNotAcknowledged} leaves none to it.
    */
   @ParameterizedTest
   @CsvSource({"3, 1", "5, 2"})
@@ -160,7 +161,6 @@ class UnstampedOnceTest {
       // What was sent again would be stored by the time this one, sent last, is.
       broker.publish("heron/flow", messages(all, all + 1));
       Eventually.that("the last one too", () -> stored() > all);
-      assertThat(count(broker, "(d1, q1")).as("sent again").isPositive();
       System.out.println(
           LIVES + " ends, " + all + " messages, sent again " + count(broker, "(d1, q1"));
     }
