@@ -1,8 +1,6 @@
 package heatwake.collector.broker;
 
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -127,8 +125,9 @@ final class Transit {
   }
 
   private int left() {
-    Collection<Integer> counts = new ArrayList<>();
-    ours.values().forEach(reader -> counts.addAll(reader.underWay.values()));
-    return counts.stream().mapToInt(Integer::intValue).sum();
+    return ours.values().stream()
+        .flatMap(reader -> reader.underWay.values().stream())
+        .mapToInt(Integer::intValue)
+        .sum();
   }
 }

@@ -16,9 +16,6 @@ import java.util.OptionalLong;
  * it may have the same channel, time and value by chance. Used by the writer thread alone.
  */
 final class EarlierRuns {
-  /** As many as the store looks for. */
-  private static final int MOST = 1000;
-
   static final EarlierRuns NONE = new EarlierRuns(List.of());
 
   /** A run that is over, and the stamps it has: what lies outside is not in it. */
@@ -58,7 +55,7 @@ final class EarlierRuns {
     List<Earlier> all = new ArrayList<>();
     addIfAny(store, new FedAlike(run, feeds.sharedWith(feeds)), all);
     all.addAll(runs);
-    return new EarlierRuns(all.subList(0, Math.min(all.size(), MOST)));
+    return new EarlierRuns(all.subList(0, Math.min(all.size(), Store.MOST_EARLIER_RUNS)));
   }
 
   private static void addIfAny(Store store, FedAlike run, List<Earlier> runs) {

@@ -17,9 +17,6 @@ import java.util.Set;
 
 /** Finds the runs of a rig: by site, name of the rig file, and where its readings come from. */
 final class RigHistory {
-  /** A site with more runs than this since the rig's last one has changed beyond redelivery. */
-  private static final int MOST_LOOKED_AT = 1000;
-
   private final Connection connection;
 
   RigHistory(Connection connection) {
@@ -41,7 +38,7 @@ final class RigHistory {
             "SELECT id, rig_name, rig FROM run WHERE id < ? AND site = ? ORDER BY id DESC LIMIT ?")) {
       select.setLong(1, before);
       select.setString(2, mark.site());
-      select.setInt(3, MOST_LOOKED_AT);
+      select.setInt(3, Store.MOST_EARLIER_RUNS);
       try (ResultSet row = select.executeQuery()) {
         while (row.next()) {
           if (RigMark.of(mark.site(), row.getString(2)).equals(mark)) {

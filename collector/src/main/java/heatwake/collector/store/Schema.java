@@ -22,19 +22,20 @@ final class Schema {
   /** Marks the file as ours in its header: "HtWk". */
   static final int APPLICATION_ID = 0x4874576B;
 
-  private Schema() {}
-
   /**
    * Version that can still be read as it is; the scripts since then add what recorders alone use.
    */
   private static final int READABLE = 1;
 
+  private Schema() {}
+
   /** Makes sure that a database can be read, which may be all that is allowed. */
   static void requireReadable(Connection connection, Path file) throws SQLException {
-    if (pragma(connection, "user_version") < READABLE) {
+    int version = pragma(connection, "user_version");
+    if (version < READABLE) {
       bringUpToDate(connection, file);
     } else {
-      refuseForeign(connection, file, pragma(connection, "user_version"));
+      refuseForeign(connection, file, version);
     }
   }
 

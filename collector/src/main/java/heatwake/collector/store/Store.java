@@ -26,6 +26,9 @@ import java.util.stream.Collectors;
  * inside {@link #inOneCommit}; then it is when that returns.
  */
 public final class Store implements AutoCloseable {
+  /** A site with more runs than this since the rig's last one has changed beyond redelivery. */
+  public static final int MOST_EARLIER_RUNS = 1000;
+
   private final Path file;
   private final Connection connection;
   private final ReadingTable readings;
@@ -173,7 +176,8 @@ public final class Store implements AutoCloseable {
 
   /**
    * The latest runs of a rig that were begun before a run: those of the same site and name of rig
-   * file, of which some channel gets its readings the same way. At most a thousand are looked at.
+   * file, of which some channel gets its readings the same way. At most {@value #MOST_EARLIER_RUNS}
+   * are looked at.
    */
   public List<FedAlike> earlierOfRig(RigFile rig, long run) {
     return transactions.read(() -> new RigHistory(connection).of(rig, run));

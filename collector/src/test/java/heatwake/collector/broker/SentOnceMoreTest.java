@@ -103,6 +103,14 @@ class SentOnceMoreTest {
     }
   }
 
+  private static EmbeddedBroker brokerThatKnowsOurs() throws IOException {
+    // The name of a session holds the broker's port, so this is chosen first.
+    int port = Mosquitto.freePort();
+    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
+    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
+    return EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+  }
+
   private ProbeSource source(EmbeddedBroker broker) {
     return MqttSources.of(
         spec(broker.url()),
@@ -152,10 +160,7 @@ class SentOnceMoreTest {
   /** MQTT 3.1.1, 4.7.3-1: a topic has at least one character. */
   @Test
   void aTopicThatIsNoneCostsItsSenderTheConnectionAndNobodyElse() throws Exception {
-    int port = Mosquitto.freePort();
-    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
-    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
-    try (EmbeddedBroker broker = EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+    try (EmbeddedBroker broker = brokerThatKnowsOurs();
         ProbeSource source = source(broker)) {
       source.start(intake);
       broker.letAllIn();
@@ -175,11 +180,7 @@ class SentOnceMoreTest {
   /** What is acknowledged is waited for; what comes later is not acknowledged. */
   @Test
   void beforeAStopAllThatWasTakenGetsToTheDisk() throws Exception {
-    // The name of a session holds the broker's port, which is not known before.
-    int port = Mosquitto.freePort();
-    SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
-    Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
-    try (EmbeddedBroker broker = EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
+    try (EmbeddedBroker broker = brokerThatKnowsOurs();
         ProbeSource source = source(broker)) {
       source.start(intake);
       broker.letAllIn();

@@ -60,7 +60,7 @@ public final class NoCompressor implements Rule {
     if (!timeline.has(Channel.POWER) && !timeline.has(Channel.CURRENT)) {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
-    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    MotorDraw draw = MotorDraw.in(evidence);
     FanAlone fan = FanAlone.in(evidence);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
@@ -68,23 +68,24 @@ public final class NoCompressor implements Rule {
     int tries = 0;
     Stretch firstTry = null;
     for (Stretch spell : fan.spells()) {
-      boolean motorTries = StartTries.besideFan(spell, evidence, draw).areSeveral();
+      StartTries motor = draw.besideFan(spell);
       // The end of the run may cut off one more try.
-      if (fan.endsInAStart(spell) && !(motorTries && fan.isCutOffAfter(spell))) {
+      if (fan.endsInAStart(spell) && !(motor.areSeveral() && fan.isCutOffAfter(spell))) {
         continue;
       }
       HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
       // After a compressor run the pool may simply be warm: then only a known set temperature, or
       // the tries of the control, show a call.
       boolean calls =
-          motorTries
+          motor.areSeveral()
               || (call.mayCall() && (call.belowSetK().isPresent() || !fan.followsARun(spell)));
       double seconds = spell.durationS(timeline);
       if (!calls || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
-        return Outcome.flagged(flag(evidence, spell, spell, fanAlone(evidence, spell, 1)));
+        return Outcome.flagged(
+            flag(evidence, spell, spell, draw, fanAlone(timeline, spell, 1, motor)));
       }
       if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
@@ -92,34 +93,31 @@ public final class NoCompressor implements Rule {
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
       if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
-        return Outcome.flagged(flag(evidence, firstTry, spell, fanAlone(evidence, spell, tries)));
+        return Outcome.flagged(
+            flag(evidence, firstTry, spell, draw, fanAlone(timeline, spell, tries, motor)));
       }
     }
     return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
   }
 
   /** The last rest of the run, if the motor was tried in it without a fan before. */
-  private Optional<Flag> triedFromRest(Evidence evidence, FanAlone fan, Channel draw) {
-    if (fan.lastRest().isEmpty()) {
-      return Optional.empty();
-    }
-    Stretch last = fan.lastRest().get();
-    StartTries motor = StartTries.atRest(last, evidence, draw);
-    return motor.areSeveral()
-        ? Optional.of(
-            flag(
-                evidence,
-                last,
-                last,
-                "The compressor did not start in "
-                    + Wording.duration(last.durationS(evidence.timeline()))
-                    + "; "
-                    + motor.words(draw)))
-        : Optional.empty();
+  private Optional<Flag> triedFromRest(Evidence evidence, FanAlone fan, MotorDraw draw) {
+    return fan.lastRest()
+        .filter(last -> draw.atRest(last).areSeveral())
+        .map(
+            last ->
+                flag(
+                    evidence,
+                    last,
+                    last,
+                    draw,
+                    "The compressor did not start in "
+                        + Wording.duration(last.durationS(evidence.timeline()))
+                        + "; "
+                        + draw.atRest(last).words()));
   }
 
-  private static String fanAlone(Evidence evidence, Stretch last, int tries) {
-    Timeline timeline = evidence.timeline();
+  private static String fanAlone(Timeline timeline, Stretch last, int tries, StartTries motor) {
     StringBuilder text = new StringBuilder(120);
     if (tries > 1) {
       text.append(tries).append(" times the fan ran without the compressor starting, last for ");
@@ -131,14 +129,12 @@ public final class NoCompressor implements Rule {
       double powerW = last.mean(timeline.of(Channel.POWER));
       text.append(" (").append(Math.round(powerW)).append(" W)");
     }
-    Channel draw = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
-    StartTries motor = StartTries.besideFan(last, evidence, draw);
     return motor.areSeveral()
-        ? text.append("; ").append(motor.words(draw)).toString()
+        ? text.append("; ").append(motor.words()).toString()
         : text.toString();
   }
 
-  private Flag flag(Evidence evidence, Stretch first, Stretch last, String seen) {
+  private Flag flag(Evidence evidence, Stretch first, Stretch last, MotorDraw draw, String seen) {
     Timeline timeline = evidence.timeline();
     HeatCall call = HeatCall.over(evidence, first.from(), last.to());
     StringBuilder text = new StringBuilder(seen);
@@ -162,6 +158,6 @@ public final class NoCompressor implements Rule {
             "control holds it back: fault code, wrong mode"),
         "Read the heater's fault memory; have a licensed electrician measure at contactor, capacitor"
             + " and overload.",
-        Set.of(timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT));
+        Set.of(draw.channel()));
   }
 }

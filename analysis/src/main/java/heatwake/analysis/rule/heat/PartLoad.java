@@ -48,7 +48,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (power.get().value() < POWER_RATIO && cop.get().value() >= 1) {
+    if (isByCop(duty)) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
@@ -59,6 +59,15 @@ public final class PartLoad {
     return power.get().value() < POWER_RATIO
         && cop.get().value() > COP_HOLDS
         && isNearSetpoint(evidence, duty);
+  }
+
+  /**
+   * Whether power and COP alone show that the compressor runs slower: less power than expected at
+   * no less than the promised COP.
+   */
+  public static boolean isByCop(Duty duty) {
+    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
+        && duty.of(DutyFigure.COP_RATIO).filter(one -> one.value() >= 1).isPresent();
   }
 
   /**

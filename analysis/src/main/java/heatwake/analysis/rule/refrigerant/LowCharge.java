@@ -15,6 +15,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.EnumSet;
 import java.util.List;
@@ -56,7 +57,7 @@ public final class LowCharge implements Rule {
   /** In air warmer than this a sound coil does not ice, K; common practice. */
   private static final double WARM_AIR_K = 273.15 + 12;
 
-  /** Heat, COP or power below this share of the nameplate's may be less than that; ours. */
+  /** Heat or COP below this share of the nameplate's may be a loss; ours. */
   private static final double SOME_LOSS = 0.95;
 
   @Override
@@ -146,9 +147,11 @@ public final class LowCharge implements Rule {
         && !givesMoreThanPromised(duty)) {
       return true;
     }
+    // A slower compressor leaves less liquid before the valve too; want of refrigerant costs more
+    // of the heat than of the power.
     return Corroboration.ofLostHeat(duty)
         && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
-            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty) && !runsSlower(duty)));
+            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty) && !PartLoad.isByCop(duty)));
   }
 
   /**
@@ -165,15 +168,6 @@ public final class LowCharge implements Rule {
     return duty.of(DutyFigure.HEAT_RATIO)
         .filter(heat -> heat.value() - 2 * heat.standard() > 1)
         .isPresent();
-  }
-
-  /**
-   * A slower compressor gives less heat for still less power, and leaves less liquid before the
-   * valve; want of refrigerant costs more of the heat than of the power.
-   */
-  private static boolean runsSlower(Duty duty) {
-    return isBelow(duty.of(DutyFigure.POWER_RATIO), SOME_LOSS)
-        && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() >= 1).isPresent();
   }
 
   /** Ice too lets a coil evaporate low; see frosting. */
