@@ -18,11 +18,13 @@ import io.netty.handler.codec.mqtt.MqttQoS;
 import io.netty.handler.codec.mqtt.MqttSubscribeMessage;
 import io.netty.handler.codec.mqtt.MqttTopicSubscription;
 import io.netty.util.ReferenceCountUtil;
+import java.util.Optional;
 
 /**
  * One client's connection, at the door of the broker: sees what is handed to it and what it hands
- * to our own sources, keeps everything out that it may no longer acknowledge, and gives it what is
- * sent once more but never came as if it were sent for the first time.
+ * to our own sources, holds its acknowledgements back until the message is on disk, keeps
+ * everything out that it may no longer acknowledge, and gives it what is sent once more but never
+ * came as if it were sent for the first time.
  */
 final class Crossing extends ChannelDuplexHandler {
   private final Transit transit;
@@ -64,35 +66,49 @@ final class Crossing extends ChannelDuplexHandler {
   }
 
   private void publish(ChannelHandlerContext context, MqttPublishMessage publish) {
-    boolean acknowledged = publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE;
-    int packetId = publish.variableHeader().packetId();
-    Transit.Content content = content(publish);
-    boolean known =
-        acknowledged && publish.fixedHeader().isDup() && taken.has(client, packetId, content);
-    if (known) {
-      ReferenceCountUtil.release(publish);
-      acknowledgeAgain(context, publish.fixedHeader().qosLevel(), packetId);
-    } else if (taken.isElsewhere(client, context.channel())
-        || !transit.take(content, acknowledged)) {
-      ReferenceCountUtil.release(publish);
-    } else {
-      if (acknowledged) {
-        taken.add(client, packetId, content);
-      }
+    if (publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
+      publishForAnswer(context, publish);
+    } else if (transit.isOpen() && !taken.isElsewhere(client, context.channel())) {
       context.fireChannelRead(asNew(publish));
+    } else {
+      ReferenceCountUtil.release(publish);
     }
   }
 
-  private static void acknowledgeAgain(
-      ChannelHandlerContext context, MqttQoS quality, int packetId) {
+  private void publishForAnswer(ChannelHandlerContext context, MqttPublishMessage publish) {
+    int packetId = publish.variableHeader().packetId();
+    Transit.Content content = content(publish);
+    Optional<Transit.Taking> before =
+        publish.fixedHeader().isDup()
+            ? taken.of(client, packetId).filter(one -> one.content().equals(content))
+            : Optional.empty();
+    if (before.isPresent()) {
+      ReferenceCountUtil.release(publish);
+      MqttMessage answer = answer(publish.fixedHeader().qosLevel(), packetId);
+      transit.answer(before.get(), () -> send(context, answer));
+      return;
+    }
+    Optional<Transit.Taking> taking =
+        taken.isElsewhere(client, context.channel()) ? Optional.empty() : transit.take(content);
+    if (taking.isPresent()) {
+      taken.add(client, packetId, taking.get());
+      context.fireChannelRead(asNew(publish));
+    } else {
+      ReferenceCountUtil.release(publish);
+    }
+  }
+
+  /** What the broker would say. */
+  private static MqttMessage answer(MqttQoS quality, int packetId) {
     MqttMessageType type =
         quality == MqttQoS.AT_LEAST_ONCE ? MqttMessageType.PUBACK : MqttMessageType.PUBREC;
-    context
-        .writeAndFlush(
-            new MqttMessage(
-                new MqttFixedHeader(type, false, MqttQoS.AT_MOST_ONCE, false, 0),
-                MqttMessageIdVariableHeader.from(packetId)))
-        .addListener(ChannelFutureListener.CLOSE_ON_FAILURE);
+    return new MqttMessage(
+        new MqttFixedHeader(type, false, MqttQoS.AT_MOST_ONCE, false, 0),
+        MqttMessageIdVariableHeader.from(packetId));
+  }
+
+  private static ChannelFuture send(ChannelHandlerContext context, MqttMessage answer) {
+    return context.writeAndFlush(answer).addListener(ChannelFutureListener.CLOSE_ON_FAILURE);
   }
 
   private static Transit.Content content(MqttPublishMessage publish) {
@@ -141,6 +157,22 @@ final class Crossing extends ChannelDuplexHandler {
         && publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
       transit.handed(client, publish.variableHeader().packetId(), content(publish));
     }
-    ChannelFuture unused = context.write(message, promise);
+    Optional<Transit.Taking> answered =
+        !ours && message instanceof MqttMessage mqtt ? answered(mqtt) : Optional.empty();
+    if (answered.isPresent()) {
+      // For the broker it is said; it goes out when the message is safe.
+      promise.setSuccess();
+      transit.answer(answered.get(), () -> send(context, (MqttMessage) message));
+    } else {
+      ChannelFuture unused = context.write(message, promise);
+    }
+  }
+
+  /** The message of which the broker says that it has it. */
+  private Optional<Transit.Taking> answered(MqttMessage message) {
+    MqttMessageType type = message.fixedHeader().messageType();
+    return type == MqttMessageType.PUBACK || type == MqttMessageType.PUBREC
+        ? taken.of(client, ((MqttMessageIdVariableHeader) message.variableHeader()).messageId())
+        : Optional.empty();
   }
 }

@@ -198,7 +198,7 @@ public final class EmbeddedBroker implements AutoCloseable {
 
   /**
    * Takes nothing more from probes, which keep what has not been acknowledged to them, and waits
-   * until what it has taken and acknowledged is on disk. To be called before our own sources are
+   * until what it has taken is on disk and acknowledged. To be called before our own sources are
    * closed.
    *
    * @param patience how long to wait at most
@@ -207,7 +207,9 @@ public final class EmbeddedBroker implements AutoCloseable {
     try {
       int left = watch.transit().close(patience);
       if (left > 0) {
-        LOG.error("stopping although {} messages that probes believe safe are not stored", left);
+        LOG.error(
+            "stopping although {} messages of probes are not stored; the probes still have them",
+            left);
       }
     } catch (InterruptedException hurry) {
       Thread.currentThread().interrupt();

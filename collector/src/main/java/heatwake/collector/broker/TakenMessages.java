@@ -2,6 +2,7 @@ package heatwake.collector.broker;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The messages that clients handed to the broker, to know those that they send once more. The
@@ -36,7 +37,7 @@ final class TakenMessages {
   /** What one client handed over, by packet identifier. */
   private static final class Client {
     private Object connection;
-    private final Map<Integer, Transit.Content> taken = new Latest<>(MOST_OF_A_CLIENT);
+    private final Map<Integer, Transit.Taking> taken = new Latest<>(MOST_OF_A_CLIENT);
   }
 
   /** A client was let in by a connection; what comes by another one of its has no effect now. */
@@ -55,18 +56,18 @@ final class TakenMessages {
     return known != null && known.connection != connection;
   }
 
-  /** Whether a client handed over this message before. */
-  synchronized boolean has(String client, int packetId, Transit.Content content) {
+  /** The message that a client handed over before under this identifier. */
+  synchronized Optional<Transit.Taking> of(String client, int packetId) {
     Client known = clients.get(client);
-    return known != null && content.equals(known.taken.get(packetId));
+    return Optional.ofNullable(known == null ? null : known.taken.get(packetId));
   }
 
   /** A client handed over a message. */
-  synchronized void add(String client, int packetId, Transit.Content content) {
+  synchronized void add(String client, int packetId, Transit.Taking taking) {
     Client known = clients.get(client);
     if (known != null) {
       known.taken.remove(packetId);
-      known.taken.put(packetId, content);
+      known.taken.put(packetId, taking);
     }
   }
 }

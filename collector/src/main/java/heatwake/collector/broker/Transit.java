@@ -1,16 +1,21 @@
 package heatwake.collector.broker;
 
+import io.netty.channel.ChannelFuture;
 import java.time.Duration;
+import java.util.ArrayDeque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Queue;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.eclipse.paho.client.mqttv3.MqttTopic;
 
 /**
- * Messages that the broker took, and so acknowledges to a probe, and that our own sources have not
- * acknowledged to the broker yet: until they do, which is when the readings are on disk, they are
- * in memory alone. So before a stop nothing more is taken, and what was taken is waited for.
+ * Messages on their way from a probe through the broker to our own sources. A source acknowledges
+ * one when its readings are on disk; only then is it acknowledged to the probe, so that what a
+ * probe believes safe is safe.
  *
  * <p>The broker's library does not say which message on its way out is which that came in; they are
  * told by topic and payload, and of equal ones it does not matter.
@@ -19,12 +24,38 @@ final class Transit {
   private final Map<String, Reader> ours = new HashMap<>();
   private boolean closed;
 
+  /** Answers that are being sent. */
+  private int answering;
+
+  /** By what a message is known again. */
+  record Content(String topic, int payloadDigest) {}
+
+  /** A message that a probe handed over and waits to have acknowledged. */
+  static final class Taking {
+    private final Content content;
+
+    /** Those of our sources that hear it and do not have it safe. */
+    private int readers;
+
+    /** Sends the broker's answer to the probe, once there is one that was not sent. */
+    private Optional<Supplier<ChannelFuture>> answer = Optional.empty();
+
+    private Taking(Content content) {
+      this.content = content;
+    }
+
+    /** What it is known again by. */
+    Content content() {
+      return content;
+    }
+  }
+
   /** One of our own sources. */
   private static final class Reader {
     private List<String> filters = List.of();
 
-    /** Taken and not acknowledged; how many of each. */
-    private final Map<Content, Integer> underWay = new HashMap<>();
+    /** Taken and not safe, the earlier first. */
+    private final Map<Content, Queue<Taking>> underWay = new HashMap<>();
 
     /** By packet identifier, those of which it has its copy. */
     private final Map<Integer, Content> handed = new HashMap<>();
@@ -38,13 +69,24 @@ final class Transit {
       }
     }
 
-    private void done(Content content) {
-      underWay.computeIfPresent(content, (same, times) -> times > 1 ? times - 1 : null);
+    private void add(Taking taking) {
+      underWay.computeIfAbsent(taking.content(), first -> new ArrayDeque<>()).add(taking);
+      taking.readers++;
+    }
+
+    /** The eldest message of some content; null if none is under way. */
+    private Taking remove(Content content) {
+      Queue<Taking> equal = underWay.get(content);
+      if (equal == null) {
+        return null;
+      }
+      Taking eldest = equal.remove();
+      if (equal.isEmpty()) {
+        underWay.remove(content);
+      }
+      return eldest;
     }
   }
-
-  /** By what a message is known again. */
-  record Content(String topic, int payloadDigest) {}
 
   /**
    * Keeps an eye on what goes to some clients.
@@ -60,27 +102,21 @@ final class Transit {
     return ours.containsKey(client);
   }
 
-  /**
-   * A client wants to hand over a message.
-   *
-   * @param acknowledged whether the broker is to acknowledge it
-   * @return false if nothing is taken any more
-   */
-  synchronized boolean take(Content content, boolean acknowledged) {
+  /** A client hands over a message to be acknowledged; nothing if nothing is taken any more. */
+  synchronized Optional<Taking> take(Content content) {
     if (closed) {
-      return false;
+      return Optional.empty();
     }
-    if (acknowledged) {
-      for (Reader reader : ours.values()) {
-        if (reader.hears(content.topic())) {
-          reader.underWay.merge(content, 1, Integer::sum);
-        }
+    Taking taking = new Taking(content);
+    for (Reader reader : ours.values()) {
+      if (reader.hears(content.topic())) {
+        reader.add(taking);
       }
     }
-    return true;
+    return Optional.of(taking);
   }
 
-  /** Whether new clients may still come in. */
+  /** Whether anything is still taken, and new clients may come in. */
   synchronized boolean isOpen() {
     return !closed;
   }
@@ -99,14 +135,41 @@ final class Transit {
   synchronized void acknowledged(String client, int packetId) {
     Reader reader = ours.get(client);
     Content content = reader.handed.remove(packetId);
-    if (content != null) {
-      reader.done(content);
+    Taking taking = content == null ? null : reader.remove(content);
+    if (taking != null) {
+      taking.readers--;
+      answerIfSafe(taking);
       notifyAll();
     }
   }
 
   /**
-   * Takes nothing more, and waits until all that was taken is safe.
+   * The broker answers a message.
+   *
+   * @param answer sends the answer; called once the message is safe, unless a later one, on another
+   *     connection, comes in its place
+   */
+  synchronized void answer(Taking taking, Supplier<ChannelFuture> answer) {
+    taking.answer = Optional.of(answer);
+    answerIfSafe(taking);
+  }
+
+  private void answerIfSafe(Taking taking) {
+    if (taking.readers > 0 || taking.answer.isEmpty()) {
+      return;
+    }
+    answering++;
+    ChannelFuture unused = taking.answer.get().get().addListener(sentOrNot -> answered());
+    taking.answer = Optional.empty();
+  }
+
+  private synchronized void answered() {
+    answering--;
+    notifyAll();
+  }
+
+  /**
+   * Takes nothing more, and waits until all that was taken is safe and answered.
    *
    * @param patience how long at most
    * @return how many messages are not
@@ -125,9 +188,10 @@ final class Transit {
   }
 
   private int left() {
-    return ours.values().stream()
-        .flatMap(reader -> reader.underWay.values().stream())
-        .mapToInt(Integer::intValue)
-        .sum();
+    return answering
+        + ours.values().stream()
+            .flatMap(reader -> reader.underWay.values().stream())
+            .mapToInt(Queue::size)
+            .sum();
   }
 }

@@ -15,6 +15,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.eclipse.paho.client.mqttv3.IMqttActionListener;
@@ -28,13 +29,17 @@ import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A recorder process with its own broker is stopped again and again while real clients publish to
- * it: whatever it has acknowledged by then is in the database when it has ended, and what it has
- * not, the clients send to the next one.
+ * A recorder process with its own broker is stopped or killed again and again while real clients
+ * publish to it: whatever it has acknowledged by then is in the database, and what it has not, the
+ * clients send to the next one.
  */
 @Timeout(300)
-class StoppedBrokerTest {
-  private static final int STOPS = Integer.getInteger("heatwake.stops", 4);
+class EndedBrokerTest {
+  private static final int ENDS = Integer.getInteger("heatwake.stops", 4);
+
+  /** What a shell sees of a process ended by SIGKILL: 128 and the signal's number. */
+  private static final int KILLED = 128 + 9;
+
   private static final int MOST_IN_FLIGHT = 8;
 
   @TempDir Path folder;
@@ -180,7 +185,16 @@ class StoppedBrokerTest {
   }
 
   @Test
-  void whatWasAcknowledgedIsStored() throws Exception {
+  void whatWasAcknowledgedIsStoredWhenItIsStopped() throws Exception {
+    assertThatAllIsStored(Process::destroy, Main.DONE);
+  }
+
+  @Test
+  void whatWasAcknowledgedIsStoredWhenItIsKilled() throws Exception {
+    assertThatAllIsStored(Process::destroyForcibly, KILLED);
+  }
+
+  private void assertThatAllIsStored(Consumer<Process> end, int exit) throws Exception {
     int port;
     try (ServerSocket free = new ServerSocket(0)) {
       port = free.getLocalPort();
@@ -230,20 +244,20 @@ class StoppedBrokerTest {
                 "heron/volts",
                 2,
                 i -> "{\"volts\":" + (200 + i / 64.0) + ",\"at\":" + (firstMs + 1000L * i) + "}")) {
-      for (int life = 0; life < STOPS; life++) {
+      for (int life = 0; life < ENDS; life++) {
         int before = flow.acknowledged.size();
         Process process = recorder(rig, port, life);
         while (flow.acknowledged.size() < before + 20) {
           Thread.sleep(10);
         }
         Thread.sleep(random.nextInt(1500));
-        process.destroy();
-        assertThat(process.waitFor()).isEqualTo(Main.DONE);
+        end.accept(process);
+        assertThat(process.waitFor()).isEqualTo(exit);
         assertThat(flows()).containsAll(flow.acknowledged);
         assertThat(powers()).containsAll(power.acknowledged);
         assertThat(voltages()).containsAll(volts.acknowledged);
       }
-      Process process = recorder(rig, port, STOPS);
+      Process process = recorder(rig, port, ENDS);
       over = true;
       while (flow.acknowledged.size() < flow.sent
           || power.acknowledged.size() < power.sent
@@ -265,8 +279,10 @@ class StoppedBrokerTest {
       assertThat(voltages()).containsExactlyElementsOf(numbers(volts.sent));
       assertThat(powers()).containsAll(numbers(power.sent));
       System.out.println(
-          STOPS
-              + " stops, "
+          ENDS
+              + " ends with "
+              + exit
+              + ", "
               + (flow.sent + power.sent + volts.sent)
               + " messages, none lost, of those without a time doubled "
               + (powers().size() - power.sent));
