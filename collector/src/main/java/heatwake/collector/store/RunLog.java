@@ -10,6 +10,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.Set;
 
 /** What happened to a recording and what the person typed, in the database. */
@@ -18,6 +19,53 @@ final class RunLog {
 
   RunLog(Connection connection) {
     this.connection = connection;
+  }
+
+  /** Records an event and returns its number. */
+  long addEvent(
+      long run,
+      EventKind kind,
+      String subject,
+      long startMs,
+      OptionalLong endMs,
+      long count,
+      String text)
+      throws SQLException {
+    return Change.insert(
+        connection,
+        "INSERT INTO event (run, kind, subject, start_ms, end_ms, count, text)"
+            + " VALUES (?, ?, ?, ?, ?, ?, ?)",
+        run,
+        kind.id(),
+        subject,
+        startMs,
+        endMs.isPresent() ? endMs.getAsLong() : null,
+        count,
+        text);
+  }
+
+  void updateEvent(long event, OptionalLong endMs, long count, String text) throws SQLException {
+    Change.update(
+        connection,
+        "UPDATE event SET end_ms = ?, count = ?, text = ? WHERE id = ?",
+        endMs.isPresent() ? endMs.getAsLong() : null,
+        count,
+        text,
+        event);
+  }
+
+  /** Ends every event of a run that still lasts. */
+  void endEvents(long run, long endMs) throws SQLException {
+    Change.update(
+        connection,
+        "UPDATE event SET end_ms = max(start_ms, ?) WHERE run = ? AND end_ms IS NULL",
+        endMs,
+        run);
+  }
+
+  void addNote(long run, long timeMs, String text) throws SQLException {
+    Change.update(
+        connection, "INSERT INTO note (run, time_ms, text) VALUES (?, ?, ?)", run, timeMs, text);
   }
 
   List<RunEvent> events(long run) throws SQLException {
@@ -34,7 +82,7 @@ final class RunLog {
                   EventKind.of(row.getString(1)),
                   row.getString(2),
                   row.getLong(3),
-                  Store.optionalLong(row, 4),
+                  RunTable.optionalLong(row, 4),
                   row.getLong(5),
                   row.getString(6)));
         }

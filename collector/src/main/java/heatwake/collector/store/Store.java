@@ -8,13 +8,9 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 
@@ -33,6 +29,7 @@ public final class Store implements AutoCloseable {
   private final Connection connection;
   private final ReadingTable readings;
   private final RunLog log;
+  private final RunTable runs;
   private final DeliveredBook delivered;
   private final StampJudge judge;
   private final Transactions transactions;
@@ -45,6 +42,7 @@ public final class Store implements AutoCloseable {
     this.log = new RunLog(connection);
     this.delivered = new DeliveredBook(connection);
     this.judge = new StampJudge(readings, log);
+    this.runs = new RunTable(connection, readings, judge);
     this.opened = FileMark.of(file);
     this.transactions = new Transactions(file, connection, this::beforeRollback);
   }
@@ -101,11 +99,7 @@ public final class Store implements AutoCloseable {
 
   /** Does several things in one commit: all of it is stored, or nothing. */
   public void inOneCommit(Runnable work) {
-    transactions.write(
-        () -> {
-          work.run();
-          return null;
-        });
+    transactions.change(work::run);
   }
 
   /** Begins a run and returns its number. */
@@ -115,24 +109,12 @@ public final class Store implements AutoCloseable {
 
   /** Begins a run that goes on from another, cut or broken off; returns its number. */
   public long beginRun(RigFile rig, long startMs, OptionalLong follows) {
-    return transactions.write(
-        () ->
-            insert(
-                "INSERT INTO run (site, began_ms, follows, rig_name, rig) VALUES (?, ?, ?, ?, ?)",
-                rig.rig().site().name(),
-                startMs,
-                follows.isPresent() ? follows.getAsLong() : null,
-                rig.nameWithFolder(),
-                rig.text()));
+    return transactions.write(() -> runs.begin(rig, startMs, follows));
   }
 
   /** Ends a run. */
   public void endRun(long run, long endMs) {
-    transactions.write(
-        () -> {
-          insert("UPDATE run SET ended_ms = ? WHERE id = ?", endMs, run);
-          return null;
-        });
+    transactions.change(() -> runs.end(run, endMs));
   }
 
   /**
@@ -153,11 +135,7 @@ public final class Store implements AutoCloseable {
 
   /** Keeps marks of messages whose readings are stored; of each session the latest. */
   public void addDelivered(List<MessageMark> marks) {
-    transactions.write(
-        () -> {
-          delivered.add(marks);
-          return null;
-        });
+    transactions.change(() -> delivered.add(marks));
   }
 
   /** The marks kept of a session, those of the earlier messages first. */
@@ -167,11 +145,7 @@ public final class Store implements AutoCloseable {
 
   /** Keeps no mark of a session any more: its sender began it anew. */
   public void removeDelivered(String session) {
-    transactions.write(
-        () -> {
-          delivered.remove(session);
-          return null;
-        });
+    transactions.change(() -> delivered.remove(session));
   }
 
   /**
@@ -203,7 +177,7 @@ public final class Store implements AutoCloseable {
 
   /** A run holds a reading that arrived before its beginning: it began then. */
   public void beganAt(long run, long beganMs) {
-    transactions.write(() -> insert("UPDATE run SET began_ms = ? WHERE id = ?", beganMs, run));
+    transactions.change(() -> runs.beganAt(run, beganMs));
   }
 
   /** Records an event and returns its number. */
@@ -215,42 +189,17 @@ public final class Store implements AutoCloseable {
       OptionalLong endMs,
       long count,
       String text) {
-    return transactions.write(
-        () ->
-            insert(
-                "INSERT INTO event (run, kind, subject, start_ms, end_ms, count, text)"
-                    + " VALUES (?, ?, ?, ?, ?, ?, ?)",
-                run,
-                kind.id(),
-                subject,
-                startMs,
-                endMs.isPresent() ? endMs.getAsLong() : null,
-                count,
-                text));
+    return transactions.write(() -> log.addEvent(run, kind, subject, startMs, endMs, count, text));
   }
 
   /** Brings an event up to date: it is over, or happened more often. */
   public void updateEvent(long event, OptionalLong endMs, long count, String text) {
-    transactions.write(
-        () -> {
-          insert(
-              "UPDATE event SET end_ms = ?, count = ?, text = ? WHERE id = ?",
-              endMs.isPresent() ? endMs.getAsLong() : null,
-              count,
-              text,
-              event);
-          return null;
-        });
+    transactions.change(() -> log.updateEvent(event, endMs, count, text));
   }
 
   /** Ends every event of a run that still lasts. */
   public void endEvents(long run, long endMs) {
-    transactions.write(
-        () ->
-            insert(
-                "UPDATE event SET end_ms = max(start_ms, ?) WHERE run = ? AND end_ms IS NULL",
-                endMs,
-                run));
+    transactions.change(() -> log.endEvents(run, endMs));
   }
 
   /**
@@ -260,17 +209,16 @@ public final class Store implements AutoCloseable {
    */
   public void addNote(long run, long timeMs, String text) {
     requireRun(run);
-    transactions.write(
-        () -> insert("INSERT INTO note (run, time_ms, text) VALUES (?, ?, ?)", run, timeMs, text));
+    transactions.change(() -> log.addNote(run, timeMs, text));
   }
 
   /** The runs, the oldest first. */
   public List<RunSummary> runs() {
     return transactions.inOneView(
         () -> {
-          List<RunSummary> runs = new ArrayList<>();
-          for (RunHeading one : headings()) {
-            runs.add(
+          List<RunSummary> counted = new ArrayList<>();
+          for (RunHeading one : runs.headings()) {
+            counted.add(
                 new RunSummary(
                     one.id(),
                     one.site(),
@@ -279,69 +227,18 @@ public final class Store implements AutoCloseable {
                     one.endMs(),
                     readings.count(one.id())));
           }
-          return runs;
+          return counted;
         });
   }
 
   /** The runs, the oldest first, without counting their readings: fast, however many there are. */
   public List<RunHeading> runHeadings() {
-    return transactions.inOneView(this::headings);
-  }
-
-  private List<RunHeading> headings() throws SQLException {
-    SiteNames names = siteNames();
-    List<RunHeading> runs = new ArrayList<>();
-    try (PreparedStatement select =
-            connection.prepareStatement(
-                "SELECT id, site, began_ms, ended_ms, rig_name FROM run ORDER BY id");
-        ResultSet row = select.executeQuery()) {
-      while (row.next()) {
-        long id = row.getLong(1);
-        long beganMs = row.getLong(3);
-        OptionalLong endedMs = optionalLong(row, 4);
-        StampWindow window = judge.window(id, beganMs, endedMs, System.currentTimeMillis());
-        runs.add(
-            new RunHeading(
-                id,
-                row.getString(2),
-                names.shown(row.getString(2), row.getString(5)),
-                readings.firstMs(id, window.fromMs()).orElse(beganMs),
-                endedMs.isEmpty()
-                    ? endedMs
-                    : OptionalLong.of(
-                        readings.lastMs(id, window.untilMs()).orElse(endedMs.getAsLong()))));
-      }
-    }
-    return runs;
-  }
-
-  private SiteNames siteNames() throws SQLException {
-    SiteNames names = new SiteNames();
-    try (PreparedStatement select =
-            connection.prepareStatement("SELECT DISTINCT site, rig_name FROM run");
-        ResultSet row = select.executeQuery()) {
-      while (row.next()) {
-        names.add(row.getString(1), row.getString(2));
-      }
-    }
-    return names;
+    return transactions.inOneView(runs::headings);
   }
 
   /** Runs that have not been ended, the oldest first: being recorded, or left by a crash. */
   public List<Long> runsWithoutEnd() {
-    return transactions.read(
-        () -> {
-          List<Long> open = new ArrayList<>();
-          try (PreparedStatement select =
-                  connection.prepareStatement(
-                      "SELECT id FROM run WHERE ended_ms IS NULL ORDER BY id");
-              ResultSet row = select.executeQuery()) {
-            while (row.next()) {
-              open.add(row.getLong(1));
-            }
-          }
-          return open;
-        });
+    return transactions.read(runs::withoutEnd);
   }
 
   /** Number of readings of a run. */
@@ -424,27 +321,8 @@ public final class Store implements AutoCloseable {
 
   RunRow runRow(long run) {
     return transactions
-        .read(() -> findRow(run))
+        .read(() -> runs.find(run))
         .orElseThrow(() -> new MistakeException(file + ": has no run " + run + "; " + knownRuns()));
-  }
-
-  private Optional<RunRow> findRow(long run) throws SQLException {
-    try (PreparedStatement select =
-        connection.prepareStatement(
-            "SELECT began_ms, ended_ms, site, rig_name, rig FROM run WHERE id = ?")) {
-      select.setLong(1, run);
-      try (ResultSet row = select.executeQuery()) {
-        return row.next()
-            ? Optional.of(
-                new RunRow(
-                    row.getLong(1),
-                    optionalLong(row, 2),
-                    row.getString(3),
-                    row.getString(4),
-                    row.getString(5)))
-            : Optional.empty();
-      }
-    }
   }
 
   private String knownRuns() {
@@ -459,29 +337,6 @@ public final class Store implements AutoCloseable {
             .map(run -> Long.toString(run.id()))
             .collect(Collectors.joining(", "));
     return (runs.size() > shown ? "its newest runs are " : "its runs are ") + ids;
-  }
-
-  static OptionalLong optionalLong(ResultSet row, int column) throws SQLException {
-    long value = row.getLong(column);
-    return row.wasNull() ? OptionalLong.empty() : OptionalLong.of(value);
-  }
-
-  private long insert(String sql, Object... values) throws SQLException {
-    try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      for (int i = 0; i < values.length; i++) {
-        if (values[i] == null) {
-          statement.setNull(i + 1, Types.INTEGER);
-        } else {
-          statement.setObject(i + 1, values[i]);
-        }
-      }
-      statement.executeUpdate();
-    }
-    try (PreparedStatement last = connection.prepareStatement("SELECT last_insert_rowid()");
-        ResultSet row = last.executeQuery()) {
-      row.next();
-      return row.getLong(1);
-    }
   }
 
   @Override

@@ -94,6 +94,16 @@ final class Transactions implements AutoCloseable {
     }
   }
 
+  /** Writes something that has no result, in one commit as {@link #write} does. */
+  void change(SqlStep work) {
+    boolean unused =
+        write(
+            () -> {
+              work.run();
+              return true;
+            });
+  }
+
   private void rollback() {
     try {
       beforeRollback.run();
