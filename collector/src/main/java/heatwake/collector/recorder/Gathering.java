@@ -27,16 +27,18 @@ final class Gathering {
   private int awaited;
 
   void add(RecordedRun run, Delivery delivery, long arrivedMs, int itsWeight) {
-    deliveries.add(delivery);
     weight += itsWeight;
+    if (run.isOver()) {
+      // Not stored, so not acknowledged either: whoever can keeps it for the next run.
+      return;
+    }
+    deliveries.add(delivery);
     awaited += delivery.isAwaited() ? 1 : 0;
     List<Reading> ofRun = byRun.computeIfAbsent(run, first -> new ArrayList<>());
-    if (!run.isOver()) {
-      int before = ofRun.size();
-      run.pass(delivery.readings(), arrivedMs, ofRun);
-      if (delivery.mark().isPresent() && holdsArrivals(ofRun.subList(before, ofRun.size()))) {
-        marks.add(delivery.mark().get());
-      }
+    int before = ofRun.size();
+    run.pass(delivery.readings(), arrivedMs, ofRun);
+    if (delivery.mark().isPresent() && holdsArrivals(ofRun.subList(before, ofRun.size()))) {
+      marks.add(delivery.mark().get());
     }
   }
 
@@ -51,7 +53,7 @@ final class Gathering {
   }
 
   boolean isEmpty() {
-    return deliveries.isEmpty();
+    return weight == 0;
   }
 
   boolean isFull() {

@@ -6,7 +6,6 @@ import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.MessageMark;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Store;
-import heatwake.collector.store.StoreBlockedException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -42,19 +41,14 @@ public final class Recorder implements AutoCloseable {
 
   private static final long GATHER_MS = 400;
   private static final long LOOK_NS = TimeUnit.SECONDS.toNanos(1);
-  private static final long RETRY_MS = 500;
   private static final long MEMORY_WAIT_MS = 2000;
 
   /** A source waits so long for a database that cannot be written; its peer is waiting for it. */
   private static final long SESSION_WAIT_MS = 2000;
 
-  /** On closing, how long a database that cannot be written is tried. */
-  private static final long CLOSE_PATIENCE_NS = TimeUnit.SECONDS.toNanos(30);
-
-  private static final String DATABASE = "database";
-
   private final RecorderSettings settings;
   private final Store store;
+  private final PatientStore committing;
   private final RunLocks locks;
   private final RunTime time;
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
@@ -64,10 +58,7 @@ public final class Recorder implements AutoCloseable {
   private final CompletableFuture<Void> ended = new CompletableFuture<>();
   private final Thread writer;
   private volatile boolean closing;
-  private volatile long movedNs = System.nanoTime();
-  private long closingSinceNs;
   private long lastLookNs;
-  private volatile Optional<String> blocked = Optional.empty();
 
   /** Something for the writer thread to do. */
   private sealed interface Work {
@@ -82,6 +73,7 @@ public final class Recorder implements AutoCloseable {
     this.locks = RunLocks.of(database);
     this.time = new RunTime(settings.clock());
     this.memory = new Semaphore(settings.readingsInMemory());
+    this.committing = new PatientStore(store, runs, this::waiting);
     this.writer = new Thread(this::write, "recorder");
   }
 
@@ -112,7 +104,7 @@ public final class Recorder implements AutoCloseable {
     onWriter(
         () -> {
           OptionalLong follows = crashed.of(store, rig);
-          commit(() -> run.begin(store, follows));
+          committing.commit(() -> run.begin(store, follows));
           follows.ifPresent(crashed::wentOn);
           locks.take(run.id());
           run.happened(EventKind.RECORDER_STARTED, "recorder", "recording began");
@@ -128,7 +120,7 @@ public final class Recorder implements AutoCloseable {
 
   /** Why the database cannot be written now, if it cannot. */
   public Optional<String> blocked() {
-    return blocked;
+    return committing.blocked();
   }
 
   /** The database it records into. */
@@ -138,7 +130,7 @@ public final class Recorder implements AutoCloseable {
 
   /** Time since the writer thread did something, be it trying in vain. */
   public Duration sinceWriterMoved() {
-    return Duration.ofNanos(System.nanoTime() - movedNs);
+    return committing.sinceMoved();
   }
 
   /** Readings in memory that are not on disk yet. */
@@ -183,7 +175,7 @@ public final class Recorder implements AutoCloseable {
   /** Forgets a session before anything that comes in it from here on is stored. */
   void sessionIsNew(String session) throws InterruptedException {
     CompletableFuture<Void> done = new CompletableFuture<>();
-    queue.add(new Work.Call(() -> commit(() -> store.removeDelivered(session)), done));
+    queue.add(new Work.Call(() -> committing.commit(() -> store.removeDelivered(session)), done));
     try {
       CompletableFuture.anyOf(done, ended).get(SESSION_WAIT_MS, TimeUnit.MILLISECONDS);
     } catch (ExecutionException | TimeoutException e) {
@@ -209,6 +201,7 @@ public final class Recorder implements AutoCloseable {
   @Override
   public void close() {
     closing = true;
+    committing.hurry();
     queue.add(new Work.Call(() -> {}, new CompletableFuture<>()));
     try {
       writer.join();
@@ -241,11 +234,11 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void workOnce() throws InterruptedException {
-    movedNs = System.nanoTime();
+    committing.moved();
     Gathering gathering = new Gathering();
     Optional<Work.Call> call = gather(gathering);
     if (!gathering.isEmpty()) {
-      commit(() -> gathering.write(store));
+      committing.commit(() -> gathering.write(store));
       gathering.confirm();
       memory.release(gathering.weight());
     }
@@ -299,7 +292,7 @@ public final class Recorder implements AutoCloseable {
     runs.forEach(RecordedRun::look);
     List<RecordedRun> news = runs.stream().filter(RecordedRun::hasNews).toList();
     if (!news.isEmpty()) {
-      commit(() -> news.forEach(run -> run.write(store, List.of())));
+      committing.commit(() -> news.forEach(run -> run.write(store, List.of())));
       news.forEach(RecordedRun::confirm);
     }
     for (RecordedRun run : runs) {
@@ -311,7 +304,7 @@ public final class Recorder implements AutoCloseable {
 
   private void cut(RecordedRun run) {
     long before = run.id();
-    commit(() -> run.writeCut(store));
+    committing.commit(() -> run.writeCut(store));
     run.confirmCut();
     locks.take(run.id());
     locks.free(before);
@@ -319,48 +312,8 @@ public final class Recorder implements AutoCloseable {
   }
 
   private void end(RecordedRun run, String why) {
-    commit(() -> run.writeEnd(store, why));
+    committing.commit(() -> run.writeEnd(store, why));
     locks.free(run.id());
     runs.remove(run);
-  }
-
-  /** Commits, however long it takes; on closing with limited patience. */
-  private void commit(Runnable work) {
-    while (true) {
-      try {
-        store.inOneCommit(work);
-        if (blocked.isPresent()) {
-          blocked = Optional.empty();
-          LOG.info("the database can be written again; nothing stored was lost");
-          runs.forEach(run -> run.ended(EventKind.STORE_BLOCKED, DATABASE));
-        }
-        return;
-      } catch (StoreBlockedException e) {
-        if (blocked.isEmpty()) {
-          blocked = Optional.of(e.getMessage());
-          LOG.warn("{}; readings wait in memory", e.getMessage());
-          runs.forEach(run -> run.began(EventKind.STORE_BLOCKED, DATABASE, e.getMessage()));
-        }
-        pauseBeforeRetry(e);
-      }
-    }
-  }
-
-  private void pauseBeforeRetry(StoreBlockedException fault) {
-    long nowNs = System.nanoTime();
-    movedNs = nowNs;
-    if (closing && closingSinceNs == 0) {
-      closingSinceNs = nowNs;
-    }
-    if (closing && nowNs - closingSinceNs > CLOSE_PATIENCE_NS) {
-      LOG.error("stopping although {} readings could not be stored", waiting());
-      throw fault;
-    }
-    try {
-      Thread.sleep(Duration.ofMillis(RETRY_MS).toMillis());
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw fault;
-    }
   }
 }

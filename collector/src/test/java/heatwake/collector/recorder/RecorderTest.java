@@ -116,6 +116,23 @@ class RecorderTest {
     }
   }
 
+  /** Whoever waits for its acknowledgement keeps it for the next run. */
+  @Test
+  void whatComesAfterTheEndOfItsRunIsNotAcknowledged() throws Exception {
+    try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL);
+        Store reader = Store.openExisting(file())) {
+      RecordedRun over = recorder.begin(RIG);
+      RecordedRun next = recorder.begin(RIG);
+      recorder.end(over);
+      AtomicBoolean acknowledged = new AtomicBoolean();
+      over.deliver(new Delivery(List.of(stamped(START, 1)), () -> acknowledged.set(true)));
+      deliverSafely(next, stamped(START, 2));
+      assertThat(acknowledged).isFalse();
+      assertThat(reader.readingCount(over.id())).isZero();
+      assertThat(recorder.waiting()).isZero();
+    }
+  }
+
   @Test
   void endsItsRunsAndStoresAllThatWasDelivered() throws Exception {
     long id;
