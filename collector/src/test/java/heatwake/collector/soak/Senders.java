@@ -9,7 +9,7 @@ import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
-/** The probes: one sends lines, two publish, as fast as they are told to. */
+/** The probes: one sends lines, three publish, as fast as they are told to. */
 final class Senders {
   private static final long PAUSE_MS = 20;
 
@@ -34,8 +34,9 @@ final class Senders {
   Senders(SoakedSite site) {
     this.site = site;
     start("serial", this::sendLines);
-    start("mqtt3", () -> publish("heron/out", site.mqtt3()));
-    start("mqtt5", () -> publish("heron/pool", site.mqtt5()));
+    start("mqtt3", () -> publish(site.broker().port(), "heron/out", site.mqtt3()));
+    start("mqtt5", () -> publish(site.broker().port(), "heron/pool", site.mqtt5()));
+    start("inside", () -> publish(site.insidePort(), "heron/return", site.inside()));
   }
 
   private void start(String name, Sending sending) {
@@ -98,7 +99,7 @@ final class Senders {
   }
 
   /** Publishes as a careful probe does: again until the broker acknowledges, then the next. */
-  private void publish(String topic, Tally tally) throws Exception {
+  private void publish(int port, String topic, Tally tally) throws Exception {
     MqttClient client = null;
     while (!over) {
       int number = tally.next();
@@ -107,7 +108,7 @@ final class Senders {
       while (!acknowledged && !over) {
         try {
           if (client == null || !client.isConnected()) {
-            client = connected(topic);
+            client = connected(port, topic);
           }
           client.publish(topic, tally.message(number).getBytes(StandardCharsets.UTF_8), 1, false);
           acknowledged = true;
@@ -125,10 +126,9 @@ final class Senders {
     }
   }
 
-  private MqttClient connected(String topic) throws MqttException {
+  private static MqttClient connected(int port, String topic) throws MqttException {
     MqttClient client =
-        new MqttClient(
-            "tcp://127.0.0.1:" + site.broker().port(), "probe-" + topic, new MemoryPersistence());
+        new MqttClient("tcp://127.0.0.1:" + port, "probe-" + topic, new MemoryPersistence());
     client.setTimeToWait(5000);
     MqttConnectOptions options = new MqttConnectOptions();
     options.setConnectionTimeout(3);

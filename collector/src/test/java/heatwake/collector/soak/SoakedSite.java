@@ -15,12 +15,14 @@ final class SoakedSite implements AutoCloseable {
   private final Tally serial = new Tally(Channel.WATER_IN);
   private final Tally mqtt3 = new Tally(Channel.WATER_OUT);
   private final Tally mqtt5 = new Tally(Channel.WATER_POOL);
+  private final Tally inside = new Tally(Channel.WATER_RETURN);
   private final Strays strays = new Strays();
   private final SoakedDisk disk;
   private final Optional<MachineClock> clock;
   private final SoakedLine line;
   private final Mosquitto broker;
   private final SoakedNetwork network;
+  private final int insidePort;
   private final RecorderUnderSoak recorder;
   private final Path database;
   private final Notes notes;
@@ -36,6 +38,7 @@ final class SoakedSite implements AutoCloseable {
     line = SoakedLine.plugged(folder);
     broker = Mosquitto.open(folder);
     network = SoakedNetwork.joined(folder, broker.port());
+    insidePort = Mosquitto.freePort();
     database = disk.folder().resolve("heatwake.db");
     notes = new Notes(database);
     Path rig = Files.writeString(folder.resolve("soak.toml"), rig());
@@ -57,9 +60,12 @@ final class SoakedSite implements AutoCloseable {
       text.append(version).append("\nmqtt = \"mqtt://127.0.0.1:").append(network.port());
       text.append("\"\n");
     }
+    text.append("[[source]]\nname = \"").append(SoakedRecorder.INSIDE);
+    text.append("\"\nmqtt = \"mqtt://127.0.0.1:").append(insidePort).append("\"\n");
     probe(text, serial.channel(), "clips", "");
     probe(text, mqtt3.channel(), "wifi3", "topic = \"heron/out\"\n");
     probe(text, mqtt5.channel(), "wifi5", "topic = \"heron/pool\"\n");
+    probe(text, inside.channel(), SoakedRecorder.INSIDE, "topic = \"heron/return\"\n");
     probe(text, Strays.CHANNEL, "wifi3", "topic = \"heron/air\"\n");
     return text.toString();
   }
@@ -92,6 +98,16 @@ final class SoakedSite implements AutoCloseable {
   /** What was sent to the source that speaks MQTT 5. */
   Tally mqtt5() {
     return mqtt5;
+  }
+
+  /** What was sent to the broker inside the recorder. */
+  Tally inside() {
+    return inside;
+  }
+
+  /** The port of that broker. */
+  int insidePort() {
+    return insidePort;
   }
 
   /** What a probe with a wrong clock sent. */
