@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 
 /** What the refrigerant circuit does over a steady span. */
 final class CircuitDuty {
-  private static final double STANDARD_ATMOSPHERE_PA = 101_325;
 
   /** Standard uncertainty of a saturation temperature from the property equations, K; ours. */
   private static final double SATURATION_MODEL_K = 0.1;
@@ -85,9 +84,7 @@ final class CircuitDuty {
 
   private double saturationStandardK(Channel pressure, SteadySpan span) {
     double gaugePa = readings.mean(pressure, span).orElse(0);
-    double relative =
-        readings.standard(pressure, gaugePa)
-            / Math.max(STANDARD_ATMOSPHERE_PA, gaugePa + STANDARD_ATMOSPHERE_PA);
-    return Math.hypot(SaturationSlope.temperatureK(relative), SATURATION_MODEL_K);
+    double standardPa = readings.standard(pressure, gaugePa);
+    return Math.hypot(SaturationSlope.temperatureK(standardPa, gaugePa), SATURATION_MODEL_K);
   }
 }

@@ -9,14 +9,18 @@ public final class SaturationSlope {
    */
   private static final double PER_K = 0.021;
 
+  private static final double STANDARD_ATMOSPHERE_PA = 101_325;
+
   private SaturationSlope() {}
 
   /**
-   * Uncertainty of a saturation temperature, K.
+   * Standard uncertainty of a saturation temperature, K.
    *
-   * @param relative uncertainty of the absolute pressure over that pressure
+   * @param standardPa standard uncertainty of the pressure
+   * @param gaugePa the pressure; a reading below the air's counts as none
    */
-  public static double temperatureK(double relative) {
-    return relative / PER_K;
+  public static double temperatureK(double standardPa, double gaugePa) {
+    double absolutePa = Math.max(0, gaugePa) + STANDARD_ATMOSPHERE_PA;
+    return standardPa / absolutePa / PER_K;
   }
 }

@@ -142,9 +142,8 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
     double mean = mean(evidence.timeline(), values, end);
     if (!Double.isNaN(mean)) {
       double pa = evidence.timeline().meanBetween(pressure, end[0], end[1]).orElse(0);
-      double relative =
-          ProbeUncertainty.of(evidence.recording().rig(), pressure).at(pa) / Math.max(1e5, pa);
-      figures.put(figure, new Estimate(mean, SaturationSlope.temperatureK(relative)));
+      double standardPa = ProbeUncertainty.of(evidence.recording().rig(), pressure).at(pa);
+      figures.put(figure, new Estimate(mean, SaturationSlope.temperatureK(standardPa, pa)));
     }
   }
 
