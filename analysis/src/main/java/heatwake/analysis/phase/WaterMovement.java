@@ -37,11 +37,13 @@ public final class WaterMovement {
   public static Track of(Timeline timeline) {
     int size = timeline.size();
     int[] votes = new int[size];
-    vote(votes, believedFlow(timeline, Channel.FLOW_HEATER), 4);
-    vote(votes, believedFlow(timeline, Channel.FLOW_TOTAL), 2);
+    Optional<Track> heater = believedFlow(timeline, Channel.FLOW_HEATER);
+    // A meter that reads nothing from first to last may be dead.
+    vote(votes, heater, heater.filter(Track::everYes).isPresent() ? 4 : 2);
     vote(votes, state(timeline, Channel.FLOW_SWITCH), 2);
-    vote(votes, state(timeline, Channel.PUMP_ON), 1);
-    vote(votes, filterPressure(timeline), 1);
+    votePool(votes, believedFlow(timeline, Channel.FLOW_TOTAL), heater, 2);
+    votePool(votes, state(timeline, Channel.PUMP_ON), heater, 1);
+    votePool(votes, filterPressure(timeline), heater, 1);
     vote(votes, filterPressure(timeline).map(WaterMovement::onlyNo), 1);
     Track moving = new Track(size);
     for (int i = 0; i < size; i++) {
@@ -101,6 +103,28 @@ public final class WaterMovement {
             votes[i] += weight * said.at(i);
           }
         });
+  }
+
+  /**
+   * The vote of a probe of the whole pool's water. Where the heater's own meter, which has seen
+   * water in this run, sees none, a valve may be shut and all go past the heater: that the pool's
+   * water moves is then no news of the heater's.
+   */
+  private static void votePool(
+      int[] votes, Optional<Track> pool, Optional<Track> heater, int weight) {
+    Optional<Track> meter = heater.filter(Track::everYes);
+    vote(
+        votes,
+        pool.map(said -> meter.map(own -> unlessOnlyItMoves(said, own)).orElse(said)),
+        weight);
+  }
+
+  private static Track unlessOnlyItMoves(Track pool, Track heater) {
+    Track heard = new Track(pool.size());
+    for (int i = 0; i < pool.size(); i++) {
+      heard.set(i, pool.yes(i) && heater.no(i) ? Track.UNKNOWN : pool.at(i));
+    }
+    return heard;
   }
 
   /** A pressure may also stand in front of a closed valve; without pressure nothing moves. */

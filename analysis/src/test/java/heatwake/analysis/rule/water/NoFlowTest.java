@@ -38,6 +38,30 @@ class NoFlowTest {
   }
 
   /**
+   * A valve is shut and all water goes past the heater, whose switch sticks closed. That the pool's
+   * water moves says nothing of the heater's.
+   */
+  @Test
+  void allWaterPastTheHeaterIsNoWater() {
+    RunBuilder run =
+        heatingNight()
+            .with(Channel.FLOW_TOTAL)
+            .set(Channel.FLOW_HEATER, 0)
+            .set(Channel.FLOW_SWITCH, 1)
+            .set(Channel.PUMP_ON, 1)
+            .heating(1.5);
+    var flag = onlyFlag(rule, readings(waterBack(run).circulating(20).recording()));
+    assertThat(flag.evidence()).startsWith("Compressor ran for 90 s without water");
+  }
+
+  /** Nothing says that a meter works which reads nothing from first to last. */
+  @Test
+  void aMeterThatNeverSawWaterIsOutvoted() {
+    RunBuilder run = RunBuilder.run().set(Channel.FLOW_HEATER, 0).circulating(5).heating(100);
+    assertClear(rule, readings(run.circulating(20).recording()));
+  }
+
+  /**
    * Until somebody comes: without water the high-pressure switch trips within minutes, and resets.
    */
   @Test
