@@ -30,6 +30,13 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
   /** Relative humidity where neither probe nor nameplate says any; ours. */
   static final double USUAL_HUMIDITY = 0.7;
 
+  /**
+   * Air hotter than this is assumed to hold no more vapour than air of this temperature: a hot day
+   * warms the air without wetting it, and dew points above 25 Cel are rare anywhere (common
+   * practice). 75 % at 27 Cel is 38 % at 39 Cel.
+   */
+  static final double NO_WETTER_ABOVE_K = 273.15 + 27;
+
   /** Standard uncertainty of an assumed humidity; ours. */
   static final double ASSUMED_HUMIDITY_SPREAD = 0.15;
 
@@ -63,7 +70,7 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
         Math.hypot(
             ProbeUncertainty.of(rig, air).atTemperatureK(airK),
             air == Channel.AIR_AMBIENT ? AMBIENT_FOR_INLET_K : 0);
-    Estimate humidity = humidity(timeline, rig, from, to);
+    Estimate humidity = humidity(timeline, rig, airK, from, to);
     return Optional.of(
         new Conditions(
             wetBulb(
@@ -86,15 +93,25 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
     return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
   }
 
-  private static Estimate humidity(Timeline timeline, Rig rig, int from, int to) {
+  private static Estimate humidity(Timeline timeline, Rig rig, double airK, int from, int to) {
     double measured = mean(timeline, Channel.HUMIDITY_IN, from, to);
     return Double.isNaN(measured)
-        ? new Estimate(assumedHumidity(rig), ASSUMED_HUMIDITY_SPREAD)
+        ? new Estimate(assumedHumidity(rig, airK), ASSUMED_HUMIDITY_SPREAD)
         : new Estimate(measured, ProbeUncertainty.of(rig, Channel.HUMIDITY_IN).at(measured));
   }
 
-  /** The humidity of the nameplate's points, for want of a probe. */
-  static double assumedHumidity(Rig rig) {
+  /** The humidity of air of some temperature, for want of a probe. */
+  static double assumedHumidity(Rig rig, double airK) {
+    double drier =
+        airK <= NO_WETTER_ABOVE_K
+            ? 1
+            : MoistAir.saturationPressurePa(NO_WETTER_ABOVE_K)
+                / MoistAir.saturationPressurePa(airK);
+    return drier * ratedHumidity(rig);
+  }
+
+  /** The humidity of the nameplate's points. */
+  static double ratedHumidity(Rig rig) {
     return rig.heater().ratings().stream()
         .map(Rating::humidity)
         .filter(stated -> stated.isPresent())

@@ -46,7 +46,7 @@ public final class Nameplate {
     List<Point> heats = new ArrayList<>();
     List<Point> powers = new ArrayList<>();
     for (Rating rating : ratings) {
-      double humidity = rating.humidity().orElse(Conditions.assumedHumidity(rig));
+      double humidity = rating.humidity().orElse(Conditions.ratedHumidity(rig));
       double wetBulbK =
           Conditions.wetBulb(Estimate.exact(rating.airK()), Estimate.exact(humidity), air).value();
       heats.add(new Point(wetBulbK, rating.waterK(), rating.heatW()));
@@ -82,9 +82,9 @@ public final class Nameplate {
       return List.of(
           String.format(
               Locale.ROOT,
-              "expected heat: humidity-in is not measured, %.0f %% +- %.0f %% is assumed; clip it"
-                  + " for a closer figure",
-              Conditions.assumedHumidity(rig) * 100,
+              "expected heat: humidity-in is not measured, %.0f %% +- %.0f %% is assumed, less in air"
+                  + " above 27 °C; clip it for a closer figure",
+              Conditions.ratedHumidity(rig) * 100,
               Estimate.COVERAGE_FACTOR * Conditions.ASSUMED_HUMIDITY_SPREAD * 100));
     }
     return List.of();
