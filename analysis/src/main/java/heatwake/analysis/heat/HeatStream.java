@@ -21,11 +21,11 @@ public final class HeatStream {
   private static final double CP_J_PER_KG_K = 4181;
 
   private final double stepS;
-  private final double[] flowM3PerS;
+  private final double[] bridgedFlowM3PerS;
   private final Bridging bridged;
   private final double[] riseK;
   private final double[] heatW;
-  private final double[] capacityWPerK;
+  private final double capacityJPerM3K;
   private final ProbeUncertainty flowUncertainty;
   private final Pair pair;
   private final double riseNoiseK;
@@ -35,29 +35,30 @@ public final class HeatStream {
 
   private HeatStream(Timeline timeline, FlowBasis basis, Pair pair, PoolWater water) {
     this.stepS = timeline.stepS();
-    this.flowM3PerS = basis.flowM3PerS();
+    double[] flowM3PerS = basis.flowM3PerS();
     this.flowUncertainty = basis.uncertainty();
     this.pair = pair;
     double[] in = timeline.of(Channel.WATER_IN);
     double[] hot = timeline.of(pair.hot());
     int size = timeline.size();
     riseK = new double[size];
-    capacityWPerK = new double[size];
     double[] zeroed = new double[size];
     for (int i = 0; i < size; i++) {
       zeroed[i] = hot[i] - pair.offsetK();
       riseK[i] = zeroed[i] - in[i];
     }
     heatW = water.heatW(flowM3PerS, in, in, zeroed);
-    double densityKgPerM3 = water.densityKgPerM3(300);
+    capacityJPerM3K = water.densityKgPerM3(300) * CP_J_PER_KG_K;
+    double[] heatedFlow = new double[size];
     for (int i = 0; i < size; i++) {
-      capacityWPerK[i] = flowM3PerS[i] * densityKgPerM3 * CP_J_PER_KG_K;
       if (flowM3PerS[i] == 0) {
         // Standing water carries no heat, whatever the clips show.
         heatW[i] = 0;
       }
+      heatedFlow[i] = Double.isNaN(heatW[i]) ? Double.NaN : flowM3PerS[i];
     }
     bridged = Bridging.of(timeline, heatW);
+    bridgedFlowM3PerS = Bridging.of(timeline, heatedFlow).values();
     riseInterval =
         Math.max(
             timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(pair.hot()));
@@ -101,12 +102,14 @@ public final class HeatStream {
     return stepS;
   }
 
+  /** The flow that goes with the heat, bridged like it; NaN where the heat is not known. */
   double flowM3PerS(int i) {
-    return flowM3PerS[i];
+    return bridgedFlowM3PerS[i];
   }
 
+  /** Heat for each kelvin of rise. */
   double capacityWPerK(int i) {
-    return capacityWPerK[i];
+    return bridgedFlowM3PerS[i] * capacityJPerM3K;
   }
 
   ProbeUncertainty flowUncertainty() {

@@ -5,8 +5,8 @@ import heatwake.analysis.uncertainty.Estimate;
 
 /**
  * Heat summed over instants, with its standard uncertainty by the GUM (JCGM 100:2008, 5.1): errors
- * of flow, pair and properties stay the same from instant to instant and add up; scatter adds up by
- * squares.
+ * of flow, pair and properties stay the same from instant to instant and add up, over bridged ones
+ * as well, since these lie between measured ones; scatter adds up by squares.
  */
 public final class HeatSum {
   /**
@@ -35,18 +35,18 @@ public final class HeatSum {
       return false;
     }
     instants++;
-    if (stream.bridged().isBridged(i)) {
-      bridgedW += heat;
-      heatW += heat;
+    double flow = stream.flowM3PerS(i);
+    if (flow == 0) {
       return true;
     }
-    double flow = stream.flowM3PerS(i);
-    if (flow != 0) {
-      double capacity = stream.capacityWPerK(i);
-      double perFlow = heat / flow;
-      heatW += heat;
-      capacityWPerK += capacity;
-      perFlowJPerM3 += perFlow;
+    double capacity = stream.capacityWPerK(i);
+    double perFlow = heat / flow;
+    heatW += heat;
+    capacityWPerK += capacity;
+    perFlowJPerM3 += perFlow;
+    if (stream.bridged().isBridged(i)) {
+      bridgedW += heat;
+    } else {
       capacitySquared += capacity * capacity;
       perFlowSquared += perFlow * perFlow;
     }

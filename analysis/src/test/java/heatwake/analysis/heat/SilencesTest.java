@@ -38,4 +38,26 @@ class SilencesTest {
     assertThat(findings.heat().electricJ().orElseThrow().value() / 3.6e6)
         .isCloseTo(2.7 * 128 / 60, within(0.1));
   }
+
+  /**
+   * An error that a pair keeps is in the heat of a short silence as it is in that around it: half
+   * of the time bridged, the heat is known no better (GUM, JCGM 100:2008, 5.2: errors that are
+   * alike add up).
+   */
+  @Test
+  void aBridgedHeatHasThePairsErrorToo() {
+    RunBuilder broken = RunBuilder.run().heating(10);
+    for (int i = 0; i < 5; i++) {
+      broken.nothingRecorded(8).heating(8);
+    }
+    double gappy = relative(broken);
+    double whole = relative(RunBuilder.run().heating(90));
+    assertThat(gappy).isGreaterThanOrEqualTo(whole * 0.99);
+    assertThat(gappy).isLessThan(whole * 1.5);
+  }
+
+  private static double relative(RunBuilder run) {
+    var delivered = Analysis.of(run.recording()).heat().deliveredJ().orElseThrow();
+    return delivered.standard() / delivered.value();
+  }
 }
