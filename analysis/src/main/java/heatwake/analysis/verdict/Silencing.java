@@ -22,6 +22,12 @@ final class Silencing {
   private static final Map<String, Set<String>> UPSET =
       Map.of("clock-step", Set.of("short-cycling", "restart-too-soon", "data-gap"));
 
+  /**
+   * Rules of another side that give to the measurement a figure that cannot be. Where a probe is
+   * accused by name, that is the cause and this its consequence.
+   */
+  private static final Set<String> FIGURES = Set.of("heat-loss");
+
   /** A flag is silenced if at least this part of its time is discredited; ours. */
   private static final double LEAST_SHARE = 0.3;
 
@@ -44,7 +50,7 @@ final class Silencing {
     }
     return DISCREDITING.contains(by.rule())
         && by.severity() != Severity.INFO
-        && flag.side() != Side.MEASUREMENT
+        && (flag.side() != Side.MEASUREMENT || FIGURES.contains(flag.rule()))
         && !Collections.disjoint(by.channels(), flag.channels())
         && Overlap.share(flag, by) >= LEAST_SHARE;
   }
