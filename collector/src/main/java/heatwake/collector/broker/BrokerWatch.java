@@ -21,6 +21,7 @@ final class BrokerWatch extends AbstractInterceptHandler
   private final Admission admission;
   private final Transit transit;
   private final TakenMessages taken = new TakenMessages();
+  private final Turns turns = new Turns();
 
   /**
    * The client that is being asked about. The broker's library asks within the call that hands it
@@ -45,12 +46,17 @@ final class BrokerWatch extends AbstractInterceptHandler
 
   /** What stands at the door of the broker in a new connection. */
   Crossing crossing() {
-    return new Crossing(transit, taken);
+    return new Crossing(transit, taken, turns);
   }
 
   /** What the broker took and our sources have not acknowledged. */
   Transit transit() {
     return transit;
+  }
+
+  /** Which of a client's connections is in. */
+  Turns turns() {
+    return turns;
   }
 
   void disconnectBy(Consumer<String> how) {

@@ -29,12 +29,14 @@ import java.util.Optional;
 final class Crossing extends ChannelDuplexHandler {
   private final Transit transit;
   private final TakenMessages taken;
+  private final Turns turns;
   private String client = "";
   private boolean ours;
 
-  Crossing(Transit transit, TakenMessages taken) {
+  Crossing(Transit transit, TakenMessages taken, Turns turns) {
     this.transit = transit;
     this.taken = taken;
+    this.turns = turns;
   }
 
   @Override
@@ -146,11 +148,20 @@ final class Crossing extends ChannelDuplexHandler {
   }
 
   @Override
+  public void channelInactive(ChannelHandlerContext context) {
+    context.fireChannelInactive();
+    turns.ended(client, context.channel());
+  }
+
+  @Override
   public void write(ChannelHandlerContext context, Object message, ChannelPromise promise) {
-    if (message instanceof MqttConnAckMessage answer
-        && answer.variableHeader().connectReturnCode()
-            == MqttConnectReturnCode.CONNECTION_ACCEPTED) {
-      taken.letIn(client, context.channel());
+    if (message instanceof MqttConnAckMessage answer) {
+      ChannelFuture unused =
+          promise.addListener(sentOrNot -> turns.answered(client, context.channel()));
+      if (answer.variableHeader().connectReturnCode()
+          == MqttConnectReturnCode.CONNECTION_ACCEPTED) {
+        taken.letIn(client, context.channel());
+      }
     }
     if (ours
         && message instanceof MqttPublishMessage publish

@@ -22,7 +22,8 @@ import java.util.concurrent.TimeUnit;
  * again for ever (MQTT 3.1.1 knows no way to say no to one message, 3.3.5).
  *
  * <p>It also sees who comes without a user or in another language, whom the broker turns away
- * without asking {@link BrokerWatch}, and lets clients wait that come before the recorder is ready.
+ * without asking {@link BrokerWatch}, and lets clients wait that come before the recorder is ready
+ * or whose connection before has not ended.
  */
 final class SenderPace extends ChannelInboundHandlerAdapter {
   /** How often to look whether a client may come in. */
@@ -48,8 +49,11 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
       ReferenceCountUtil.release(message);
       return;
     }
+    if (message instanceof MqttConnectMessage connect && isNamed(connect)) {
+      watch.turns().arrives(clientId(connect), context.channel());
+    }
     boolean first = waiting.isEmpty();
-    if (first && mayPass(message)) {
+    if (first && mayPass(context, message)) {
       handOver(context, message);
       return;
     }
@@ -88,6 +92,10 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
     return named == null ? "" : named;
   }
 
+  private static boolean isNamed(MqttConnectMessage connect) {
+    return connect.decoderResult().isSuccess() && !clientId(connect).isEmpty();
+  }
+
   /** The port is another one at each attempt, and says nothing. */
   private static String nameless(ChannelHandlerContext context) {
     return context.channel().remoteAddress() instanceof InetSocketAddress address
@@ -117,9 +125,10 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
     }
   }
 
-  private boolean mayPass(Object message) {
+  private boolean mayPass(ChannelHandlerContext context, Object message) {
     if (message instanceof MqttConnectMessage connect && connect.decoderResult().isSuccess()) {
-      return watch.isOpenTo(clientId(connect));
+      return watch.isOpenTo(clientId(connect))
+          && (!isNamed(connect) || watch.turns().enters(clientId(connect), context.channel()));
     }
     return !(message instanceof MqttPublishMessage) || allowance.take();
   }
@@ -136,7 +145,7 @@ final class SenderPace extends ChannelInboundHandlerAdapter {
       return;
     }
     boolean passed = false;
-    while (!waiting.isEmpty() && mayPass(waiting.peek())) {
+    while (!waiting.isEmpty() && mayPass(context, waiting.peek())) {
       handOver(context, waiting.remove());
       passed = true;
     }

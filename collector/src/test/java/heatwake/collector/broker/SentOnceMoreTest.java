@@ -12,6 +12,7 @@ import heatwake.collector.probe.ProbeSource;
 import heatwake.collector.rig.SourceSpec;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
@@ -31,6 +32,11 @@ import org.junit.jupiter.api.Timeout;
  */
 @Timeout(60)
 class SentOnceMoreTest {
+  /** Type and length of an acknowledgement. */
+  private static final int PUBACK = 0x4002;
+
+  private static final int LEFT_BEHIND_TURNS = Integer.getInteger("heatwake.left-behind", 5);
+
   private final RememberingIntake intake = new RememberingIntake();
 
   private static SourceSpec.Mqtt spec(String url) {
@@ -40,19 +46,40 @@ class SentOnceMoreTest {
 
   /** A probe that says exactly what it is told to. */
   private static final class Probe implements AutoCloseable {
+    private static final int PATIENCE_MS = 5000;
+
     private final Socket socket;
     private final DataInputStream in;
 
     private Probe(EmbeddedBroker broker, String id) throws IOException {
+      this(broker);
+      connect(id);
+      byte[] answer = in.readNBytes(4);
+      if (answer.length < 4) {
+        throw new EOFException("no answer");
+      }
+      assertThat(answer).startsWith(0x20, 2).endsWith(0);
+    }
+
+    private Probe(EmbeddedBroker broker) throws IOException {
       socket = new Socket(InetAddress.getLoopbackAddress(), broker.port());
+      socket.setSoTimeout(PATIENCE_MS);
       in = new DataInputStream(socket.getInputStream());
+    }
+
+    /** Asks to be let in and goes away without waiting for the answer. */
+    private static void callAndLeave(EmbeddedBroker broker, String id) throws IOException {
+      try (Probe impatient = new Probe(broker)) {
+        impatient.connect(id);
+      }
+    }
+
+    private void connect(String id) throws IOException {
       ByteArrayOutputStream body = new ByteArrayOutputStream();
       // Protocol name, level 4, flags 0 (session to be kept), keep alive 0.
       body.writeBytes(new byte[] {0, 4, 'M', 'Q', 'T', 'T', 4, 0, 0, 0});
       text(body, id);
       send(0x10, body);
-      byte[] answer = in.readNBytes(4);
-      assertThat(answer).startsWith(0x20, 2).endsWith(0);
     }
 
     private static void text(ByteArrayOutputStream body, String text) {
@@ -84,7 +111,7 @@ class SentOnceMoreTest {
     }
 
     private int acknowledgement() throws IOException {
-      assertThat(in.readUnsignedShort()).isEqualTo(0x4002);
+      assertThat(in.readUnsignedShort()).isEqualTo(PUBACK);
       return in.readUnsignedShort();
     }
 
@@ -95,7 +122,7 @@ class SentOnceMoreTest {
       } catch (SocketTimeoutException silent) {
         return true;
       } finally {
-        socket.setSoTimeout(0);
+        socket.setSoTimeout(PATIENCE_MS);
       }
     }
 
@@ -241,6 +268,39 @@ class SentOnceMoreTest {
         assertThat(one.acknowledgement()).isEqualTo(1);
         assertThat(other.acknowledgement()).isEqualTo(1);
       }
+    }
+  }
+
+  /**
+   * A probe that lost patience while the recorder started leaves connections behind that are
+   * answered when nobody is there any more. They are not taken for the one that it uses now.
+   */
+  @Test
+  void connectionsLeftBehindAreNotTakenForTheProbe() throws Exception {
+    for (int turn = 0; turn < LEFT_BEHIND_TURNS; turn++) {
+      try (EmbeddedBroker broker = brokerThatKnowsOurs();
+          ProbeSource source = source(broker)) {
+        source.start(intake);
+        for (int i = 0; i < 4; i++) {
+          Probe.callAndLeave(broker, "box");
+        }
+        CompletableFuture<Void> open = CompletableFuture.runAsync(broker::letAllIn);
+        double value = 20 + turn / 64.0;
+        Eventually.that("its message is acknowledged", () -> isTaken(broker, value));
+        open.join();
+      }
+      assertThat(intake.values(Channel.WATER_IN)).contains(20 + turn / 64.0);
+    }
+  }
+
+  /** Connects and publishes, as long as the broker lets it. */
+  private static boolean isTaken(EmbeddedBroker broker, double value) {
+    try (Probe probe = new Probe(broker, "box")) {
+      probe.publish(1, Double.toString(value), false);
+      // Or what the broker says to one whose place another connection takes.
+      return probe.in.readUnsignedShort() == PUBACK;
+    } catch (IOException putOut) {
+      return false;
     }
   }
 

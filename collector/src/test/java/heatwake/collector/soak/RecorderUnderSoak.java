@@ -4,11 +4,14 @@ import heatwake.collector.peer.MachineClock;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
 /** The recorder's process. */
 final class RecorderUnderSoak implements AutoCloseable {
+  private static final int LINES_OF_NOTE = 60;
+
   private final Path rig;
   private final Path database;
   private final long readingsInARun;
@@ -74,6 +77,13 @@ final class RecorderUnderSoak implements AutoCloseable {
     try (Stream<String> lines = Files.lines(log)) {
       return lines.filter(line -> line.contains(text)).count();
     }
+  }
+
+  /** The latest lines of its log. */
+  String lastSaid() throws IOException {
+    List<String> lines = Files.readAllLines(log);
+    return String.join(
+        "\n", lines.subList(Math.max(0, lines.size() - LINES_OF_NOTE), lines.size()));
   }
 
   /** Fails the soak, with what it said, if it has ended by itself. */

@@ -66,7 +66,7 @@ class SoakTest {
       FaultDeck deck = new FaultDeck(site, random);
       long beganMs = System.currentTimeMillis();
       Senders senders = new Senders(site);
-      awaitAllHeard(0);
+      awaitAllHeard("the start");
       senders.recorderHasSubscribed();
       troubles.add(new Trouble(beganMs, System.currentTimeMillis()));
       long endNs = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
@@ -76,7 +76,7 @@ class SoakTest {
         long startMs = System.currentTimeMillis();
         Fault fault = deck.draw();
         fault.strike(site);
-        awaitAllHeard(startMs);
+        awaitAllHeard(fault.name());
         if (fault.costsLines()) {
           troubles.add(new Trouble(startMs, System.currentTimeMillis()));
         }
@@ -134,18 +134,24 @@ class SoakTest {
     }
   }
 
-  /** Waits until something that was sent after a moment has come from every sender. */
-  private void awaitAllHeard(long sinceMs) throws Exception {
-    Map<Channel, Long> before = new TreeMap<>();
-    tallies().forEach(one -> before.put(one.channel(), Tally.timeMs(one.last())));
-    Eventually.that(
-        "all heard again since " + sinceMs,
-        () -> {
-          site.recorder().mustLive();
-          Map<Channel, Long> last = lastStored();
-          return before.entrySet().stream()
-              .allMatch(one -> last.getOrDefault(one.getKey(), 0L) > one.getValue());
-        });
+  /** Waits until something that is sent from now on has come from every sender. */
+  private void awaitAllHeard(String after) throws Exception {
+    Map<Channel, Long> silent = new TreeMap<>();
+    tallies().forEach(one -> silent.put(one.channel(), Tally.timeMs(one.last())));
+    try {
+      Eventually.that(
+          "all heard again after " + after,
+          () -> {
+            site.recorder().mustLive();
+            Map<Channel, Long> last = lastStored();
+            silent.entrySet().removeIf(one -> last.getOrDefault(one.getKey(), 0L) > one.getValue());
+            return silent.isEmpty();
+          });
+    } catch (AssertionError deaf) {
+      System.out.println("seed " + seed + ", not heard after " + after + ": " + silent.keySet());
+      System.out.println(site.recorder().lastSaid());
+      throw deaf;
+    }
   }
 
   private Map<Channel, Long> lastStored() {
