@@ -148,10 +148,14 @@ public final class FindingsText {
             advice -> {
               layout.heading("Bypass");
               layout.columns(NAME_WIDTH, "Share through the heater", advice.share(), "");
+              advice
+                  .flow()
+                  .ifPresent(
+                      flow -> layout.columns(NAME_WIDTH, "Flow through the heater", flow, ""));
               layout.columns(NAME_WIDTH, "Rise", advice.rise(), "");
-              if (!advice.range().isEmpty()) {
-                layout.columns(NAME_WIDTH, "Rise at nameplate flow", advice.range(), "");
-              }
+              advice
+                  .range()
+                  .ifPresent(range -> layout.columns(NAME_WIDTH, range.name(), range.value(), ""));
               layout.paragraph("  ", advice.advice());
             });
   }
