@@ -52,7 +52,8 @@ public final class Analysis {
         evidence.heat(),
         judgement.heatDoubt(),
         evidence.zero(),
-        BypassHelp.of(given.timeline(), recording.rig(), phases, given.water()),
+        BypassHelp.of(
+            given.timeline(), recording.rig(), phases, given.water(), given.electricity()),
         evidence.pool(),
         Cost.of(recording.rig(), evidence.heat()),
         evidence.steady(),

@@ -27,6 +27,17 @@ public record Estimate(double value, double standard) {
     return COVERAGE_FACTOR * standard;
   }
 
+  /**
+   * Probability that the quantity lies above a limit, if it is distributed normally about the value
+   * (GUM, annex G).
+   */
+  public double probabilityAbove(double limit) {
+    if (standard == 0) {
+      return value > limit ? 1 : 0;
+    }
+    return NormalDistribution.below((value - limit) / standard);
+  }
+
   /** This estimate with value and uncertainty multiplied by an exact factor. */
   public Estimate times(double factor) {
     return new Estimate(value * factor, standard * Math.abs(factor));

@@ -6,6 +6,7 @@ import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.LowHeat;
 import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
@@ -16,7 +17,8 @@ import java.util.stream.Stream;
 
 /**
  * What speaks for a heater being sound. Health is not the absence of flags: it takes a figure that
- * a sick heater would not have given.
+ * a sick heater would not have given, so heat speaks for it by no more than the probability that
+ * its uncertainty leaves for the heater not being weak.
  *
  * @param confidence how sure, 0 to 1; 0 where nothing speaks for it
  * @param because what speaks for it, the strongest first
@@ -39,6 +41,9 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
 
   /** Loss of confidence per unit of relative uncertainty: 5 % costs 0.1; ours. */
   private static final double PER_UNCERTAINTY = 2;
+
+  /** Heat speaks for health only if it is less likely low than not. */
+  private static final double LIKELIER_THAN_NOT = 0.5;
 
   private static final double AT_PART_SPEED = 0.7;
   private static final double LEAST_BY_HEAT = 0.5;
@@ -75,7 +80,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return atPartSpeed(mean, heater);
     }
     return mean.of(DutyFigure.HEAT_RATIO)
-        .map(ratio -> byHeat(ratio, mean, heater))
+        .map(ratio -> byHeat(ratio, mean, evidence))
         .orElseGet(() -> byCircuit(mean, evidence));
   }
 
@@ -122,7 +127,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     return grade > QUIET || (!approach && grade < -QUIET);
   }
 
-  private static Soundness byHeat(Estimate ratio, Duty mean, Heater heater) {
+  private static Soundness byHeat(Estimate ratio, Duty mean, Evidence evidence) {
     double difference = ratio.value() - 1;
     String heat = "heat is " + Wording.percent(ratio) + " of the nameplate's at these conditions";
     if (ratio.value() > TOO_GOOD && Doubt.above(ratio, 1)) {
@@ -147,7 +152,22 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of(heat + ", low though not beyond doubt", coil.get()),
           List.of(SuspectCoil.NEXT_CHECK));
     }
-    OutOfBand outside = OutOfBand.of(OF_THE_CIRCUIT, QUIET, mean, heater);
+    OutOfBand outside =
+        OutOfBand.of(OF_THE_CIRCUIT, QUIET, mean, evidence.recording().rig().heater());
+    double notLow = ratio.probabilityAbove(LowHeat.MATERIAL_RATIO);
+    if (notLow < LIKELIER_THAN_NOT) {
+      return new Soundness(
+          0,
+          Stream.concat(
+                  Stream.of(
+                      heat + ", low, but too uncertain to tell a weak heater from a sound one"),
+                  outside.figures().stream())
+              .toList(),
+          Stream.concat(
+                  SurerHeat.of(mean, evidence).stream(),
+                  outside.figures().isEmpty() ? Stream.empty() : outside.wouldDecide().stream())
+              .toList());
+    }
     if (!outside.figures().isEmpty()) {
       return new Soundness(
           outside.isHealth() ? LEAST_BY_HEAT : 0,
@@ -155,7 +175,10 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           outside.wouldDecide());
     }
     double confidence =
-        Math.max(LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
+        Math.min(
+            notLow,
+            Math.max(
+                LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02)));
     List<String> because = new ArrayList<>(List.of(heat));
     if (difference < -Math.max(CLOSE, AGREES * ratio.standard())) {
       return new Soundness(
@@ -167,16 +190,17 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return new Soundness(
           LEAST_BY_HEAT,
           List.of(heat + ", more than it promises but not beyond doubt"),
-          List.of("better probes on water-in, water-out and flow"));
+          SurerHeat.of(mean, evidence));
     }
     mean.of(DutyFigure.COP_RATIO)
-        .ifPresent(cop -> because.add("COP is " + Wording.percent(cop) + " of the nameplate's"));
+        .ifPresent(
+            cop ->
+                because.add(
+                    (cop.value() < 1 - CLOSE ? "but COP is " : "COP is ")
+                        + Wording.percent(cop)
+                        + " of the nameplate's"));
     return new Soundness(
-        confidence,
-        because,
-        ratio.standard() > CLOSE
-            ? List.of("better probes on water-in, water-out and flow would narrow the heat")
-            : List.of());
+        confidence, because, ratio.standard() > CLOSE ? SurerHeat.of(mean, evidence) : List.of());
   }
 
   private static String but(Symptom symptom, Duty mean, Heater heater) {

@@ -179,11 +179,12 @@ class VerdictPageTest {
 
       | what is known | verdict | confidence |
       |---|---|---|
-      | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
+      | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
       | the same, but one of approaches, superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
       | the same, but two or more of them | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty | undecided: look at the coil | 0 |
-      | heat a little low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
+      | heat likelier below 90 % than above, not beyond doubt | undecided: what would make the heat surer | 0 |
+      | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
       | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |
       | the same, but one of them outside | undecided: a run at full speed | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |

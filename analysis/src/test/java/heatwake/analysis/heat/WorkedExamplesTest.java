@@ -86,6 +86,7 @@ class WorkedExamplesTest {
     assertThat(span.heatW().orElseThrow().value()).isCloseTo(25_000, within(50.0));
     BypassFigures bypass = findings.bypass().orElseThrow();
     assertThat(bypass.expectedHeatW().orElseThrow().value()).isCloseTo(16_500, within(120.0));
+    assertThat(bypass.flowM3PerS().orElseThrow().value() * 60e3).isCloseTo(120, within(0.5));
     assertThat(bypass.riseAtFlowMaxK().orElseThrow().value()).isCloseTo(1.19, within(0.02));
     assertThat(bypass.riseAtFlowMinK().orElseThrow().value()).isCloseTo(2.64, within(0.03));
   }

@@ -1,6 +1,7 @@
 package heatwake.analysis.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.scenario.AtDuty;
@@ -98,9 +99,70 @@ class SoundnessTest {
             "the coil evaporates 22.7 K below the entering air, 16.3 K at full load in humid air,"
                 + " where coils are laid out for 8 to 17 K");
     assertThat(coil.wouldDecide().get(0)).startsWith("look through the air coil");
+    assertThat(Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 12, 1.3).evidence()).because())
+        .noneMatch(text -> text.contains("coil"));
+  }
+
+  /**
+   * Of heat 77 +- 27 % (k = 2) one in three is above 90 % (table of the normal distribution: 0.96
+   * standard deviations), of 86 +- 12 % one in four (0.67): neither is a proof of health.
+   */
+  @Test
+  void heatThatIsLikelierLowProvesNoHealthHoweverUncertain() {
+    for (double[] low : new double[][] {{0.77, 0.135}, {0.86, 0.06}, {0.6, 0.3}}) {
+      Soundness sound =
+          Soundness.of(
+              AtDuty.sound()
+                  .set(DutyFigure.HEAT_RATIO, low[0], low[1])
+                  .set(DutyFigure.COP_RATIO, low[0] + 0.06, low[1] + 0.015)
+                  .evidence());
+      assertThat(sound.confidence()).isZero();
+      assertThat(sound.because().get(0))
+          .endsWith("low, but too uncertain to tell a weak heater from a sound one");
+    }
+  }
+
+  /** Table of the normal distribution: 0.5 deviations above the limit 0.6915, two 0.9772. */
+  @Test
+  void healthIsNoSurerThanTheUncertaintyOfTheHeatAllows() {
+    assertThat(soundAt(0.96, 0.12)).isCloseTo(0.69, within(0.005));
+    assertThat(soundAt(0.98, 0.04)).isCloseTo(0.91, within(1e-9));
+    assertThat(soundAt(1.0, 0.03)).isCloseTo(0.93, within(1e-9));
+    double surer = 1;
+    for (double standard = 0.01; standard < 0.4; standard += 0.01) {
+      double sound = soundAt(0.95, standard);
+      assertThat(sound).isLessThanOrEqualTo(surer);
+      surer = sound;
+    }
+  }
+
+  private static double soundAt(double ratio, double standard) {
+    return Soundness.of(
+            AtDuty.sound()
+                .set(DutyFigure.HEAT_RATIO, ratio, standard)
+                .set(DutyFigure.COP_RATIO, ratio, standard + 0.01)
+                .evidence())
+        .confidence();
+  }
+
+  /** Only what is not done yet, and of the part that brings the doubt. */
+  @Test
+  void whatMakesTheHeatSurerIsWhatItLacks() {
+    AtDuty vague = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.8, 0.14);
+    assertThat(Soundness.of(vague.set(DutyFigure.HEAT, 12_800, 2_200).evidence()).wouldDecide())
+        .containsExactly(
+            "zero the probe pair: let the water circulate for 10 min with the compressor at rest",
+            "clip flow-heater");
     assertThat(
-            Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 12, 1.3).evidence()).confidence())
-        .isEqualTo(0.5);
+            Soundness.of(
+                    vague
+                        .set(DutyFigure.HEAT, 12_800, 300)
+                        .set(DutyFigure.EXPECTED_HEAT, 16_000, 2_700)
+                        .evidence())
+                .wouldDecide())
+        .singleElement()
+        .asString()
+        .startsWith("clip humidity-in");
   }
 
   @Test

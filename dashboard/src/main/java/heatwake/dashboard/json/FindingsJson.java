@@ -119,10 +119,13 @@ public final class FindingsJson {
     Figures figures = new Figures();
     figures.node().put("at", time(bypass.atMs()));
     figures.put("heater_share", "heater_share_u", ONE, bypass.heaterShare());
+    figures.put(
+        "flow_heater_L_per_min", "flow_heater_u_L_per_min", LITRE_PER_MINUTE, bypass.flowM3PerS());
     figures.put("rise_K", "rise_u_K", KELVIN, bypass.riseK());
     figures.put("expected_heat_kW", "expected_heat_u_kW", KILOWATT, bypass.expectedHeatW());
     figures.put("rise_at_flow_max_K", "rise_at_flow_max_u_K", KELVIN, bypass.riseAtFlowMaxK());
     figures.put("rise_at_flow_min_K", "rise_at_flow_min_u_K", KELVIN, bypass.riseAtFlowMinK());
+    figures.put("power_ratio", "power_ratio_u", ONE, bypass.powerRatio());
     return figures.node();
   }
 

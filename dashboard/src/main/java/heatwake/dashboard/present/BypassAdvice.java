@@ -9,29 +9,56 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What a person who turns the bypass valve needs to see.
+ * What a person who turns the bypass valve needs to see. Where meters tell the flow through the
+ * heater it is held against the nameplate's range; where none does, the rise is.
  *
- * @param share part of the flow that goes through the heater, in words; a dash where not known
+ * @param share part of the total flow that goes through the heater, in words; a dash where not
+ *     known
+ * @param flow water through the heater, with uncertainty; empty where no meter tells it
  * @param rise rise through the heater, with uncertainty; a dash where not known
- * @param range where the rise belongs, in words
+ * @param range where flow or rise belongs; empty where that is not known
  * @param advice what to do
  * @param tone how it stands
- * @param scale the same as a scale to draw; empty without a range
+ * @param scale the same as a scale to draw; empty without both ends of the range
  */
 public record BypassAdvice(
-    String share, String rise, String range, String advice, Tone tone, Optional<Scale> scale) {
+    String share,
+    Optional<String> flow,
+    String rise,
+    Optional<Range> range,
+    String advice,
+    Tone tone,
+    Optional<Scale> scale) {
 
   /**
-   * The rise on its scale, in the unit shown.
+   * Where a figure belongs, in words.
    *
-   * @param least rise at the nameplate's greatest flow
-   * @param greatest rise at the nameplate's least flow
-   * @param rise the rise as it is; NaN where not known
+   * @param name for a table
+   * @param value from where to where, with unit
+   * @param sentence the same for reading on its own
+   */
+  public record Range(String name, String value, String sentence) {}
+
+  /**
+   * Flow or rise on its scale, in the unit shown.
+   *
+   * @param least lower end of the range where it belongs
+   * @param greatest upper end
+   * @param value as it is; NaN where not known
    * @param uncertainty its expanded uncertainty
-   * @param unit symbol of the unit
+   * @param below what lies below the range, in words
+   * @param above what lies above it
    */
   public record Scale(
-      double least, double greatest, double rise, double uncertainty, String unit) {}
+      double least,
+      double greatest,
+      double value,
+      double uncertainty,
+      String below,
+      String above) {}
+
+  private static final String MORE_WATER = "more water";
+  private static final String LESS_WATER = "less water";
 
   /** Short, so that a hand on the valve sees what it does; long enough to calm the noise; ours. */
   static final long SHARE_MEAN_MS = 15_000;
@@ -45,80 +72,120 @@ public record BypassAdvice(
   public static Optional<BypassAdvice> of(Findings findings, long nowMs, UnitChoice units) {
     OptionalDouble shareNow =
         RecentMean.of(findings, Trace.Kind.HEATER_SHARE, nowMs, SHARE_MEAN_MS);
-    return findings.bypass().map(figures -> of(figures, shareNow, units));
+    return findings.bypass().map(figures -> of(figures, findings, shareNow, units));
   }
 
-  private static BypassAdvice of(BypassFigures figures, OptionalDouble shareNow, UnitChoice units) {
-    DisplayUnit kelvin = units.of(Quantity.TEMPERATURE_DIFFERENCE);
+  private static BypassAdvice of(
+      BypassFigures figures, Findings findings, OptionalDouble shareNow, UnitChoice units) {
     DisplayUnit percent = units.of(Quantity.RATIO);
-    String share =
+    DisplayUnit flow = units.of(Quantity.FLOW);
+    DisplayUnit kelvin = units.of(Quantity.TEMPERATURE_DIFFERENCE);
+    boolean byFlow = figures.flowM3PerS().isPresent();
+    Optional<Range> range = byFlow ? flowRange(figures, flow) : riseRange(figures, kelvin);
+    Optional<Scale> scale = byFlow ? flowScale(figures, flow) : riseScale(figures, kelvin);
+    Counsel counsel =
+        range.isEmpty()
+            ? rangeUnknown(byFlow)
+            : byFlow ? BypassByFlow.of(figures, flow) : BypassByRise.of(figures, findings, units);
+    return new BypassAdvice(
         shareNow.isPresent()
             ? percent.text(shareNow.getAsDouble())
-            : figures.heaterShare().map(percent::text).orElse(Tile.NONE);
-    String rise = figures.riseK().map(kelvin::text).orElse(Tile.NONE);
+            : figures.heaterShare().map(percent::text).orElse(Tile.NONE),
+        figures.flowM3PerS().map(flow::text),
+        figures.riseK().map(kelvin::text).orElse(Tile.NONE),
+        range,
+        counsel.words(),
+        counsel.tone(),
+        scale);
+  }
+
+  private static Counsel rangeUnknown(boolean byFlow) {
+    return new Counsel(
+        byFlow
+            ? "Where the flow belongs needs the nameplate's flow-min and flow-max in the rig."
+            : "Where the rise belongs needs nameplate flows and rating points in the rig, and an air"
+                + " probe.",
+        Tone.STALE);
+  }
+
+  private static Optional<Range> flowRange(BypassFigures figures, DisplayUnit unit) {
+    OptionalDouble least = figures.flowMinM3PerS();
+    OptionalDouble greatest = figures.flowMaxM3PerS();
+    if (least.isEmpty() && greatest.isEmpty()) {
+      return Optional.empty();
+    }
+    String value =
+        greatest.isEmpty()
+            ? "at least " + unit.text(least.getAsDouble())
+            : least.isEmpty()
+                ? "at most " + unit.text(greatest.getAsDouble())
+                : unit.number(least.getAsDouble()) + " to " + unit.text(greatest.getAsDouble());
+    return Optional.of(
+        new Range(
+            "Nameplate flow", value, "The nameplate asks for " + value + " through the heater."));
+  }
+
+  private static Optional<Range> riseRange(BypassFigures figures, DisplayUnit unit) {
     if (figures.riseAtFlowMaxK().isEmpty() || figures.riseAtFlowMinK().isEmpty()) {
-      return new BypassAdvice(
-          share,
-          rise,
-          "",
-          "Where the rise belongs needs nameplate flows and rating points in the rig, and an air"
-              + " probe.",
-          Tone.STALE,
-          Optional.empty());
+      return Optional.empty();
     }
-    Estimate least = figures.riseAtFlowMaxK().get();
-    Estimate greatest = figures.riseAtFlowMinK().get();
-    String range = kelvin.number(least.value()) + " to " + kelvin.text(greatest.value());
-    Scale scale =
-        new Scale(
-            least.value() / kelvin.unit().factor(),
-            greatest.value() / kelvin.unit().factor(),
-            figures.riseK().map(Estimate::value).orElse(Double.NaN) / kelvin.unit().factor(),
-            figures.riseK().map(Estimate::expanded).orElse(0.0) / kelvin.unit().factor(),
-            kelvin.symbol());
-    Stand stand = figures.riseK().map(one -> stand(one, least, greatest)).orElse(Stand.UNKNOWN);
-    return new BypassAdvice(share, rise, range, stand.advice, stand.tone, Optional.of(scale));
+    String value =
+        unit.number(figures.riseAtFlowMaxK().get().value())
+            + " to "
+            + unit.text(figures.riseAtFlowMinK().get().value());
+    return Optional.of(
+        new Range(
+            "Rise at nameplate flow",
+            value,
+            "At today's expected heat, " + value + " means nameplate flow."));
   }
 
-  private enum Stand {
-    TOO_MUCH_WATER(
-        "Rise too small: more water than the nameplate allows. Turn the bypass a little past the"
-            + " heater and wait for the rise to settle.",
-        Tone.WARNING),
-    TOO_LITTLE_WATER(
-        "Rise too great: too little water, or less heat leaves with it than the nameplate promises."
-            + " Turn the bypass a little towards the heater, look at strainer and filter, and wait for"
-            + " the rise to settle.",
-        Tone.WARNING),
-    NEAR_AN_END(
-        "Rise at the edge of the range: nearer than its uncertainty can tell. Move the bypass a"
-            + " little towards the middle.",
-        Tone.PLAIN),
-    WITHIN("Rise within the range: the heater has its nameplate flow.", Tone.GOOD),
-    UNKNOWN("The rise is not known: clip water-in and water-out.", Tone.STALE);
-
-    private final String advice;
-    private final Tone tone;
-
-    Stand(String advice, Tone tone) {
-      this.advice = advice;
-      this.tone = tone;
+  private static Optional<Scale> flowScale(BypassFigures figures, DisplayUnit unit) {
+    if (figures.flowMinM3PerS().isEmpty() || figures.flowMaxM3PerS().isEmpty()) {
+      return Optional.empty();
     }
+    return Optional.of(
+        scale(
+            figures.flowMinM3PerS().getAsDouble(),
+            figures.flowMaxM3PerS().getAsDouble(),
+            figures.flowM3PerS(),
+            unit,
+            LESS_WATER,
+            MORE_WATER));
   }
 
-  /** Compared with the expanded uncertainty of the difference (k = 2). */
-  private static Stand stand(Estimate rise, Estimate least, Estimate greatest) {
-    double belowLeast = least.value() - rise.value();
-    double aboveGreatest = rise.value() - greatest.value();
-    double slackLeast = Math.hypot(rise.expanded(), least.expanded());
-    double slackGreatest = Math.hypot(rise.expanded(), greatest.expanded());
-    if (belowLeast > slackLeast) {
-      return Stand.TOO_MUCH_WATER;
-    }
-    if (aboveGreatest > slackGreatest) {
-      return Stand.TOO_LITTLE_WATER;
-    }
-    boolean clearlyWithin = -belowLeast > slackLeast && -aboveGreatest > slackGreatest;
-    return clearlyWithin ? Stand.WITHIN : Stand.NEAR_AN_END;
+  private static Optional<Scale> riseScale(BypassFigures figures, DisplayUnit unit) {
+    return figures
+        .riseAtFlowMaxK()
+        .flatMap(
+            least ->
+                figures
+                    .riseAtFlowMinK()
+                    .map(
+                        greatest ->
+                            scale(
+                                least.value(),
+                                greatest.value(),
+                                figures.riseK(),
+                                unit,
+                                MORE_WATER,
+                                LESS_WATER)));
+  }
+
+  private static Scale scale(
+      double least,
+      double greatest,
+      Optional<Estimate> figure,
+      DisplayUnit unit,
+      String below,
+      String above) {
+    double factor = unit.unit().factor();
+    return new Scale(
+        least / factor,
+        greatest / factor,
+        figure.map(Estimate::value).orElse(Double.NaN) / factor,
+        figure.map(Estimate::expanded).orElse(0.0) / factor,
+        below,
+        above);
   }
 }

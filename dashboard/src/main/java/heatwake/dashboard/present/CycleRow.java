@@ -12,7 +12,7 @@ import java.util.Optional;
 
 /**
  * A compressor cycle as a person reads it. Figures are without their unit, which {@link
- * #energyUnit} gives; a figure that is not known is a dash.
+ * #energyUnit} gives; a figure that is not known, or too uncertain to tell anything, is a dash.
  *
  * @param number its place in the run, from 1
  * @param when from start to stop
@@ -40,6 +40,7 @@ public record CycleRow(
   /** The cycles of a run, in order of time. */
   public static List<CycleRow> of(Findings findings, UnitChoice units, Moment moment) {
     List<CycleRow> rows = new ArrayList<>();
+    Telling telling = Telling.of(findings);
     for (CycleFigures one : findings.cycles()) {
       Cycle cycle = one.cycle();
       long endMs = cycle.stopMs().orElse(findings.endMs());
@@ -48,9 +49,9 @@ public record CycleRow(
               rows.size() + 1,
               when(cycle, moment),
               Moment.duration(endMs - cycle.startMs()),
-              delivered(one, units.of(Quantity.ENERGY).unit()),
+              delivered(one, endMs - cycle.startMs(), telling, units.of(Quantity.ENERGY).unit()),
               number(one.electricJ(), units.of(Quantity.ENERGY).unit()),
-              cop(one, findings),
+              cop(one, telling, findings),
               cycle.startMs(),
               endMs));
     }
@@ -103,16 +104,18 @@ public record CycleRow(
         : "since " + before + moment.shortDayAndTime(cycle.startMs());
   }
 
-  private static String delivered(CycleFigures one, Unit unit) {
-    String heat = number(one.deliveredJ(), unit);
-    return one.deliveredJ().isEmpty() || KnownPart.isAll(one.deliveredKnown())
+  private static String delivered(CycleFigures one, long ranMs, Telling telling, Unit unit) {
+    Optional<Estimate> told = one.deliveredJ().filter(heat -> telling.heatOver(heat, ranMs));
+    String heat = number(told, unit);
+    return told.isEmpty() || KnownPart.isAll(one.deliveredKnown())
         ? heat
         : heat + IN_PART + KnownPart.percent(one.deliveredKnown());
   }
 
-  private static String cop(CycleFigures one, Findings findings) {
-    boolean doubted = one.cop().isPresent() && findings.heatDoubt().isPresent();
-    return number(one.cop(), ONE) + (doubted ? DOUBTED : "");
+  private static String cop(CycleFigures one, Telling telling, Findings findings) {
+    Optional<Estimate> told = one.cop().filter(telling::cop);
+    boolean doubted = told.isPresent() && findings.heatDoubt().isPresent();
+    return number(told, ONE) + (doubted ? DOUBTED : "");
   }
 
   private static String number(Optional<Estimate> estimate, Unit unit) {

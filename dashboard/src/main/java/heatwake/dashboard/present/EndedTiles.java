@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** What came of a run that is over. */
 public final class EndedTiles {
@@ -25,11 +26,19 @@ public final class EndedTiles {
         KnownPart.isAll(heat.deliveredKnown())
             ? ""
             : ", " + KnownPart.percent(heat.deliveredKnown()) + " known";
-    add(tiles, "Heat delivered", heat.deliveredJ(), kWh, part);
-    add(
+    Telling telling = Telling.of(findings);
+    addTelling(
+        tiles,
+        "Heat delivered",
+        heat.deliveredJ(),
+        one -> telling.heatOver(one, telling.ranMs()),
+        kWh,
+        part);
+    addTelling(
         tiles,
         "COP of the run",
         heat.cop(),
+        telling::cop,
         ONE,
         Disbelief.words(findings).map(words -> ", " + words).orElse(""));
     add(tiles, "Electric energy", heat.electricTotalJ(), kWh, "");
@@ -39,8 +48,9 @@ public final class EndedTiles {
               Unit kelvin = units.of(Quantity.TEMPERATURE_DIFFERENCE).unit();
               Unit percent = units.of(Quantity.RATIO).unit();
               String of = ", steady";
-              add(tiles, "Heat", span.heatW(), units.of(Quantity.POWER).unit(), of);
-              add(tiles, "Of nameplate", span.ratio(), percent, of);
+              Unit kW = units.of(Quantity.POWER).unit();
+              addTelling(tiles, "Heat", span.heatW(), telling::heat, kW, of);
+              addTelling(tiles, "Of nameplate", span.ratio(), telling::ratio, percent, of);
               add(tiles, "Rise", span.riseK(), kelvin, of);
               add(tiles, "Heater flow", span.flowM3PerS(), units.of(Quantity.FLOW).unit(), of);
               add(tiles, "Through heater", span.heaterShare(), percent, of);
@@ -62,6 +72,20 @@ public final class EndedTiles {
   private static Optional<SteadySpan> longestSteady(Findings findings) {
     return findings.steady().stream()
         .max(Comparator.comparingLong(span -> span.endMs() - span.startMs()));
+  }
+
+  /** As {@link #add}, with a dash for what tells nothing. */
+  private static void addTelling(
+      List<Tile> tiles,
+      String name,
+      Optional<Estimate> estimate,
+      Predicate<Estimate> tells,
+      Unit unit,
+      String remark) {
+    estimate.ifPresent(
+        one ->
+            tiles.add(
+                tells.test(one) ? Tile.of(name, one, unit, remark) : Tile.untold(name, unit)));
   }
 
   private static void add(

@@ -37,6 +37,12 @@ public final class Figure {
     return fixed(value, decimals) + " ± " + fixed(uncertainty, decimals);
   }
 
+  /** The expanded uncertainty of an SI estimate alone: {@code ± 0.7 kW}. */
+  public static String uncertainty(Estimate estimate, Unit unit) {
+    String whole = of(estimate, unit);
+    return whole.substring(Math.max(0, whole.indexOf('±')));
+  }
+
   /** An SI value without uncertainty, to three significant digits. */
   public static String of(double si, Unit unit) {
     return plain(unit.fromSi(si)) + suffix(unit);

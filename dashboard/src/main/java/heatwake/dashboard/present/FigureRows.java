@@ -24,11 +24,13 @@ public final class FigureRows {
   private final Findings findings;
   private final UnitChoice units;
   private final Moment moment;
+  private final Telling telling;
 
   private FigureRows(Findings findings, UnitChoice units, Moment moment) {
     this.findings = findings;
     this.units = units;
     this.moment = moment;
+    this.telling = Telling.of(findings);
   }
 
   /** Figures of the whole run. */
@@ -38,15 +40,15 @@ public final class FigureRows {
 
   /** Figures of one steady span. */
   public static List<FigureRow> ofSteady(SteadySpan span, Findings findings, UnitChoice units) {
-    return new Table(units).steady(span, findings);
+    return new Table(units, Telling.of(findings)).steady(span, findings);
   }
 
   private List<FigureRow> run() {
-    Table table = new Table(units);
+    Table table = new Table(units, telling);
     HeatFigures heat = findings.heat();
-    table.add("Heat delivered", heat.deliveredJ(), Quantity.ENERGY, delivered(heat));
+    table.addHeat("Heat delivered", heat.deliveredJ(), telling.ranMs(), delivered(heat));
     table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, "");
-    table.addPure(
+    table.addCop(
         "COP",
         heat.cop(),
         Disbelief.withReason(findings).orElse("heat delivered over electric energy"));
@@ -70,8 +72,12 @@ public final class FigureRows {
 
   private void pool(Table table, PoolFigures pool) {
     table.add("Pool at the end", pool.poolK(), Quantity.TEMPERATURE, "");
-    table.add("Heat stored in the pool", pool.storedJ(), Quantity.ENERGY, "from its own warming");
-    table.add("Pool loss, heater off", pool.lossAtRestW(), Quantity.POWER, "from its cooling");
+    table.addHeat(
+        "Heat stored in the pool",
+        pool.storedJ(),
+        findings.endMs() - findings.startMs(),
+        "from its own warming");
+    table.addHeat("Pool loss, heater off", pool.lossAtRestW(), "from its cooling");
     table.add("Pool loss, computed", pool.lossModelW(), Quantity.POWER, "from air, wind, humidity");
     if (pool.setpointMs().isPresent() && pool.setpointMs().getAsLong() <= findings.endMs()) {
       table.rows.add(new FigureRow("Set temperature", "reached", ""));
@@ -101,16 +107,51 @@ public final class FigureRows {
                 table.rows.add(
                     new FigureRow(
                         "Cost of one kWh of heat",
-                        Figure.numbers(price, ONE) + " " + cost.currency(),
+                        heatTells()
+                            ? Figure.numbers(price, ONE) + " " + cost.currency()
+                            : Telling.WORDS,
                         Disbelief.words(findings).orElse(""))));
+  }
+
+  private boolean heatTells() {
+    return findings
+        .heat()
+        .deliveredJ()
+        .filter(heat -> !telling.heatOver(heat, telling.ranMs()))
+        .isEmpty();
   }
 
   private static final class Table {
     private final UnitChoice units;
+    private final Telling telling;
     private final List<FigureRow> rows = new ArrayList<>();
 
-    Table(UnitChoice units) {
+    Table(UnitChoice units, Telling telling) {
       this.units = units;
+      this.telling = telling;
+    }
+
+    void addHeat(String name, Optional<Estimate> heatW, String remark) {
+      heatW.ifPresent(
+          one -> add(name, units.of(Quantity.POWER).text(one), telling.heat(one), remark));
+    }
+
+    void addHeat(String name, Optional<Estimate> heatJ, long overMs, String remark) {
+      heatJ.ifPresent(
+          one ->
+              add(
+                  name,
+                  units.of(Quantity.ENERGY).text(one),
+                  telling.heatOver(one, overMs),
+                  remark));
+    }
+
+    void addCop(String name, Optional<Estimate> cop, String remark) {
+      cop.ifPresent(one -> add(name, Figure.numbers(one, ONE), telling.cop(one), remark));
+    }
+
+    private void add(String name, String value, boolean tells, String remark) {
+      rows.add(new FigureRow(name, tells ? value : Telling.WORDS, remark));
     }
 
     void add(String name, Optional<Estimate> estimate, Quantity quantity, String remark) {
@@ -118,8 +159,8 @@ public final class FigureRows {
           one -> rows.add(new FigureRow(name, units.of(quantity).text(one), remark)));
     }
 
-    void addPure(String name, Optional<Estimate> estimate, String remark) {
-      estimate.ifPresent(one -> rows.add(new FigureRow(name, Figure.numbers(one, ONE), remark)));
+    void addRatio(String name, Optional<Estimate> ratio) {
+      ratio.ifPresent(one -> add(name, Figure.numbers(one, ONE), telling.ratio(one), ""));
     }
 
     void add(String name, OptionalDouble si, Quantity quantity) {
@@ -133,11 +174,11 @@ public final class FigureRows {
     }
 
     List<FigureRow> steady(SteadySpan span, Findings run) {
-      add("Heat", span.heatW(), Quantity.POWER, "");
+      addHeat("Heat", span.heatW(), "");
       add("Nameplate heat at these conditions", span.expectedHeatW(), Quantity.POWER, "");
-      addPure("Heat over nameplate heat", span.ratio(), "");
+      addRatio("Heat over nameplate heat", span.ratio());
       add("Power", span.powerW(), Quantity.POWER, "");
-      addPure(Disbelief.words(run).map(words -> "COP, " + words).orElse("COP"), span.cop(), "");
+      addCop(Disbelief.words(run).map(words -> "COP, " + words).orElse("COP"), span.cop(), "");
       add("Rise", span.riseK(), Quantity.TEMPERATURE_DIFFERENCE, "");
       add("Flow through the heater", span.flowM3PerS(), Quantity.FLOW, "");
       add("Share through the heater", span.heaterShare(), Quantity.RATIO, "");

@@ -53,8 +53,9 @@ public final class LiveTiles {
   private record Reader(Recording recording, Findings findings, long nowMs, UnitChoice units) {
     Tiles read() {
       List<Tile> figures = new ArrayList<>();
-      steadyOrTrace("Heat", SteadySpan::heatW, Trace.Kind.HEAT).ifPresent(figures::add);
-      cop().ifPresent(figures::add);
+      Telling telling = Telling.of(findings);
+      heat(telling).ifPresent(figures::add);
+      cop(telling).ifPresent(figures::add);
       steadyOrTrace("Rise", SteadySpan::riseK, Trace.Kind.RISE).ifPresent(figures::add);
       flow().ifPresent(figures::add);
       traced("Through heater", Trace.Kind.HEATER_SHARE, BypassAdvice.SHARE_MEAN_MS, "bypass")
@@ -116,10 +117,20 @@ public final class LiveTiles {
       return ", " + Disbelief.words(findings).orElse("steady");
     }
 
-    private Optional<Tile> cop() {
+    private Optional<Tile> heat(Telling telling) {
+      boolean told =
+          steadyNow().flatMap(SteadySpan::heatW).filter(one -> !telling.heat(one)).isEmpty();
+      return told
+          ? steadyOrTrace("Heat", SteadySpan::heatW, Trace.Kind.HEAT)
+          : Optional.of(Tile.untold("Heat", units.of(Trace.Kind.HEAT).unit()));
+    }
+
+    private Optional<Tile> cop(Telling telling) {
       return steadyNow()
           .flatMap(SteadySpan::cop)
-          .map(cop -> Tile.of("COP", cop, ONE, remark()))
+          .map(
+              cop ->
+                  telling.cop(cop) ? Tile.of("COP", cop, ONE, remark()) : Tile.untold("COP", ONE))
           .or(
               () ->
                   findings.heat().cop().isEmpty() && findings.steady().isEmpty()

@@ -15,6 +15,11 @@ import heatwake.analysis.uncertainty.Estimate;
 public record Tile(String name, String value, String unit, String foot, Tone tone) {
   static final String NONE = "–";
 
+  /** A figure so uncertain that its numbers would tell nothing. */
+  static Tile untold(String name, Unit unit) {
+    return new Tile(name, NONE, Figure.symbol(unit), Telling.WORDS, Tone.STALE);
+  }
+
   /** An estimate, with its expanded uncertainty at the foot, followed by a remark. */
   static Tile of(String name, Estimate estimate, Unit unit, String remark) {
     String[] parts = Figure.numbers(estimate, unit).split(" ± ", 2);

@@ -4,21 +4,21 @@ import heatwake.analysis.finding.ChannelCoverage;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.Phase;
-import heatwake.analysis.quantity.Quantity;
-import heatwake.analysis.quantity.Unit;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Note;
 import heatwake.analysis.series.Recording;
 import heatwake.dashboard.present.BypassAdvice;
 import heatwake.dashboard.present.Cautions;
 import heatwake.dashboard.present.CycleRow;
-import heatwake.dashboard.present.Disbelief;
 import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.FigureRows;
 import heatwake.dashboard.present.FlagRow;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.Names;
+import heatwake.dashboard.present.ReadingPace;
 import heatwake.dashboard.present.StartupRow;
+import heatwake.dashboard.present.SteadyLine;
 import heatwake.dashboard.present.UnitChoice;
 import heatwake.dashboard.present.VerdictWords;
 import java.io.PrintWriter;
@@ -35,7 +35,6 @@ public final class FindingsText {
   /** A troubled night has sixty; more only scroll away. */
   private static final int MOST_CYCLES = 60;
 
-  private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
   private static final int NAME_WIDTH = 36;
 
   private final Recording recording;
@@ -148,10 +147,14 @@ public final class FindingsText {
             advice -> {
               layout.heading("Bypass");
               layout.columns(NAME_WIDTH, "Share through the heater", advice.share(), "");
+              advice
+                  .flow()
+                  .ifPresent(
+                      flow -> layout.columns(NAME_WIDTH, "Flow through the heater", flow, ""));
               layout.columns(NAME_WIDTH, "Rise", advice.rise(), "");
-              if (!advice.range().isEmpty()) {
-                layout.columns(NAME_WIDTH, "Rise at nameplate flow", advice.range(), "");
-              }
+              advice
+                  .range()
+                  .ifPresent(range -> layout.columns(NAME_WIDTH, range.name(), range.value(), ""));
               layout.paragraph("  ", advice.advice());
             });
   }
@@ -174,26 +177,11 @@ public final class FindingsText {
       layout.heading("All steady spans");
       spans
           .subList(0, Math.min(MOST_SPANS, spans.size()))
-          .forEach(span -> layout.paragraph("  ", inOneLine(span)));
+          .forEach(span -> layout.paragraph("  ", SteadyLine.of(span, findings, units, moment)));
     }
     if (spans.size() > MOST_SPANS) {
       layout.line("  and " + (spans.size() - MOST_SPANS) + " more; --json has them all");
     }
-  }
-
-  private String inOneLine(SteadySpan span) {
-    StringBuilder line = new StringBuilder(moment.span(span.startMs(), span.endMs()));
-    span.heatW().ifPresent(heat -> line.append(", ").append(units.of(Quantity.POWER).text(heat)));
-    span.cop()
-        .ifPresent(
-            cop ->
-                line.append(", COP ")
-                    .append(Figure.of(cop, ONE))
-                    .append(Disbelief.words(findings).map(words -> " (" + words + ")").orElse("")));
-    span.ratio()
-        .ifPresent(
-            ratio -> line.append(", ").append(Figure.of(ratio, ONE)).append(" of nameplate"));
-    return line.toString();
   }
 
   private void cycles(Layout layout) {
@@ -245,18 +233,17 @@ public final class FindingsText {
 
   private void channels(Layout layout) {
     layout.heading("Channels");
-    findings.channels().forEach((channel, coverage) -> channel(layout, channel.id(), coverage));
+    findings.channels().forEach((channel, coverage) -> channel(layout, channel, coverage));
   }
 
-  private static void channel(Layout layout, String id, ChannelCoverage coverage) {
+  private void channel(Layout layout, Channel channel, ChannelCoverage coverage) {
     layout.columns(
         NAME_WIDTH,
-        id,
+        channel.id(),
         coverage.readings() + " readings",
         Figure.fixed(coverage.coverage() * 100, 1)
-            + " % of the run, one every "
-            + Figure.fixed(coverage.intervalS(), coverage.intervalS() < 10 ? 1 : 0)
-            + " s");
+            + " % of the run, "
+            + ReadingPace.words(channel, findings.channels()));
   }
 
   private void notes(Layout layout) {

@@ -23,7 +23,7 @@ public final class LowHeat implements Rule {
   private static final double TOLERATED_RATIO = 0.95;
 
   /** A shortfall smaller than this is not worth a call-out; ours. */
-  static final double MATERIAL_RATIO = 0.9;
+  public static final double MATERIAL_RATIO = 0.9;
 
   /** Above this share of the expected heat the flag is a warning, below it an alarm; ours. */
   private static final double GRAVE_RATIO = 0.5;

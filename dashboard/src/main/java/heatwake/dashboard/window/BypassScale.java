@@ -15,14 +15,16 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import javax.swing.JComponent;
 
-/** The range where the rise belongs as a bar, and the rise with its uncertainty as a pointer. */
-final class RiseScale extends JComponent {
+/**
+ * The range where flow or rise belongs as a bar, and the figure with its uncertainty as a pointer.
+ */
+final class BypassScale extends JComponent {
   private static final Color WITHIN = new Color(0x9AD3BF);
   private static final Color OUTSIDE = new Color(0xE6EAED);
 
   private final transient Scale scale;
 
-  RiseScale(Scale scale) {
+  BypassScale(Scale scale) {
     this.scale = scale;
   }
 
@@ -45,22 +47,22 @@ final class RiseScale extends JComponent {
     g.setColor(Palette.FAINT_INK);
     float below = (float) (bar + height + metrics.getAscent() + 4);
     float lowest = below + metrics.getHeight();
-    g.drawString("more water", 0, lowest);
-    g.drawString("less water", getWidth() - metrics.stringWidth("less water"), lowest);
-    centred(g, Figure.fixed(scale.least(), 1), x(scale.least()), below);
-    centred(g, Figure.fixed(scale.greatest(), 1), x(scale.greatest()), below);
-    if (!Double.isNaN(scale.rise())) {
+    g.drawString(scale.below(), 0, lowest);
+    g.drawString(scale.above(), getWidth() - metrics.stringWidth(scale.above()), lowest);
+    centred(g, Figure.fixed(scale.least(), decimals()), x(scale.least()), below);
+    centred(g, Figure.fixed(scale.greatest(), decimals()), x(scale.greatest()), below);
+    if (!Double.isNaN(scale.value())) {
       pointer(g, bar, height);
     }
     g.dispose();
   }
 
   private void pointer(Graphics2D g, double bar, double height) {
-    double x = x(scale.rise());
+    double x = x(scale.value());
     g.setColor(Palette.INK);
     g.setStroke(new BasicStroke(3f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-    double from = x(scale.rise() - scale.uncertainty());
-    double to = x(scale.rise() + scale.uncertainty());
+    double from = x(scale.value() - scale.uncertainty());
+    double to = x(scale.value() + scale.uncertainty());
     g.draw(new Line2D.Double(from, bar + height / 2, to, bar + height / 2));
     g.draw(new Line2D.Double(x, bar, x, bar + height));
     Path2D head = new Path2D.Double();
@@ -71,14 +73,19 @@ final class RiseScale extends JComponent {
     g.fill(head);
   }
 
+  /** A flow of tens of litres needs none. */
+  private int decimals() {
+    return scale.greatest() < 10 ? 1 : 0;
+  }
+
   private static void centred(Graphics2D g, String text, double x, float baseline) {
     g.drawString(text, (float) (x - g.getFontMetrics().stringWidth(text) / 2.0), baseline);
   }
 
-  /** The range takes the middle half; a rise far outside stands at the end. */
-  private double x(double rise) {
+  /** The range takes the middle half; a figure far outside stands at the end. */
+  private double x(double figure) {
     double width = scale.greatest() - scale.least();
-    double share = 0.25 + 0.5 * (rise - scale.least()) / width;
+    double share = 0.25 + 0.5 * (figure - scale.least()) / width;
     return Math.max(0.02, Math.min(0.98, share)) * getWidth();
   }
 }
