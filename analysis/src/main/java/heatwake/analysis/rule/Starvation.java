@@ -21,13 +21,17 @@ public final class Starvation {
 
   private Starvation() {}
 
-  /** Whether either shows; little subcooling only where want of air does not explain the coil. */
+  /**
+   * Whether either shows; little subcooling only where neither want of air nor liquid that stands
+   * in the coil explains it.
+   */
   public static boolean shows(Duty duty) {
     return duty.of(DutyFigure.SUPERHEAT)
             .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
             .isPresent()
         || (hasVapourInLiquid(duty)
             && !LittleAir.isLikely(duty)
+            && !Flooding.shows(duty)
             && duty.of(DutyFigure.STANDARD_APPROACH)
                 .filter(approach -> approach.value() > LOW_EVAPORATING_K)
                 .isPresent());

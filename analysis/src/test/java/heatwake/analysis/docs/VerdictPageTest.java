@@ -181,7 +181,7 @@ class VerdictPageTest {
       |---|---|---|
       | heat within 8 % or two standard uncertainties of the nameplate's | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5 |
       | the same, but one of approaches, superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
-      | the same, but two or more of them | undecided | 0 |
+      | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty | undecided: look at the coil | 0 |
       | heat a little low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
       | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |

@@ -82,6 +82,30 @@ class AttributionTest {
     assertThat(found.confidence()).isGreaterThan(0.75);
   }
 
+  /**
+   * Evaporator fouling of the table above, on a fixed orifice: both fall, and that is no lost
+   * charge.
+   */
+  @Test
+  void littleSubcoolingOfAFloodedCoilSpeaksForNoLostCharge() {
+    AtDuty flooded =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.75, 0.03)
+            .set(DutyFigure.SUPERHEAT, 0, 0.5)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 25, 0.4)
+            .set(DutyFigure.STANDARD_APPROACH, 30, 0.8);
+    double little = agreement(flooded.set(DutyFigure.SUBCOOLING, 0, 0.3));
+    assertThat(little).isEqualTo(agreement(flooded.set(DutyFigure.SUBCOOLING, 5, 0.3)));
+  }
+
+  private static double agreement(AtDuty figures) {
+    return Attribution.of(figures.duty(), Rigs.typicalHeater()).ranking().stream()
+        .filter(ranked -> ranked.cause() == Cause.UNDERCHARGE)
+        .mapToDouble(Attribution.Ranked::agreement)
+        .findFirst()
+        .orElseThrow();
+  }
+
   @Test
   void lowFlowWithAHighApproachIsWater() {
     Attribution found =

@@ -9,6 +9,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
@@ -85,7 +86,7 @@ public final class LowCharge implements Rule {
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air, nor with superheat under 2 K by its uncertainty (such a coil is flooded), nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
         + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
         + " its COP runs slower by choice; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
@@ -151,7 +152,11 @@ public final class LowCharge implements Rule {
     // of the heat than of the power.
     return Corroboration.ofLostHeat(duty)
         && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
-            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty) && !PartLoad.isByCop(duty)));
+            || (vapourInLiquid
+                && evaporatesLow
+                && !Flooding.shows(duty)
+                && !mayBeIced(duty)
+                && !PartLoad.isByCop(duty)));
   }
 
   /**

@@ -56,6 +56,13 @@ class LowChargeTest {
     assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
   }
 
+  /** A coil without superheat holds liquid to its end (physics): it is flooded, not starved. */
+  @Test
+  void aFloodedCoilIsNotShortOfRefrigerant() {
+    onlyFlag(rule, starved(2, 0.5).evidence());
+    assertClear(rule, starved(0.2, 0.5).evidence());
+  }
+
   /** A slower compressor gives less heat for still less power: physics of a variable speed. */
   @Test
   void aSlowerCompressorLeavesLittleLiquidToo() {
