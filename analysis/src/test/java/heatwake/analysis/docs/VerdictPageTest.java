@@ -134,6 +134,11 @@ class VerdictPageTest {
       Approaches are brought to the greatest rated heat, since an exchanger's approach goes with the heat it
       passes; the coil's is also brought to air of 27 °C and 80 % by its enthalpy potential, since dry air takes
       a colder coil. A blend's approaches count from the middle of its glide.
+      Much subcooling counts only as far as its share of what the entering water allows (bubble point less entering
+      water) bears it out: not at all where that is smaller than 0.57 (6 K of 10.5 K: common practice) by the spread
+      of sound heaters (0.1, ours) and its own uncertainty, in full where it is greater by as much. Scale lowers the share though a high head
+      raises the subcooling; liquid backed up and gas raise it. Little subcooling beside superheat under 2 K by its
+      uncertainty does not count: that liquid stands in the flooded coil.
 
       ## Causes
 

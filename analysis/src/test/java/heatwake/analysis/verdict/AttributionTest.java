@@ -132,6 +132,34 @@ class AttributionTest {
     assertThat(found.side()).isEqualTo(Side.UNDECIDED);
   }
 
+  /**
+   * The liquid can be cooled by all of what lies between condensing and entering water, so that
+   * much subcooling comes with a high head by itself; only liquid backed up comes near the water
+   * (effectiveness of an exchanger: physics). The table above too has less subcooling with a fouled
+   * condenser.
+   */
+  @Test
+  void muchSubcoolingIsChargeOnlyWhereTheLiquidComesNearTheWater() {
+    AtDuty high =
+        AtDuty.sound()
+            .set(DutyFigure.CONDENSER_APPROACH, 20, 0.5)
+            .set(DutyFigure.POWER_RATIO, 1.4, 0.05)
+            .set(DutyFigure.SUBCOOLING, 9.7, 0.5);
+    Attribution scale =
+        Attribution.of(
+            high.set(DutyFigure.SUBCOOLING_SHARE, 9.7 / 22.4, 0.03).duty(), Rigs.typicalHeater());
+    assertThat(scale.likeliest()).isEqualTo(Cause.SCALED_CONDENSER);
+    assertThat(scale.side()).isEqualTo(Side.WATER);
+    Attribution charge =
+        Attribution.of(
+            high.set(DutyFigure.SUBCOOLING, 19, 0.5)
+                .set(DutyFigure.SUBCOOLING_SHARE, 19 / 22.4, 0.03)
+                .duty(),
+            Rigs.typicalHeater());
+    assertThat(charge.likeliest()).isEqualTo(Cause.OVERCHARGE);
+    assertThat(charge.side()).isEqualTo(Side.REFRIGERANT);
+  }
+
   @Test
   void heatAloneNamesNobody() {
     Attribution found =

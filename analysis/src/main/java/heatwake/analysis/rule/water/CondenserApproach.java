@@ -121,6 +121,15 @@ public final class CondenserApproach implements Rule {
                     .append(" of full load"));
     subcooling.ifPresent(
         known -> evidence.append(", subcooling ").append(Wording.kelvin(known.value())));
+    spell
+        .mean()
+        .of(DutyFigure.SUBCOOLING_SHARE)
+        .ifPresent(
+            share ->
+                evidence
+                    .append(" (")
+                    .append(Wording.percent(share.value()))
+                    .append(" of what the entering water allows)"));
     evidence.append("; sound heaters stay under 11 K at full load");
     return new Flag(
         id(),

@@ -60,6 +60,22 @@ class CondenserApproachTest {
     assertThat(flag.causes().get(0)).isEqualTo("too much refrigerant");
   }
 
+  /** Of 22 K to the entering water, 10.5 K is less than sound heaters' 6 of 10.5 K. */
+  @Test
+  void subcoolingThatTheHeadAloneBringsPointsToTheWater() {
+    var flag =
+        onlyFlag(
+            rule,
+            approach(20, 0.4)
+                .set(DutyFigure.SUBCOOLING, 10.5, 0.4)
+                .set(DutyFigure.SUBCOOLING_SHARE, 0.48, 0.02)
+                .evidence());
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+    assertThat(flag.causes().get(0)).contains("scale");
+    assertThat(flag.evidence())
+        .contains("subcooling 10.5 K (48 % of what the entering water allows)");
+  }
+
   @Test
   void muchLiquidNeedsNoMoreThanAMiddlingApproach() {
     onlyFlag(rule, approach(8.5, 0.4).set(DutyFigure.SUBCOOLING, 16, 0.6).evidence());
