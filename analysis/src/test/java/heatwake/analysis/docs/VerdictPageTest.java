@@ -172,6 +172,8 @@ class VerdictPageTest {
       add up as probabilities do, 1 - (1 - a)(1 - b); a flag with a side from the table of causes is multiplied by
       how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has.
       Beside a machine flag that rests on other readings, a measurement flag counts 60 %.
+      Where the verdict is the pool or the schedule and no flag has a word of the machine, two or more figures of the
+      circuit outside their bands by a grade over 0.25 are said beside it, with what to look for.
 
       """;
 

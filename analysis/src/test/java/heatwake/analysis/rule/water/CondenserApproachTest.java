@@ -97,7 +97,27 @@ class CondenserApproachTest {
 
   @Test
   void aCoilShortOfRefrigerantSaysNothingOfTheWater() {
-    assertClear(rule, approach(18, 0.4).set(DutyFigure.SUPERHEAT, 18, 0.5).evidence());
+    // At 60 % of the heat 10.5 K is 17.5 K at full load.
+    assertClear(
+        rule,
+        approach(10.5, 0.3)
+            .set(DutyFigure.LOAD, 0.6, 0.01)
+            .set(DutyFigure.SUPERHEAT, 18, 0.5)
+            .evidence());
+  }
+
+  /**
+   * Want of refrigerant lowers the condensing temperature (Rossi and Braun, HVAC&R Research 3(1),
+   * 1997, table of signs): where it is high, low-charge keeps silent, and something else ails.
+   */
+  @Test
+  void aHighCondensingTemperatureIsNotForWantOfRefrigerant() {
+    onlyFlag(
+        rule,
+        approach(18, 0.4)
+            .set(DutyFigure.SUPERHEAT, 12.2, 0.4)
+            .set(DutyFigure.SUBCOOLING, 0.5, 0.5)
+            .evidence());
   }
 
   @Test
