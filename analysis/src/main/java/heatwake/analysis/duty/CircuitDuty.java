@@ -50,6 +50,7 @@ final class CircuitDuty {
         span.subcoolingK(),
         Math.hypot(condensingU, readings.temperatureStandardK(Channel.TEMP_LIQUID, span)),
         figures);
+    putSubcoolingShare(span, condensingU, figures);
     OptionalDouble discharge = readings.mean(Channel.TEMP_DISCHARGE, span);
     if (discharge.isPresent() && span.condensingK().isPresent()) {
       figures.put(
@@ -58,6 +59,20 @@ final class CircuitDuty {
               discharge.getAsDouble() - span.condensingK().getAsDouble(),
               Math.hypot(
                   condensingU, readings.temperatureStandardK(Channel.TEMP_DISCHARGE, span))));
+    }
+  }
+
+  private void putSubcoolingShare(
+      SteadySpan span, double condensingU, Map<DutyFigure, Estimate> figures) {
+    OptionalDouble liquid = readings.mean(Channel.TEMP_LIQUID, span);
+    if (liquid.isPresent() && span.subcoolingK().isPresent() && span.waterInK().isPresent()) {
+      double waterInK = span.waterInK().getAsDouble();
+      LiquidEnd.share(
+              new Estimate(liquid.getAsDouble() + span.subcoolingK().getAsDouble(), condensingU),
+              new Estimate(
+                  liquid.getAsDouble(), readings.temperatureStandardK(Channel.TEMP_LIQUID, span)),
+              new Estimate(waterInK, readings.temperatureStandardK(Channel.WATER_IN, waterInK)))
+          .ifPresent(share -> figures.put(DutyFigure.SUBCOOLING_SHARE, share));
     }
   }
 

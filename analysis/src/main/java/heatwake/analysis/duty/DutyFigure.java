@@ -48,6 +48,8 @@ public enum DutyFigure {
   SUPERHEAT,
   /** Liquid subcooling, K. */
   SUBCOOLING,
+  /** Subcooling over bubble point minus entering water: what the liquid is cooled of all it can. */
+  SUBCOOLING_SHARE,
   /** Discharge line minus condensing temperature, K. */
   DISCHARGE_SUPERHEAT,
   /** Entering minus leaving air, K. */

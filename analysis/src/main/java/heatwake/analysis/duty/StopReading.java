@@ -99,6 +99,15 @@ public final class StopReading {
     double meanK = dewK - Glide.of(refrigerant).belowCondensingK(dewK);
     put(DutyFigure.CONDENSER_APPROACH, meanK, Channel.WATER_OUT, climbK, fromMs, stopMs, figures);
     put(DutyFigure.SUBCOOLING, bubbleK, Channel.TEMP_LIQUID, climbK, fromMs, stopMs, figures);
+    OptionalDouble liquid = timeline.meanBetween(Channel.TEMP_LIQUID, fromMs, stopMs);
+    OptionalDouble water = timeline.meanBetween(Channel.WATER_IN, fromMs, stopMs);
+    if (liquid.isPresent() && water.isPresent()) {
+      LiquidEnd.share(
+              Estimate.exact(bubbleK),
+              new Estimate(liquid.getAsDouble(), climbK),
+              Estimate.exact(water.getAsDouble()))
+          .ifPresent(share -> figures.put(DutyFigure.SUBCOOLING_SHARE, share));
+    }
   }
 
   private void put(

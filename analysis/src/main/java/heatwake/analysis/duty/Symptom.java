@@ -32,7 +32,7 @@ public enum Symptom {
   EVAPORATING("entering air above evaporating, at full load in humid air", 6, 17, 3, 6),
   /** Suction superheat, K. */
   SUPERHEAT("superheat", 2, 9, 2, 5),
-  /** Liquid subcooling, K. */
+  /** Liquid subcooling, K; above its band only as far as its share bears out. */
   SUBCOOLING("subcooling", 2, 7, 2, 4),
   /** Discharge line above condensing temperature, K. */
   DISCHARGE("discharge line above condensing temperature", 12, 45, 8, 15),
@@ -104,7 +104,13 @@ public enum Symptom {
   /** How far outside its band the figure lies; empty if the figure is not known. */
   public OptionalDouble grade(Duty duty, Heater heater) {
     Optional<Estimate> figure = figure(duty, heater);
-    return figure.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(grade(figure.get()));
+    return figure.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(borneOut(grade(figure.get()), duty));
+  }
+
+  private double borneOut(double grade, Duty duty) {
+    return this == SUBCOOLING && grade > 0 ? grade * LiquidEnd.bearsOutMuchLiquid(duty) : grade;
   }
 
   /** How far outside its band a figure lies, its standard uncertainty taken off first. */

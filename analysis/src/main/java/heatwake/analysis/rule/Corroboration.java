@@ -57,9 +57,17 @@ public final class Corroboration {
     return below(duty.of(DutyFigure.HEAT_RATIO)) || below(duty.of(DutyFigure.COP_RATIO));
   }
 
-  /** Whether neither heat nor COP is known. */
+  /**
+   * Whether neither heat nor COP says that the heater gives what it should: not known, or so badly
+   * that much less lies within their expanded uncertainty. What they cannot tell is no evidence
+   * against what other figures show.
+   */
   public static boolean isImpossible(Duty duty) {
-    return !duty.has(DutyFigure.HEAT_RATIO) && !duty.has(DutyFigure.COP_RATIO);
+    return leavesRoom(duty.of(DutyFigure.HEAT_RATIO)) && leavesRoom(duty.of(DutyFigure.COP_RATIO));
+  }
+
+  private static boolean leavesRoom(Optional<Estimate> ratio) {
+    return ratio.filter(known -> known.value() - known.expanded() > 1 - MUCH).isEmpty();
   }
 
   private static boolean below(Optional<Estimate> ratio) {

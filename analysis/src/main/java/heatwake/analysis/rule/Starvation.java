@@ -19,18 +19,35 @@ public final class Starvation {
    */
   private static final double LOW_EVAPORATING_K = 13;
 
+  /** Condensing this far above the leaving water is not low, K; see condenser-approach. */
+  private static final double HIGH_CONDENSING_K = 11;
+
   private Starvation() {}
 
-  /** Whether either shows; little subcooling only where want of air does not explain the coil. */
+  /**
+   * Whether either shows; little subcooling only where neither want of air nor liquid that stands
+   * in the coil explains it.
+   */
   public static boolean shows(Duty duty) {
     return duty.of(DutyFigure.SUPERHEAT)
             .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
             .isPresent()
         || (hasVapourInLiquid(duty)
             && !LittleAir.isLikely(duty)
+            && !Flooding.shows(duty)
             && duty.of(DutyFigure.STANDARD_APPROACH)
                 .filter(approach -> approach.value() > LOW_EVAPORATING_K)
                 .isPresent());
+  }
+
+  /**
+   * Whether the condenser holds more pressure than a coil short of refrigerant leaves it: that
+   * passes less heat, and the condenser's approach goes with the heat.
+   */
+  public static boolean isContradictedByCondenser(Duty duty) {
+    return duty.of(DutyFigure.CONDENSER_APPROACH)
+        .filter(approach -> approach.value() > HIGH_CONDENSING_K)
+        .isPresent();
   }
 
   /** Whether superheat is beyond doubt more than a valve in control leaves, at whatever speed. */

@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -46,6 +47,10 @@ public record Attribution(List<Ranked> ranking, Map<Symptom, Double> grades) {
     for (Symptom symptom : Symptom.values()) {
       OptionalDouble grade = symptom.grade(duty, heater);
       grade.ifPresent(known -> grades.put(symptom, known));
+    }
+    if (Flooding.shows(duty)) {
+      // The liquid that is missing there stands in the coil: one observation, not two.
+      grades.computeIfPresent(Symptom.SUBCOOLING, (symptom, grade) -> Math.max(0, grade));
     }
     return of(grades);
   }

@@ -2,14 +2,17 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.site.Heater;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
  * Figures of the circuit that no limit was passed by and that sound heaters do not show, though the
  * heat is right. One such figure may be the heater's own way, or a thermometer with poor contact;
- * two that agree are not health.
+ * two that agree are not health. Little superheat and little subcooling are one: the liquid that
+ * stands in the coil is missing before the expansion device.
  *
  * @param figures in words; empty where all lie in their bands
  * @param isHealth whether they may still be the heater's own way
@@ -21,10 +24,16 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
         symptoms.stream()
             .filter(symptom -> Math.abs(grade(symptom, mean, heater)) > quiet)
             .toList();
-    boolean several = outside.size() > 1;
+    List<Symptom> flooded =
+        outside.stream().filter(symptom -> isOfFlooding(symptom, mean, heater)).toList();
+    boolean several = outside.size() - Math.max(0, flooded.size() - 1) > 1;
     Stream<String> checks =
         outside.stream()
-            .flatMap(symptom -> SiteCheck.of(symptom, grade(symptom, mean, heater) > 0).stream());
+            .flatMap(
+                symptom ->
+                    flooded.contains(symptom)
+                        ? Stream.of(SiteCheck.OF_FLOODED_COIL)
+                        : check(symptom, mean, heater).stream());
     return new OutOfBand(
         outside.stream()
             .map(
@@ -39,6 +48,17 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
                 checks)
             .distinct()
             .toList());
+  }
+
+  /** Whether a figure is low because liquid leaves the coil. */
+  private static boolean isOfFlooding(Symptom symptom, Duty mean, Heater heater) {
+    return Flooding.shows(mean)
+        && (symptom == Symptom.SUPERHEAT || symptom == Symptom.SUBCOOLING)
+        && grade(symptom, mean, heater) < 0;
+  }
+
+  private static Optional<String> check(Symptom symptom, Duty mean, Heater heater) {
+    return SiteCheck.of(symptom, grade(symptom, mean, heater) > 0);
   }
 
   private static double grade(Symptom symptom, Duty mean, Heater heater) {

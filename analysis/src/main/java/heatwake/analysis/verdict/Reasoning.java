@@ -101,12 +101,16 @@ final class Reasoning {
     }
     double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
     boolean tie = best - rival < LEAST_DIFFERENCE;
-    List<Reason> because = reasons(flags, side);
+    List<Reason> because = new ArrayList<>(reasons(flags, side));
+    List<String> wouldDecide = new ArrayList<>(whatWouldDecide(flags));
+    CircuitBeside.of(side, flags, evidence)
+        .ifPresent(
+            circuit -> {
+              circuit.figures().forEach(text -> because.add(new Reason.Sentence(text)));
+              wouldDecide.addAll(circuit.wouldDecide());
+            });
     return new Verdict(
-        side,
-        rounded(tie ? confidence * (1 - RIVAL_SHARE) : confidence),
-        because,
-        whatWouldDecide(flags));
+        side, rounded(tie ? confidence * (1 - RIVAL_SHARE) : confidence), because, wouldDecide);
   }
 
   private Map<Side, Double> support(List<Flag> flags) {

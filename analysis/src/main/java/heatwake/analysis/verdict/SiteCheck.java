@@ -11,6 +11,12 @@ final class SiteCheck {
   private static final String CHARGE =
       "a certified refrigerant handler recovers and weighs the charge";
 
+  /** What to look for at a coil that liquid leaves, so that there is no want of it. */
+  static final String OF_FLOODED_COIL =
+      "the coil gets more refrigerant than it evaporates, as behind a fixed orifice in cool air; with"
+          + " an expansion valve: see that its bulb sits tight on the suction pipe, under its"
+          + " insulation";
+
   private SiteCheck() {}
 
   /** The check that settles a cause. */

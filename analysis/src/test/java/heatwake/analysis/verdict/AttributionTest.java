@@ -82,6 +82,30 @@ class AttributionTest {
     assertThat(found.confidence()).isGreaterThan(0.75);
   }
 
+  /**
+   * Evaporator fouling of the table above, on a fixed orifice: both fall, and that is no lost
+   * charge.
+   */
+  @Test
+  void littleSubcoolingOfAFloodedCoilSpeaksForNoLostCharge() {
+    AtDuty flooded =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.75, 0.03)
+            .set(DutyFigure.SUPERHEAT, 0, 0.5)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 25, 0.4)
+            .set(DutyFigure.STANDARD_APPROACH, 30, 0.8);
+    double little = agreement(flooded.set(DutyFigure.SUBCOOLING, 0, 0.3));
+    assertThat(little).isEqualTo(agreement(flooded.set(DutyFigure.SUBCOOLING, 5, 0.3)));
+  }
+
+  private static double agreement(AtDuty figures) {
+    return Attribution.of(figures.duty(), Rigs.typicalHeater()).ranking().stream()
+        .filter(ranked -> ranked.cause() == Cause.UNDERCHARGE)
+        .mapToDouble(Attribution.Ranked::agreement)
+        .findFirst()
+        .orElseThrow();
+  }
+
   @Test
   void lowFlowWithAHighApproachIsWater() {
     Attribution found =
@@ -106,6 +130,34 @@ class AttributionTest {
                 .duty(),
             Rigs.typicalHeater());
     assertThat(found.side()).isEqualTo(Side.UNDECIDED);
+  }
+
+  /**
+   * The liquid can be cooled by all of what lies between condensing and entering water, so that
+   * much subcooling comes with a high head by itself; only liquid backed up comes near the water
+   * (effectiveness of an exchanger: physics). The table above too has less subcooling with a fouled
+   * condenser.
+   */
+  @Test
+  void muchSubcoolingIsChargeOnlyWhereTheLiquidComesNearTheWater() {
+    AtDuty high =
+        AtDuty.sound()
+            .set(DutyFigure.CONDENSER_APPROACH, 20, 0.5)
+            .set(DutyFigure.POWER_RATIO, 1.4, 0.05)
+            .set(DutyFigure.SUBCOOLING, 9.7, 0.5);
+    Attribution scale =
+        Attribution.of(
+            high.set(DutyFigure.SUBCOOLING_SHARE, 9.7 / 22.4, 0.03).duty(), Rigs.typicalHeater());
+    assertThat(scale.likeliest()).isEqualTo(Cause.SCALED_CONDENSER);
+    assertThat(scale.side()).isEqualTo(Side.WATER);
+    Attribution charge =
+        Attribution.of(
+            high.set(DutyFigure.SUBCOOLING, 19, 0.5)
+                .set(DutyFigure.SUBCOOLING_SHARE, 19 / 22.4, 0.03)
+                .duty(),
+            Rigs.typicalHeater());
+    assertThat(charge.likeliest()).isEqualTo(Cause.OVERCHARGE);
+    assertThat(charge.side()).isEqualTo(Side.REFRIGERANT);
   }
 
   @Test

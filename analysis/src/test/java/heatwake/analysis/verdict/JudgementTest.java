@@ -342,6 +342,35 @@ class JudgementTest {
         .isEqualTo(Side.POOL);
   }
 
+  /** A pool that loses heat says nothing of the machine: figures out of their bands are said. */
+  @Test
+  void aPoolThatLosesHeatLeavesTheCircuitItsWord() {
+    AtDuty odd = AtDuty.sound().set(DutyFigure.SUPERHEAT, 11.5, 0.8);
+    Verdict one = ofPool(odd.evidence());
+    assertThat(one.side()).isEqualTo(Side.POOL);
+    assertThat(one.because()).containsExactly("heat-loss: evidence of heat-loss");
+    Verdict both = ofPool(odd.set(DutyFigure.SUBCOOLING, 0.5, 0.6).evidence());
+    assertThat(both.side()).isEqualTo(Side.POOL);
+    assertThat(both.because())
+        .containsExactly(
+            "heat-loss: evidence of heat-loss",
+            "but superheat 11.5 K (sound: 2.0 K to 9.0 K)",
+            "but subcooling 0.5 K (sound: 2.0 K to 7.0 K)");
+    assertThat(both.wouldDecide().toString()).contains("look at it", "may lack refrigerant");
+    Evidence evidence = odd.evidence();
+    Verdict told =
+        new Reasoning(evidence)
+            .verdict(
+                List.of(
+                    flag("heat-loss", Side.POOL, 0, 60),
+                    flag("high-heater-flow", Side.WATER, 0, 60)));
+    assertThat(told.because().toString()).doesNotContain("superheat");
+  }
+
+  private static Verdict ofPool(Evidence evidence) {
+    return new Reasoning(evidence).verdict(List.of(flag("heat-loss", Side.POOL, 0, 60)));
+  }
+
   @Test
   void lowHeatWithAHighApproachAndLowFlowIsWater() {
     Judgement judgement =

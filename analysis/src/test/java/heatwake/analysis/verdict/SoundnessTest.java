@@ -85,6 +85,29 @@ class SoundnessTest {
         .contains("liquid line", "standing pressure", "weighs the charge");
   }
 
+  /**
+   * Vapour is superheated only where no liquid is left: a coil without superheat is full, and what
+   * stands in it is missing in the condenser (physics; a fixed orifice does so in cool air: Rossi
+   * and Braun, HVAC&R Research 3(1), 1997, is on such a unit).
+   */
+  @Test
+  void aFloodedCoilIsOneFigureAndNotShortOfRefrigerant() {
+    AtDuty flooded =
+        AtDuty.sound().set(DutyFigure.SUPERHEAT, 0.1, 0.5).set(DutyFigure.SUBCOOLING, 0.8, 0.5);
+    Soundness sound = Soundness.of(flooded.evidence());
+    assertThat(sound.confidence()).isEqualTo(0.5);
+    assertThat(sound.because().toString()).contains("superheat 0.1 K", "subcooling 0.8 K");
+    assertThat(sound.wouldDecide())
+        .hasSize(2)
+        .last()
+        .asString()
+        .contains("fixed orifice", "bulb")
+        .doesNotContain("lack refrigerant");
+    assertThat(
+            Soundness.of(flooded.without(DutyFigure.SUPERHEAT).evidence()).wouldDecide().toString())
+        .contains("lack refrigerant");
+  }
+
   @Test
   void aLittleLessHeatAndACoilInTheUpperHalfAsksToLookAtIt() {
     AtDuty weak =

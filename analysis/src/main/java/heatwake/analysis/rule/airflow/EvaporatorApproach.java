@@ -77,7 +77,8 @@ public final class EvaporatorApproach implements Rule {
         + " of what coils are laid out for) by more than 2 where it does so by 3 and heat or COP bear"
         + " it out. For 10 min"
         + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
-        + " coil short of refrigerant (see low-charge), and where the coil may be iced: below"
+        + " coil short of refrigerant (see low-charge; superheat under 2 K by its uncertainty shows it"
+        + " flooded, not short), and where the coil may be iced: below"
         + " -0.5 °C in air below 12 °C (see frosting).";
   }
 

@@ -9,11 +9,13 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.uncertainty.Estimate;
@@ -28,8 +30,15 @@ public final class LowCharge implements Rule {
   /** Superheat above this is high: valves are set to 4 to 8 K; common practice. */
   private static final double HIGH_SUPERHEAT_K = 10;
 
-  /** Superheat above this starves the coil whatever else is known; common practice. */
+  /** Superheat above this beside vapour in the liquid line needs no more; common practice. */
   private static final double GRAVE_SUPERHEAT_K = 14;
+
+  /**
+   * Superheat above this starves the coil whatever else is known. Behind a fixed orifice it varies
+   * with air and water: charging tables ask for up to some 25 K in humid air where the condenser is
+   * cool; common practice, from memory.
+   */
+  private static final double GREATEST_SUPERHEAT_K = 25;
 
   /**
    * Subcooling below this leaves vapour in the liquid line; 4 to 8 K is normal, common practice.
@@ -41,9 +50,6 @@ public final class LowCharge implements Rule {
 
   /** Subcooling above this shows liquid held back before the expansion device; ours. */
   private static final double HELD_BACK_K = 9;
-
-  /** Condensing this far above the leaving water is not low, K; see condenser-approach. */
-  private static final double HIGH_CONDENSING_K = 11;
 
   /** Evaporating this far below the air, at the rated heat in humid air, is low, K. */
   private static final double LOW_EVAPORATING_K = 13;
@@ -85,14 +91,14 @@ public final class LowCharge implements Rule {
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air, nor with superheat under 2 K by its uncertainty (such a coil is flooded), nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
         + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
         + " its COP runs slower by choice; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
         + " if not beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
-        + " uncertainties; or, where heat is not known, when superheat exceeds 14 K and subcooling is below 2 K or the coil"
-        + " evaporates low. For 10 min of steady running; or where the coil ices as no sound"
+        + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 14 K and subcooling is below 2 K, or superheat exceeds 25 K (no fixed orifice"
+        + " is charged for more: common practice, from memory) and the coil evaporates low. For 10 min of steady running; or where the coil ices as no sound"
         + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
 
@@ -119,7 +125,7 @@ public final class LowCharge implements Rule {
   }
 
   private static boolean isStarved(Duty duty) {
-    if (isAbove(duty.of(DutyFigure.CONDENSER_APPROACH), HIGH_CONDENSING_K)
+    if (Starvation.isContradictedByCondenser(duty)
         || isBelow(duty.of(DutyFigure.STANDARD_APPROACH), HIGH_EVAPORATING_K)) {
       return false;
     }
@@ -131,8 +137,10 @@ public final class LowCharge implements Rule {
         duty.of(DutyFigure.SUBCOOLING)
             .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)
             .isPresent();
-    if (Corroboration.isImpossible(duty)) {
-      return surely(superheat, GRAVE_SUPERHEAT_K) && (vapourInLiquid || evaporatesLow);
+    if (Corroboration.isImpossible(duty)
+        && ((surely(superheat, GRAVE_SUPERHEAT_K) && vapourInLiquid)
+            || (surely(superheat, GREATEST_SUPERHEAT_K) && evaporatesLow))) {
+      return true;
     }
     if (surely(superheat, HIGH_SUPERHEAT_K)
         && hasLittleSubcooling(duty)
@@ -151,7 +159,11 @@ public final class LowCharge implements Rule {
     // of the heat than of the power.
     return Corroboration.ofLostHeat(duty)
         && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
-            || (vapourInLiquid && evaporatesLow && !mayBeIced(duty) && !PartLoad.isByCop(duty)));
+            || (vapourInLiquid
+                && evaporatesLow
+                && !Flooding.shows(duty)
+                && !mayBeIced(duty)
+                && !PartLoad.isByCop(duty)));
   }
 
   /**

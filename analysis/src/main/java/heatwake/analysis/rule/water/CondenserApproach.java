@@ -67,8 +67,8 @@ public final class CondenserApproach implements Rule {
         + " practice); 9 K by more than 2 where subcooling above 10 K by 3 shows liquid backed up, 7 K"
         + " where it is above 14 K by 3 (ours), or above 8 K by 2 (4 to 8 K is usual: common"
         + " practice) or the standing pressure above saturation by 1 K and 3 (ours), and COP or"
-        + " power bear it out. For 10 min of steady running. Silent where superheat and subcooling show a coil short of refrigerant"
-        + " (see low-charge).";
+        + " power bear it out. For 10 min of steady running. Silent where superheat or subcooling show a coil short of refrigerant"
+        + " (see low-charge) and it condenses at most 11 K above the leaving water as it stands.";
   }
 
   @Override
@@ -88,7 +88,8 @@ public final class CondenserApproach implements Rule {
   private static boolean tooFar(Duty duty, Heater heater) {
     Estimate approach = Symptom.CONDENSING.figure(duty, heater).orElseThrow();
     double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
-    return !Starvation.shows(duty)
+    boolean starved = Starvation.shows(duty) && !Starvation.isContradictedByCondenser(duty);
+    return !starved
         && (Doubt.above(approach, HARD_LIMIT_K)
             || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofHighHead(duty))
             || (surelyAtLeast > TWICE_BORNE_OUT_LIMIT_K && Corroboration.ofHighHeadTwice(duty))
@@ -121,6 +122,15 @@ public final class CondenserApproach implements Rule {
                     .append(" of full load"));
     subcooling.ifPresent(
         known -> evidence.append(", subcooling ").append(Wording.kelvin(known.value())));
+    spell
+        .mean()
+        .of(DutyFigure.SUBCOOLING_SHARE)
+        .ifPresent(
+            share ->
+                evidence
+                    .append(" (")
+                    .append(Wording.percent(share.value()))
+                    .append(" of what the entering water allows)"));
     evidence.append("; sound heaters stay under 11 K at full load");
     return new Flag(
         id(),

@@ -2,6 +2,7 @@ package heatwake.analysis.rule.water;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.LiquidEnd;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
@@ -33,6 +34,9 @@ final class CrowdedCondenser {
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
 
+  /** The share of the subcooling speaks for liquid or gas rather than against it. */
+  private static final double LIKELIER_THAN_NOT = 0.5;
+
   private CrowdedCondenser() {}
 
   /**
@@ -51,17 +55,25 @@ final class CrowdedCondenser {
 
   /** Whether the refrigerant's own figures, not the water's, point to what is amiss. */
   static boolean pointsToRefrigerant(Duty duty) {
-    return surelyHasSubcooling(duty, BACKED_UP_K) || hasLiquidOrGas(duty);
+    boolean borneOut = LiquidEnd.bearsOutMuchLiquid(duty) >= LIKELIER_THAN_NOT;
+    return (borneOut && (surelyHasSubcooling(duty, BACKED_UP_K) || hasLiquid(duty)))
+        || hasGas(duty);
   }
 
   private static boolean hasLiquidOrGas(Duty duty) {
+    return hasLiquid(duty) || hasGas(duty);
+  }
+
+  private static boolean hasLiquid(Duty duty) {
     return duty.of(DutyFigure.SUBCOOLING)
-            .filter(
-                known -> known.value() - BORNE_OUT_FACTOR * known.standard() > USUAL_SUBCOOLING_K)
-            .isPresent()
-        || duty.of(DutyFigure.STANDING_EXCESS)
-            .filter(known -> Doubt.above(known, GAS_K))
-            .isPresent();
+        .filter(known -> known.value() - BORNE_OUT_FACTOR * known.standard() > USUAL_SUBCOOLING_K)
+        .isPresent();
+  }
+
+  private static boolean hasGas(Duty duty) {
+    return duty.of(DutyFigure.STANDING_EXCESS)
+        .filter(known -> Doubt.above(known, GAS_K))
+        .isPresent();
   }
 
   private static boolean surelyHasSubcooling(Duty duty, double limitK) {

@@ -79,6 +79,16 @@ class EvaporatorApproachTest {
     assertClear(rule, approach(30, 0.8).set(DutyFigure.SUBCOOLING, 0.3, 0.4).evidence());
   }
 
+  /**
+   * A coil without superheat holds liquid to its end (physics), so it is not refrigerant it lacks.
+   */
+  @Test
+  void littleSubcoolingBesideAFloodedCoilDoesNotSpareTheAir() {
+    AtDuty blocked = approach(30, 0.8).set(DutyFigure.SUBCOOLING, 0.3, 0.4);
+    onlyFlag(rule, blocked.set(DutyFigure.SUPERHEAT, 0.2, 0.6).evidence());
+    assertClear(rule, blocked.set(DutyFigure.SUPERHEAT, 1.2, 0.9).evidence());
+  }
+
   @Test
   void leavesAnIcedCoilInColdAirToFrosting() {
     assertClear(

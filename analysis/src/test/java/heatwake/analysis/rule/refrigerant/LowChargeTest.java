@@ -56,6 +56,13 @@ class LowChargeTest {
     assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
   }
 
+  /** A coil without superheat holds liquid to its end (physics): it is flooded, not starved. */
+  @Test
+  void aFloodedCoilIsNotShortOfRefrigerant() {
+    onlyFlag(rule, starved(2, 0.5).evidence());
+    assertClear(rule, starved(0.2, 0.5).evidence());
+  }
+
   /** A slower compressor gives less heat for still less power: physics of a variable speed. */
   @Test
   void aSlowerCompressorLeavesLittleLiquidToo() {
@@ -99,6 +106,46 @@ class LowChargeTest {
   void whereHeatIsNotKnownGraveSuperheatDoes() {
     onlyFlag(
         rule, starved(17, 0.5).without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO).evidence());
+  }
+
+  /**
+   * The expanded interval of 89 +- 19 % holds heat that is clearly low (GUM 6.2.1, about 95 % of
+   * cases), so that it is no evidence against what superheat and coil show.
+   */
+  @Test
+  void heatThatIsHardlyKnownIsNoEvidenceAgainstGraveSuperheat() {
+    AtDuty choked =
+        starved(34, 1)
+            .set(DutyFigure.SUBCOOLING, 6.9, 1)
+            .set(DutyFigure.HEAT_RATIO, 0.89, 0.095)
+            .set(DutyFigure.COP_RATIO, 0.95, 0.11);
+    onlyFlag(rule, choked.evidence());
+    // Charging tables of fixed orifices ask for up to some 25 K (from memory).
+    assertClear(rule, choked.set(DutyFigure.SUPERHEAT, 25, 1).evidence());
+    choked.set(DutyFigure.SUPERHEAT, 34, 1);
+    // Heat that is known to be right speaks for another cause.
+    assertClear(rule, choked.set(DutyFigure.HEAT_RATIO, 1, 0.04).evidence());
+  }
+
+  /** A fixed orifice in warm humid air and cool water: much superheat, and the liquid is there. */
+  @Test
+  void muchSuperheatOfAFixedOrificeIsNoLostCharge() {
+    AtDuty orifice =
+        starved(15.3, 0.4)
+            .set(DutyFigure.SUBCOOLING, 8.3, 0.4)
+            .set(DutyFigure.STANDARD_APPROACH, 14.5, 0.5)
+            .set(DutyFigure.HEAT_RATIO, 0.95, 0.065)
+            .set(DutyFigure.COP_RATIO, 0.95, 0.08);
+    assertClear(rule, orifice.evidence());
+    assertClear(rule, orifice.without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO).evidence());
+  }
+
+  /** The three signs of a leak need no lost heat, so none that is known either. */
+  @Test
+  void threeSignsTogetherNeedNoHeatKnown() {
+    AtDuty signs = starved(13, 0.5).without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO);
+    onlyFlag(rule, signs.evidence());
+    assertClear(rule, signs.set(DutyFigure.SUBCOOLING, 4, 0.3).evidence());
   }
 
   /** A leaking compressor valve: little is moved, so the coil is not drawn down. */

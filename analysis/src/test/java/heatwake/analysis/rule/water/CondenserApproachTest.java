@@ -60,6 +60,22 @@ class CondenserApproachTest {
     assertThat(flag.causes().get(0)).isEqualTo("too much refrigerant");
   }
 
+  /** Of 22 K to the entering water, 10.5 K is less than sound heaters' 6 of 10.5 K. */
+  @Test
+  void subcoolingThatTheHeadAloneBringsPointsToTheWater() {
+    var flag =
+        onlyFlag(
+            rule,
+            approach(20, 0.4)
+                .set(DutyFigure.SUBCOOLING, 10.5, 0.4)
+                .set(DutyFigure.SUBCOOLING_SHARE, 0.48, 0.02)
+                .evidence());
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+    assertThat(flag.causes().get(0)).contains("scale");
+    assertThat(flag.evidence())
+        .contains("subcooling 10.5 K (48 % of what the entering water allows)");
+  }
+
   @Test
   void muchLiquidNeedsNoMoreThanAMiddlingApproach() {
     onlyFlag(rule, approach(8.5, 0.4).set(DutyFigure.SUBCOOLING, 16, 0.6).evidence());
@@ -81,7 +97,27 @@ class CondenserApproachTest {
 
   @Test
   void aCoilShortOfRefrigerantSaysNothingOfTheWater() {
-    assertClear(rule, approach(18, 0.4).set(DutyFigure.SUPERHEAT, 18, 0.5).evidence());
+    // At 60 % of the heat 10.5 K is 17.5 K at full load.
+    assertClear(
+        rule,
+        approach(10.5, 0.3)
+            .set(DutyFigure.LOAD, 0.6, 0.01)
+            .set(DutyFigure.SUPERHEAT, 18, 0.5)
+            .evidence());
+  }
+
+  /**
+   * Want of refrigerant lowers the condensing temperature (Rossi and Braun, HVAC&R Research 3(1),
+   * 1997, table of signs): where it is high, low-charge keeps silent, and something else ails.
+   */
+  @Test
+  void aHighCondensingTemperatureIsNotForWantOfRefrigerant() {
+    onlyFlag(
+        rule,
+        approach(18, 0.4)
+            .set(DutyFigure.SUPERHEAT, 12.2, 0.4)
+            .set(DutyFigure.SUBCOOLING, 0.5, 0.5)
+            .evidence());
   }
 
   @Test
