@@ -37,7 +37,16 @@ final class BrokerWatch extends AbstractInterceptHandler
   /** Told what was refused and to whom. */
   private volatile BrokerEvents events = BrokerEvents.UNHEARD;
 
-  BrokerWatch(Optional<BrokerUsers> users, BrokerLimits limits, Admission admission) {
+  private final Runnable stumbled;
+
+  /**
+   * Stands at the door of a server.
+   *
+   * @param stumbled what to do when it can no longer serve all its clients
+   */
+  BrokerWatch(
+      Optional<BrokerUsers> users, BrokerLimits limits, Admission admission, Runnable stumbled) {
+    this.stumbled = stumbled;
     this.users = users;
     this.admission = admission;
     this.limits = limits;
@@ -177,6 +186,7 @@ final class BrokerWatch extends AbstractInterceptHandler
 
   @Override
   public void onSessionLoopError(Throwable fault) {
-    events.failed("the broker stumbled: " + fault.getMessage());
+    events.failed("the broker stumbled and is started again: " + fault.getMessage());
+    stumbled.run();
   }
 }

@@ -4,17 +4,12 @@ import heatwake.analysis.series.EventKind;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Intake;
 import heatwake.collector.rig.RigFile;
-import io.moquette.BrokerConstants;
-import io.moquette.broker.Server;
-import io.moquette.broker.config.IConfig;
-import io.moquette.broker.config.MemoryConfig;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
-import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.slf4j.Logger;
@@ -33,21 +28,39 @@ public final class EmbeddedBroker implements AutoCloseable {
   private static final int ATTEMPTS_AT_A_FREE_PORT = 10;
   private static final Set<String> ALL_ADDRESSES = Set.of("0.0.0.0", "::");
 
-  /** Commands a client may pile up before the broker drops them. */
-  private static final int COMMANDS_QUEUED = 16_384;
+  /** Between attempts to listen again, and between looks whether our sources are back. */
+  private static final long AGAIN_MS = 100;
 
-  private final Server server;
-  private final BrokerWatch watch;
+  private final BrokerConfig config;
   private final BrokerLog log = new BrokerLog();
   private final RefusedClients refused = new RefusedClients();
   private final List<Intake> told = new CopyOnWriteArrayList<>();
-  private final String address;
   private final int port;
+  private volatile ListeningServer listening;
+  private volatile boolean closed;
 
-  private EmbeddedBroker(Server server, BrokerWatch watch, String address, int port) {
-    this.server = server;
-    this.watch = watch;
-    this.address = address;
+  private final BrokerEvents events =
+      new BrokerEvents() {
+        @Override
+        public void refused(String client, String reason) {
+          refused.add(client, reason, System.currentTimeMillis());
+          happened(EventKind.CLIENT_REFUSED, client + ": " + reason);
+        }
+
+        @Override
+        public void flooded(String what) {
+          log.tell(what);
+          happened(EventKind.FLOODING, what);
+        }
+
+        @Override
+        public void failed(String what) {
+          happened(EventKind.SOURCE_LOST, what);
+        }
+      };
+
+  private EmbeddedBroker(BrokerConfig config, int port) {
+    this.config = config;
     this.port = port;
   }
 
@@ -95,45 +108,9 @@ public final class EmbeddedBroker implements AutoCloseable {
   }
 
   private static EmbeddedBroker start(BrokerConfig config, int port, Admission admission) {
-    Properties properties = new Properties();
-    properties.setProperty(IConfig.HOST_PROPERTY_NAME, config.address());
-    properties.setProperty(IConfig.PORT_PROPERTY_NAME, Integer.toString(port));
-    properties.setProperty(
-        IConfig.ALLOW_ANONYMOUS_PROPERTY_NAME, Boolean.toString(config.users().isEmpty()));
-    properties.setProperty(BrokerConstants.ALLOW_ZERO_BYTE_CLIENT_ID_PROPERTY_NAME, "true");
-    properties.setProperty(IConfig.PERSISTENCE_ENABLED_PROPERTY_NAME, "false");
-    properties.setProperty(IConfig.ENABLE_TELEMETRY_NAME, "false");
-    properties.setProperty(
-        IConfig.NETTY_MAX_BYTES_PROPERTY_NAME,
-        Integer.toString(config.limits().longestPacketBytes()));
-    // At once: waiting to fill a buffer would hold readings back.
-    properties.setProperty(IConfig.BUFFER_FLUSH_MS_PROPERTY_NAME, "0");
-    properties.setProperty(IConfig.SESSION_QUEUE_SIZE, Integer.toString(COMMANDS_QUEUED));
-    MemoryConfig settings = new MemoryConfig(properties);
-
-    BrokerWatch watch = new BrokerWatch(config.users(), config.limits(), admission);
-    if (!BrokerConnections.watch(port, watch)) {
-      throw portTaken(config.address(), port, null);
-    }
-    Server server = new Server();
-    try {
-      server.startServer(settings, List.of(watch), null, watch, watch);
-    } catch (IOException | RuntimeException fault) {
-      BrokerConnections.forget(port, watch);
-      throw portTaken(config.address(), port, fault);
-    }
-    watch.disconnectBy(server::disconnectClient);
-    return new EmbeddedBroker(server, watch, config.address(), port);
-  }
-
-  private static MistakeException portTaken(String address, int port, Throwable fault) {
-    return new MistakeException(
-        "--broker: cannot listen on "
-            + address
-            + " port "
-            + port
-            + "; another program may have it: choose another with --broker=PORT",
-        fault);
+    EmbeddedBroker broker = new EmbeddedBroker(config, port);
+    broker.listening = ListeningServer.start(config, port, admission, broker::startAgainLater);
+    return broker;
   }
 
   /** The port it listens on. */
@@ -146,13 +123,19 @@ public final class EmbeddedBroker implements AutoCloseable {
    * on all addresses is reached on loopback.
    */
   public String url() {
-    String host = ALL_ADDRESSES.contains(address) ? BrokerConfig.LOOPBACK : address;
+    String host =
+        ALL_ADDRESSES.contains(config.address()) ? BrokerConfig.LOOPBACK : config.address();
     return "mqtt://" + host + ":" + port;
+  }
+
+  /** The server of the moment. */
+  ListeningServer listening() {
+    return listening;
   }
 
   /** The recorder is ready: everybody may come in. */
   public void letAllIn() {
-    watch.letAllIn();
+    listening.watch().letAllIn();
   }
 
   /** Who was not let in since {@link #reportTo}, and how often. */
@@ -171,25 +154,7 @@ public final class EmbeddedBroker implements AutoCloseable {
   /** From now on, tells of refused and flooding clients, this one besides those told already. */
   public void reportTo(Intake intake) {
     told.add(intake);
-    watch.reportTo(
-        new BrokerEvents() {
-          @Override
-          public void refused(String client, String reason) {
-            refused.add(client, reason, System.currentTimeMillis());
-            happened(EventKind.CLIENT_REFUSED, client + ": " + reason);
-          }
-
-          @Override
-          public void flooded(String what) {
-            log.tell(what);
-            happened(EventKind.FLOODING, what);
-          }
-
-          @Override
-          public void failed(String what) {
-            happened(EventKind.SOURCE_LOST, what);
-          }
-        });
+    listening.watch().reportTo(events);
   }
 
   private void happened(EventKind kind, String what) {
@@ -205,7 +170,7 @@ public final class EmbeddedBroker implements AutoCloseable {
    */
   public void takeNoMore(Duration patience) {
     try {
-      int left = watch.transit().close(patience);
+      int left = listening.watch().transit().close(patience);
       if (left > 0) {
         LOG.error(
             "stopping although {} messages of probes are not stored; the probes still have them",
@@ -216,9 +181,52 @@ public final class EmbeddedBroker implements AutoCloseable {
     }
   }
 
+  /** The thread that tells of it is one of the server's. */
+  private void startAgainLater() {
+    Thread thread = new Thread(this::startAgain, "broker-again");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /**
+   * Starts a server in the place of one that no longer serves all its clients. What that one had in
+   * memory was not acknowledged to probes, which send it again. As at the beginning, they wait for
+   * their answer until our own sources have subscribed.
+   */
+  private synchronized void startAgain() {
+    ListeningServer old = listening;
+    if (closed) {
+      return;
+    }
+    Set<String> readers = old.watch().transit().readers();
+    old.stop();
+    try {
+      while (!closed) {
+        try {
+          listening =
+              ListeningServer.start(
+                  config, port, Admission.firstOf(readers), this::startAgainLater);
+          break;
+        } catch (MistakeException notFreeYet) {
+          Thread.sleep(AGAIN_MS);
+        }
+      }
+      listening.watch().reportTo(events);
+      while (!closed && !listening.watch().transit().readers().containsAll(readers)) {
+        Thread.sleep(AGAIN_MS);
+      }
+      listening.watch().letAllIn();
+      LOG.warn("the broker inside stumbled and was started again; probes connect to it anew");
+    } catch (InterruptedException hurry) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
   @Override
   public void close() {
-    server.stopServer();
-    BrokerConnections.forget(port, watch);
+    closed = true;
+    synchronized (this) {
+      listening.stop();
+    }
   }
 }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Queue;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.eclipse.paho.client.mqttv3.MqttTopic;
 
 /**
@@ -124,6 +125,14 @@ final class Transit {
   /** One of our sources subscribes to all that it wants to hear. */
   synchronized void subscribed(String client, List<String> filters) {
     ours.get(client).filters = List.copyOf(filters);
+  }
+
+  /** Those of our sources that have subscribed. */
+  synchronized Set<String> readers() {
+    return ours.entrySet().stream()
+        .filter(one -> !one.getValue().filters.isEmpty())
+        .map(Map.Entry::getKey)
+        .collect(Collectors.toSet());
   }
 
   /** One of our sources is sent a message, perhaps once more. */

@@ -304,6 +304,37 @@ class SentOnceMoreTest {
     }
   }
 
+  /**
+   * A thread of the library's server died, as it tells then. What was under way was not
+   * acknowledged, so it comes again; nobody is let in before our source hears.
+   */
+  @Test
+  void aServerThatStumblesIsStartedAgainAndNothingAcknowledgedIsLost() throws Exception {
+    try (EmbeddedBroker broker = brokerThatKnowsOurs();
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      broker.letAllIn();
+      broker.reportTo(intake);
+      try (Probe probe = new Probe(broker, "box")) {
+        probe.publish(1, "20.5", false);
+        assertThat(probe.acknowledgement()).isEqualTo(1);
+        intake.holdBack();
+        probe.publish(2, "21.5", false);
+        Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(21.5));
+      }
+      ListeningServer before = broker.listening();
+      before.watch().onSessionLoopError(new IllegalStateException("dead"));
+      Eventually.that("another server", () -> broker.listening() != before);
+      intake.commit();
+      intake.durableAtOnce();
+      Eventually.that("its message is acknowledged", () -> isTaken(broker, 22.5));
+      assertThat(intake.values(Channel.WATER_IN)).contains(20.5, 21.5, 22.5);
+      assertThat(intake.happened())
+          .contains("SOURCE_LOST broker: the broker stumbled and is started again: dead");
+      broker.takeNoMore(Duration.ofSeconds(30));
+    }
+  }
+
   /** All that was taken is waited for and acknowledged; what comes later is not. */
   @Test
   void beforeAStopAllThatWasTakenGetsToTheDisk() throws Exception {

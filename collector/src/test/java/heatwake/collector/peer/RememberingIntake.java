@@ -42,6 +42,11 @@ public final class RememberingIntake implements Intake {
     durableAtOnce = false;
   }
 
+  /** From now on everything is durable at once. */
+  public synchronized void durableAtOnce() {
+    durableAtOnce = true;
+  }
+
   /** Makes durable what was held back. */
   public void commit() {
     List<Runnable> owed;
