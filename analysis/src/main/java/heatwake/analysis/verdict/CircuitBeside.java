@@ -1,7 +1,6 @@
 package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
-import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.rule.Evidence;
@@ -23,17 +22,6 @@ final class CircuitBeside {
   private static final Set<Side> OF_THE_MACHINE =
       EnumSet.of(Side.REFRIGERANT, Side.WATER, Side.AIRFLOW, Side.UNDECIDED);
 
-  private static final List<Symptom> OF_THE_CIRCUIT =
-      List.of(
-          Symptom.CONDENSING,
-          Symptom.EVAPORATING,
-          Symptom.SUPERHEAT,
-          Symptom.SUBCOOLING,
-          Symptom.STANDING);
-
-  /** A symptom graded beyond this is not what a sound heater shows; see health. */
-  private static final double QUIET = 0.25;
-
   private CircuitBeside() {}
 
   /**
@@ -46,11 +34,7 @@ final class CircuitBeside {
       return Optional.empty();
     }
     return Optional.of(
-            OutOfBand.of(
-                OF_THE_CIRCUIT,
-                QUIET,
-                Duty.meanOf(evidence.duty()),
-                evidence.recording().rig().heater()))
+            OutOfBand.of(Duty.meanOf(evidence.duty()), evidence.recording().rig().heater()))
         .filter(outside -> !outside.isHealth());
   }
 }

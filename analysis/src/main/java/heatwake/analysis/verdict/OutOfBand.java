@@ -19,10 +19,22 @@ import java.util.stream.Stream;
  * @param wouldDecide what settles it
  */
 record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecide) {
-  static OutOfBand of(List<Symptom> symptoms, double quiet, Duty mean, Heater heater) {
+  /** A symptom graded beyond this is not what a sound heater shows; ours. */
+  static final double QUIET = 0.25;
+
+  /** What a technician reads off gauges and pipes. */
+  static final List<Symptom> OF_THE_CIRCUIT =
+      List.of(
+          Symptom.CONDENSING,
+          Symptom.EVAPORATING,
+          Symptom.SUPERHEAT,
+          Symptom.SUBCOOLING,
+          Symptom.STANDING);
+
+  static OutOfBand of(Duty mean, Heater heater) {
     List<Symptom> outside =
-        symptoms.stream()
-            .filter(symptom -> Math.abs(grade(symptom, mean, heater)) > quiet)
+        OF_THE_CIRCUIT.stream()
+            .filter(symptom -> Math.abs(grade(symptom, mean, heater)) > QUIET)
             .toList();
     List<Symptom> flooded =
         outside.stream().filter(symptom -> isOfFlooding(symptom, mean, heater)).toList();

@@ -50,18 +50,6 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static final double BY_CIRCUIT_AND_POWER = 0.6;
   private static final double BY_CIRCUIT = 0.45;
 
-  /** A symptom graded beyond this is not what a sound heater shows; ours. */
-  private static final double QUIET = 0.25;
-
-  /** What a technician reads off gauges and pipes. */
-  private static final List<Symptom> OF_THE_CIRCUIT =
-      List.of(
-          Symptom.CONDENSING,
-          Symptom.EVAPORATING,
-          Symptom.SUPERHEAT,
-          Symptom.SUBCOOLING,
-          Symptom.STANDING);
-
   static final Soundness NONE = new Soundness(0, List.of(), List.of());
 
   static Soundness of(Evidence evidence) {
@@ -91,7 +79,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static Soundness atPartSpeed(Duty mean, Heater heater) {
     String power = Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow());
     List<String> outside =
-        OF_THE_CIRCUIT.stream()
+        OutOfBand.OF_THE_CIRCUIT.stream()
             .filter(symptom -> symptom.figure(mean, heater).isPresent())
             .filter(symptom -> ailsAtPartSpeed(symptom, mean, heater))
             .map(symptom -> but(symptom, mean, heater))
@@ -124,7 +112,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     double value = symptom.figure(mean, heater).orElseThrow().value();
     double grade = symptom.grade(Estimate.exact(value));
     boolean approach = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
-    return grade > QUIET || (!approach && grade < -QUIET);
+    return grade > OutOfBand.QUIET || (!approach && grade < -OutOfBand.QUIET);
   }
 
   private static Soundness byHeat(Estimate ratio, Duty mean, Evidence evidence) {
@@ -152,8 +140,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of(heat + ", low though not beyond doubt", coil.get()),
           List.of(SuspectCoil.NEXT_CHECK));
     }
-    OutOfBand outside =
-        OutOfBand.of(OF_THE_CIRCUIT, QUIET, mean, evidence.recording().rig().heater());
+    OutOfBand outside = OutOfBand.of(mean, evidence.recording().rig().heater());
     double notLow = ratio.probabilityAbove(LowHeat.MATERIAL_RATIO);
     if (notLow < LIKELIER_THAN_NOT) {
       return new Soundness(
@@ -215,7 +202,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       Optional<Estimate> figure = symptom.figure(mean, evidence.recording().rig().heater());
       if (figure.isPresent()) {
         // To be called sound a figure has to lie in its band, not only within its doubt of it.
-        quiet &= Math.abs(symptom.grade(Estimate.exact(figure.get().value()))) <= QUIET;
+        quiet &= Math.abs(symptom.grade(Estimate.exact(figure.get().value()))) <= OutOfBand.QUIET;
         boolean ofCircuit = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
         if (ofCircuit) {
           circuit++;

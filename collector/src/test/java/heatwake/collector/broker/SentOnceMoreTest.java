@@ -140,6 +140,20 @@ class SentOnceMoreTest {
     return EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
   }
 
+  /** Something that is done with a broker whose clients are all let in. */
+  private interface WithBroker {
+    void run(EmbeddedBroker broker) throws Exception;
+  }
+
+  private void withBroker(WithBroker what) throws Exception {
+    try (EmbeddedBroker broker = brokerThatKnowsOurs();
+        ProbeSource source = source(broker)) {
+      source.start(intake);
+      broker.letAllIn();
+      what.run(broker);
+    }
+  }
+
   private ProbeSource source(EmbeddedBroker broker) {
     return MqttSources.of(
         spec(broker.url()),
@@ -189,86 +203,78 @@ class SentOnceMoreTest {
   /** MQTT 3.1.1, 4.7.3-1: a topic has at least one character. */
   @Test
   void aTopicThatIsNoneCostsItsSenderTheConnectionAndNobodyElse() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      try (Probe strange = new Probe(broker, "strange");
-          Probe sound = new Probe(broker, "sound")) {
-        strange.publish("", 1, "20.5", false);
-        assertThat(strange.isSilentFor(500)).isTrue();
-        sound.publish(1, "21.5", false);
-        assertThat(sound.acknowledgement()).isEqualTo(1);
-      }
-      Eventually.that("the sound one", () -> !intake.values(Channel.WATER_IN).isEmpty());
-      broker.takeNoMore(Duration.ofMinutes(1));
-    }
+    withBroker(
+        broker -> {
+          try (Probe strange = new Probe(broker, "strange");
+              Probe sound = new Probe(broker, "sound")) {
+            strange.publish("", 1, "20.5", false);
+            assertThat(strange.isSilentFor(500)).isTrue();
+            sound.publish(1, "21.5", false);
+            assertThat(sound.acknowledgement()).isEqualTo(1);
+          }
+          Eventually.that("the sound one", () -> !intake.values(Channel.WATER_IN).isEmpty());
+          broker.takeNoMore(Duration.ofMinutes(1));
+        });
     assertThat(intake.values(Channel.WATER_IN)).containsExactly(21.5);
   }
 
   /** A probe that has its acknowledgement may forget the message, whatever happens to us then. */
   @Test
   void acknowledgedWhenOnDiskAndNotBefore() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      intake.holdBack();
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(7, "20.5", false);
-        probe.publish("heron/unheard", 8, "1", false);
-        assertThat(probe.acknowledgement()).as("nobody is to store it").isEqualTo(8);
-        assertThat(probe.isSilentFor(500)).isTrue();
-        Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(20.5));
-        intake.commit();
-        assertThat(probe.acknowledgement()).isEqualTo(7);
-      }
-    }
+    withBroker(
+        broker -> {
+          intake.holdBack();
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(7, "20.5", false);
+            probe.publish("heron/unheard", 8, "1", false);
+            assertThat(probe.acknowledgement()).as("nobody is to store it").isEqualTo(8);
+            assertThat(probe.isSilentFor(500)).isTrue();
+            Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(20.5));
+            intake.commit();
+            assertThat(probe.acknowledgement()).isEqualTo(7);
+          }
+        });
   }
 
   /** The connection broke while its message waited for the disk. */
   @Test
   void whatIsUnderWayIsAcknowledgedToTheNextConnectionOnceItIsOnDisk() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      intake.holdBack();
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(7, "20.5", false);
-        Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(20.5));
-      }
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(7, "20.5", true);
-        assertThat(probe.isSilentFor(500)).isTrue();
-        intake.commit();
-        assertThat(probe.acknowledgement()).isEqualTo(7);
-        assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5);
-      }
-    }
+    withBroker(
+        broker -> {
+          intake.holdBack();
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(7, "20.5", false);
+            Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(20.5));
+          }
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(7, "20.5", true);
+            assertThat(probe.isSilentFor(500)).isTrue();
+            intake.commit();
+            assertThat(probe.acknowledgement()).isEqualTo(7);
+            assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5);
+          }
+        });
   }
 
   /** Of equal messages each is acknowledged, and no sooner than as many are on disk. */
   @Test
   void equalMessagesAreAcknowledgedAsOftenAsTheyAreOnDisk() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      intake.holdBack();
-      try (Probe one = new Probe(broker, "one");
-          Probe other = new Probe(broker, "other")) {
-        one.publish(1, "20.5", false);
-        Eventually.that("the first", () -> intake.values(Channel.WATER_IN).size() == 1);
-        other.publish(1, "20.5", false);
-        Eventually.that("the second", () -> intake.values(Channel.WATER_IN).size() == 2);
-        assertThat(one.isSilentFor(200)).isTrue();
-        assertThat(other.isSilentFor(200)).isTrue();
-        intake.commit();
-        assertThat(one.acknowledgement()).isEqualTo(1);
-        assertThat(other.acknowledgement()).isEqualTo(1);
-      }
-    }
+    withBroker(
+        broker -> {
+          intake.holdBack();
+          try (Probe one = new Probe(broker, "one");
+              Probe other = new Probe(broker, "other")) {
+            one.publish(1, "20.5", false);
+            Eventually.that("the first", () -> intake.values(Channel.WATER_IN).size() == 1);
+            other.publish(1, "20.5", false);
+            Eventually.that("the second", () -> intake.values(Channel.WATER_IN).size() == 2);
+            assertThat(one.isSilentFor(200)).isTrue();
+            assertThat(other.isSilentFor(200)).isTrue();
+            intake.commit();
+            assertThat(one.acknowledgement()).isEqualTo(1);
+            assertThat(other.acknowledgement()).isEqualTo(1);
+          }
+        });
   }
 
   /**
@@ -310,59 +316,55 @@ class SentOnceMoreTest {
    */
   @Test
   void aServerThatStumblesIsStartedAgainAndNothingAcknowledgedIsLost() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      broker.reportTo(intake);
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(1, "20.5", false);
-        assertThat(probe.acknowledgement()).isEqualTo(1);
-        intake.holdBack();
-        probe.publish(2, "21.5", false);
-        Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(21.5));
-      }
-      ListeningServer before = broker.listening();
-      before.watch().onSessionLoopError(new IllegalStateException("dead"));
-      Eventually.that("another server", () -> broker.listening() != before);
-      intake.commit();
-      intake.durableAtOnce();
-      Eventually.that("its message is acknowledged", () -> isTaken(broker, 22.5));
-      assertThat(intake.values(Channel.WATER_IN)).contains(20.5, 21.5, 22.5);
-      assertThat(intake.happened())
-          .contains("SOURCE_LOST broker: the broker stumbled and is started again: dead");
-      broker.takeNoMore(Duration.ofSeconds(30));
-    }
+    withBroker(
+        broker -> {
+          broker.reportTo(intake);
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(1, "20.5", false);
+            assertThat(probe.acknowledgement()).isEqualTo(1);
+            intake.holdBack();
+            probe.publish(2, "21.5", false);
+            Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(21.5));
+          }
+          ListeningServer before = broker.listening();
+          before.watch().onSessionLoopError(new IllegalStateException("dead"));
+          Eventually.that("another server", () -> broker.listening() != before);
+          intake.commit();
+          intake.durableAtOnce();
+          Eventually.that("its message is acknowledged", () -> isTaken(broker, 22.5));
+          assertThat(intake.values(Channel.WATER_IN)).contains(20.5, 21.5, 22.5);
+          assertThat(intake.happened())
+              .contains("SOURCE_LOST broker: the broker stumbled and is started again: dead");
+          broker.takeNoMore(Duration.ofSeconds(30));
+        });
   }
 
   /** All that was taken is waited for and acknowledged; what comes later is not. */
   @Test
   void beforeAStopAllThatWasTakenGetsToTheDisk() throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      broker.letAllIn();
-      intake.holdBack();
-      try (Probe probe = new Probe(broker, "box")) {
-        int many = 50;
-        for (int i = 1; i <= many; i++) {
-          probe.publish(i, "20." + (100 + i), false);
-        }
-        assertThat(probe.isSilentFor(200)).isTrue();
-        CompletableFuture<Void> stopping =
-            CompletableFuture.runAsync(() -> broker.takeNoMore(Duration.ofMinutes(1)));
-        while (!stopping.isDone()) {
-          intake.commit();
-          Thread.sleep(5);
-        }
-        assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
-        for (int i = 1; i <= many; i++) {
-          assertThat(probe.acknowledgement()).isEqualTo(i);
-        }
-        probe.publish(many + 1, "30", false);
-        assertThat(probe.isSilentFor(500)).isTrue();
-        assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
-      }
-    }
+    withBroker(
+        broker -> {
+          intake.holdBack();
+          try (Probe probe = new Probe(broker, "box")) {
+            int many = 50;
+            for (int i = 1; i <= many; i++) {
+              probe.publish(i, "20." + (100 + i), false);
+            }
+            assertThat(probe.isSilentFor(200)).isTrue();
+            CompletableFuture<Void> stopping =
+                CompletableFuture.runAsync(() -> broker.takeNoMore(Duration.ofMinutes(1)));
+            while (!stopping.isDone()) {
+              intake.commit();
+              Thread.sleep(5);
+            }
+            assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
+            for (int i = 1; i <= many; i++) {
+              assertThat(probe.acknowledgement()).isEqualTo(i);
+            }
+            probe.publish(many + 1, "30", false);
+            assertThat(probe.isSilentFor(500)).isTrue();
+            assertThat(intake.values(Channel.WATER_IN)).hasSize(many);
+          }
+        });
   }
 }
