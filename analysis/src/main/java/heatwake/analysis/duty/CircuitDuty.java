@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 
 /** What the refrigerant circuit does over a steady span. */
 final class CircuitDuty {
-
   /** Standard uncertainty of a saturation temperature from the property equations, K; ours. */
   private static final double SATURATION_MODEL_K = 0.1;
 

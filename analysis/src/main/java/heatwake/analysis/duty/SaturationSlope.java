@@ -1,5 +1,7 @@
 package heatwake.analysis.duty;
 
+import heatwake.analysis.quantity.AbsolutePressure;
+
 /** What an uncertain pressure makes of its saturation temperature. */
 public final class SaturationSlope {
   /**
@@ -8,8 +10,6 @@ public final class SaturationSlope {
    * uncertainty is flattered.
    */
   private static final double PER_K = 0.021;
-
-  private static final double STANDARD_ATMOSPHERE_PA = 101_325;
 
   private SaturationSlope() {}
 
@@ -20,7 +20,7 @@ public final class SaturationSlope {
    * @param gaugePa the pressure; a reading below the air's counts as none
    */
   public static double temperatureK(double standardPa, double gaugePa) {
-    double absolutePa = Math.max(0, gaugePa) + STANDARD_ATMOSPHERE_PA;
+    double absolutePa = Math.max(0, gaugePa) + AbsolutePressure.STANDARD_ATMOSPHERE.pa();
     return standardPa / absolutePa / PER_K;
   }
 }

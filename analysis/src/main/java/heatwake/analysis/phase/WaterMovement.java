@@ -39,12 +39,14 @@ public final class WaterMovement {
     int[] votes = new int[size];
     Optional<Track> heater = believedFlow(timeline, Channel.FLOW_HEATER);
     // A meter that reads nothing from first to last may be dead.
-    vote(votes, heater, heater.filter(Track::everYes).isPresent() ? 4 : 2);
+    Optional<Track> working = heater.filter(Track::everYes);
+    vote(votes, heater, working.isPresent() ? 4 : 2);
     vote(votes, state(timeline, Channel.FLOW_SWITCH), 2);
-    votePool(votes, believedFlow(timeline, Channel.FLOW_TOTAL), heater, 2);
-    votePool(votes, state(timeline, Channel.PUMP_ON), heater, 1);
-    votePool(votes, filterPressure(timeline), heater, 1);
-    vote(votes, filterPressure(timeline).map(WaterMovement::onlyNo), 1);
+    votePool(votes, believedFlow(timeline, Channel.FLOW_TOTAL), working, 2);
+    votePool(votes, state(timeline, Channel.PUMP_ON), working, 1);
+    Optional<Track> pressure = filterPressure(timeline);
+    votePool(votes, pressure, working, 1);
+    vote(votes, pressure.map(WaterMovement::onlyNo), 1);
     Track moving = new Track(size);
     for (int i = 0; i < size; i++) {
       moving.set(i, (byte) Integer.signum(votes[i]));
@@ -106,13 +108,14 @@ public final class WaterMovement {
   }
 
   /**
-   * The vote of a probe of the whole pool's water. Where the heater's own meter, which has seen
-   * water in this run, sees none, a valve may be shut and all go past the heater: that the pool's
-   * water moves is then no news of the heater's.
+   * The vote of a probe of the whole pool's water. Where the heater's own meter sees none, a valve
+   * may be shut and all go past the heater: that the pool's water moves is then no news of the
+   * heater's.
+   *
+   * @param meter what the heater's meter says, if it has seen water in this run
    */
   private static void votePool(
-      int[] votes, Optional<Track> pool, Optional<Track> heater, int weight) {
-    Optional<Track> meter = heater.filter(Track::everYes);
+      int[] votes, Optional<Track> pool, Optional<Track> meter, int weight) {
     vote(
         votes,
         pool.map(said -> meter.map(own -> unlessOnlyItMoves(said, own)).orElse(said)),

@@ -27,10 +27,19 @@ import java.util.Optional;
  * came as if it were sent for the first time.
  */
 final class Crossing extends ChannelDuplexHandler {
+  /** No client id holds it (MQTT 3.1.1, 1.5.3-2). */
+  private static final String NOT_A_NAME = "\0";
+
   private final Transit transit;
   private final TakenMessages taken;
   private final Turns turns;
+
+  /**
+   * The client's id; of one without, which has no session beyond its connection, the connection's.
+   */
   private String client = "";
+
+  private boolean nameless;
   private boolean ours;
 
   Crossing(Transit transit, TakenMessages taken, Turns turns) {
@@ -57,7 +66,8 @@ final class Crossing extends ChannelDuplexHandler {
 
   private void connect(ChannelHandlerContext context, MqttConnectMessage connect) {
     String named = connect.payload().clientIdentifier();
-    client = named == null ? "" : named;
+    nameless = named == null || named.isEmpty();
+    client = nameless ? NOT_A_NAME + context.channel().id().asLongText() : named;
     ours = transit.isOurs(client);
     if (ours || transit.isOpen()) {
       context.fireChannelRead(connect);
@@ -151,6 +161,9 @@ final class Crossing extends ChannelDuplexHandler {
   public void channelInactive(ChannelHandlerContext context) {
     context.fireChannelInactive();
     turns.ended(client, context.channel());
+    if (nameless) {
+      taken.forget(client);
+    }
   }
 
   @Override

@@ -50,6 +50,11 @@ final class TakenMessages {
     clients.put(client, known);
   }
 
+  /** A client that had no id has gone, and cannot come back as itself. */
+  synchronized void forget(String client) {
+    clients.remove(client);
+  }
+
   /** Whether a client has come in by another connection, so that this one is not listened to. */
   synchronized boolean isElsewhere(String client, Object connection) {
     Client known = clients.get(client);

@@ -76,8 +76,9 @@ class SentOnceMoreTest {
 
     private void connect(String id) throws IOException {
       ByteArrayOutputStream body = new ByteArrayOutputStream();
-      // Protocol name, level 4, flags 0 (session to be kept), keep alive 0.
-      body.writeBytes(new byte[] {0, 4, 'M', 'Q', 'T', 'T', 4, 0, 0, 0});
+      // Protocol name, level 4, flags (the session is kept, but for one without id), keep alive 0.
+      int flags = id.isEmpty() ? 2 : 0;
+      body.writeBytes(new byte[] {0, 4, 'M', 'Q', 'T', 'T', 4, (byte) flags, 0, 0});
       text(body, id);
       send(0x10, body);
     }
@@ -232,6 +233,28 @@ class SentOnceMoreTest {
             Eventually.that("it came", () -> intake.values(Channel.WATER_IN).contains(20.5));
             intake.commit();
             assertThat(probe.acknowledgement()).isEqualTo(7);
+          }
+        });
+  }
+
+  /** Clients without an id are each their own (MQTT 3.1.1, 3.1.3-6), and number alike. */
+  @Test
+  void clientsWithoutAnIdAreNotTakenForOneAnother() throws Exception {
+    withBroker(
+        broker -> {
+          try (Probe one = new Probe(broker, "");
+              Probe other = new Probe(broker, "")) {
+            intake.holdBack();
+            one.publish(1, "20.5", false);
+            Eventually.that("the first", () -> intake.values(Channel.WATER_IN).size() == 1);
+            intake.commit();
+            assertThat(one.acknowledgement()).isEqualTo(1);
+            other.publish(1, "21.5", false);
+            one.publish(2, "22.5", false);
+            Eventually.that("all", () -> intake.values(Channel.WATER_IN).size() == 3);
+            intake.commit();
+            assertThat(other.acknowledgement()).isEqualTo(1);
+            assertThat(one.acknowledgement()).isEqualTo(2);
           }
         });
   }

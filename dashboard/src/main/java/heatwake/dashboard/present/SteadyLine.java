@@ -4,6 +4,7 @@ import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.quantity.Unit;
+import java.util.List;
 
 /** A steady span in one line: {@code 4 May 20:35 to 22:48, 15.3 ± 0.7 kW, COP 5.6 ± 0.3}. */
 public final class SteadyLine {
@@ -11,8 +12,15 @@ public final class SteadyLine {
 
   private SteadyLine() {}
 
-  public static String of(SteadySpan span, Findings findings, UnitChoice units, Moment moment) {
+  /** Some spans of a run, a line each. */
+  public static List<String> of(
+      List<SteadySpan> spans, Findings findings, UnitChoice units, Moment moment) {
     Telling telling = Telling.of(findings);
+    return spans.stream().map(span -> of(span, telling, findings, units, moment)).toList();
+  }
+
+  private static String of(
+      SteadySpan span, Telling telling, Findings findings, UnitChoice units, Moment moment) {
     StringBuilder line = new StringBuilder(moment.span(span.startMs(), span.endMs()));
     span.heatW()
         .ifPresent(

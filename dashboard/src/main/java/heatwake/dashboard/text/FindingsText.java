@@ -175,9 +175,8 @@ public final class FindingsText {
     FigureRows.ofSteady(longest, findings, units).forEach(row -> figure(layout, row));
     if (spans.size() > 1) {
       layout.heading("All steady spans");
-      spans
-          .subList(0, Math.min(MOST_SPANS, spans.size()))
-          .forEach(span -> layout.paragraph("  ", SteadyLine.of(span, findings, units, moment)));
+      List<SteadySpan> first = spans.subList(0, Math.min(MOST_SPANS, spans.size()));
+      SteadyLine.of(first, findings, units, moment).forEach(line -> layout.paragraph("  ", line));
     }
     if (spans.size() > MOST_SPANS) {
       layout.line("  and " + (spans.size() - MOST_SPANS) + " more; --json has them all");
