@@ -239,8 +239,9 @@ public final class Recorder implements AutoCloseable {
     Optional<Work.Call> call = gather(gathering);
     if (!gathering.isEmpty()) {
       committing.commit(() -> gathering.write(store));
-      gathering.confirm();
+      // Before anybody is told: who is told that it is safe finds nothing of it waiting.
       memory.release(gathering.weight());
+      gathering.confirm();
     }
     lookAround();
     call.ifPresent(
