@@ -3,8 +3,9 @@
 Unit 1 holds in its input registers from 0: 25.0625 as float32, high word first; the same, low word
 first; -2 as int16; 65534 as uint16; -70000 as int32; 4000000000 as uint32. Its holding register 5 is
 321. Unit 2 has input registers 10 and 14 only: asked for 11 to 13 it refuses. Unit 9 does not exist
-and stays silent.
+and stays silent. Prints a line once they can answer.
 """
+import asyncio
 import sys
 
 from pymodbus.datastore import (
@@ -13,7 +14,7 @@ from pymodbus.datastore import (
     ModbusSlaveContext,
     ModbusSparseDataBlock,
 )
-from pymodbus.server import StartSerialServer
+from pymodbus.server import StartAsyncSerialServer
 from pymodbus.transaction import ModbusRtuFramer
 
 one = ModbusSlaveContext(
@@ -25,11 +26,21 @@ one = ModbusSlaveContext(
     zero_mode=True,
 )
 two = ModbusSlaveContext(ir=ModbusSparseDataBlock({10: 1000, 14: 1400}), zero_mode=True)
-StartSerialServer(
-    context=ModbusServerContext(slaves={1: one, 2: two}, single=False),
-    framer=ModbusRtuFramer,
-    port=sys.argv[1],
-    baudrate=19200,
-    timeout=0.05,
-    ignore_missing_slaves=True,
-)
+
+
+async def serve():
+    units = await StartAsyncSerialServer(
+        context=ModbusServerContext(slaves={1: one, 2: two}, single=False),
+        framer=ModbusRtuFramer,
+        port=sys.argv[1],
+        baudrate=19200,
+        timeout=0.05,
+        ignore_missing_slaves=True,
+        defer_start=True,
+    )
+    await units.start()
+    print("answering", flush=True)
+    await units.serve_forever()
+
+
+asyncio.run(serve())

@@ -1,5 +1,6 @@
 package heatwake.collector.broker;
 
+import heatwake.collector.probe.MessageMark;
 import io.netty.buffer.ByteBufUtil;
 import io.netty.channel.ChannelDuplexHandler;
 import io.netty.channel.ChannelFuture;
@@ -40,6 +41,7 @@ final class Crossing extends ChannelDuplexHandler {
   private String client = "";
 
   private boolean nameless;
+  private boolean clean;
   private boolean ours;
 
   Crossing(Transit transit, TakenMessages taken, Turns turns) {
@@ -68,6 +70,7 @@ final class Crossing extends ChannelDuplexHandler {
     String named = connect.payload().clientIdentifier();
     nameless = named == null || named.isEmpty();
     client = nameless ? NOT_A_NAME + context.channel().id().asLongText() : named;
+    clean = connect.variableHeader().isCleanSession();
     ours = transit.isOurs(client);
     if (ours || transit.isOpen()) {
       context.fireChannelRead(connect);
@@ -80,7 +83,7 @@ final class Crossing extends ChannelDuplexHandler {
   private void publish(ChannelHandlerContext context, MqttPublishMessage publish) {
     if (publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
       publishForAnswer(context, publish);
-    } else if (transit.isOpen() && !taken.isElsewhere(client, context.channel())) {
+    } else if (transit.isOpen()) {
       context.fireChannelRead(asNew(publish));
     } else {
       ReferenceCountUtil.release(publish);
@@ -90,18 +93,19 @@ final class Crossing extends ChannelDuplexHandler {
   private void publishForAnswer(ChannelHandlerContext context, MqttPublishMessage publish) {
     int packetId = publish.variableHeader().packetId();
     Transit.Content content = content(publish);
-    Optional<Transit.Taking> before =
-        publish.fixedHeader().isDup()
+    boolean again = publish.fixedHeader().isDup();
+    Optional<Transit.Taking> underWay =
+        again
             ? taken.of(client, packetId).filter(one -> one.content().equals(content))
             : Optional.empty();
-    if (before.isPresent()) {
+    if (underWay.isPresent()) {
       ReferenceCountUtil.release(publish);
       MqttMessage answer = answer(publish.fixedHeader().qosLevel(), packetId);
-      transit.answer(before.get(), () -> send(context, answer));
+      transit.answer(underWay.get(), () -> send(context, answer));
       return;
     }
     Optional<Transit.Taking> taking =
-        taken.isElsewhere(client, context.channel()) ? Optional.empty() : transit.take(content);
+        transit.take(content, new Handover(client, taken.sessions(client), packetId, again));
     if (taking.isPresent()) {
       taken.add(client, packetId, taking.get());
       context.fireChannelRead(asNew(publish));
@@ -124,10 +128,15 @@ final class Crossing extends ChannelDuplexHandler {
   }
 
   private static Transit.Content content(MqttPublishMessage publish) {
+    String topic = publish.variableHeader().topicName();
     return new Transit.Content(
-        publish.variableHeader().topicName(), ByteBufUtil.hashCode(publish.payload()));
+        topic, MessageMark.digest(topic, ByteBufUtil.getBytes(publish.payload())));
   }
 
+  /**
+   * The broker's library (0.17) stumbles over whatever is marked as a duplicate: it neither
+   * delivers nor acknowledges it, so that a probe would send it for ever.
+   */
   private static MqttPublishMessage asNew(MqttPublishMessage publish) {
     MqttFixedHeader header = publish.fixedHeader();
     return header.isDup()
@@ -173,12 +182,14 @@ final class Crossing extends ChannelDuplexHandler {
           promise.addListener(sentOrNot -> turns.answered(client, context.channel()));
       if (answer.variableHeader().connectReturnCode()
           == MqttConnectReturnCode.CONNECTION_ACCEPTED) {
-        taken.letIn(client, context.channel());
+        letIn();
       }
     }
+    // What the broker had kept from before is nobody's who waits.
     if (ours
         && message instanceof MqttPublishMessage publish
-        && publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE) {
+        && publish.fixedHeader().qosLevel() != MqttQoS.AT_MOST_ONCE
+        && !publish.fixedHeader().isRetain()) {
       transit.handed(client, publish.variableHeader().packetId(), content(publish));
     }
     Optional<Transit.Taking> answered =
@@ -189,6 +200,14 @@ final class Crossing extends ChannelDuplexHandler {
       transit.answer(answered.get(), () -> send(context, (MqttMessage) message));
     } else {
       ChannelFuture unused = context.write(message, promise);
+    }
+  }
+
+  private void letIn() {
+    if (clean) {
+      taken.letInAnew(client);
+    } else {
+      taken.letIn(client);
     }
   }
 

@@ -1,14 +1,12 @@
 package heatwake.collector.broker;
 
-import java.util.LinkedHashMap;
+import heatwake.collector.probe.Latest;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * The messages that clients handed to the broker, to know those that they send once more. The
- * broker's library (0.17) stumbles over whatever is marked as a duplicate: it neither delivers nor
- * acknowledges it, so that a probe would send it for ever, though the broker may never have got it:
- * it was sent to one before, or not taken because of a stop.
+ * The messages that clients handed to the broker and that are not acknowledged to them, to know
+ * those that they send once more meanwhile.
  */
 final class TakenMessages {
   /** More than can be connected. */
@@ -19,35 +17,28 @@ final class TakenMessages {
 
   private final Map<String, Client> clients = new Latest<>(MOST_CLIENTS);
 
-  /** The latest entries of a map. */
-  private static final class Latest<K, V> extends LinkedHashMap<K, V> {
-    private static final long serialVersionUID = 1L;
-    private final int most;
-
-    private Latest(int most) {
-      this.most = most;
-    }
-
-    @Override
-    protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
-      return size() > most;
-    }
-  }
-
   /** What one client handed over, by packet identifier. */
   private static final class Client {
-    private Object connection;
+    private int sessions;
     private final Map<Integer, Transit.Taking> taken = new Latest<>(MOST_OF_A_CLIENT);
   }
 
-  /** A client was let in by a connection; what comes by another one of its has no effect now. */
-  synchronized void letIn(String client, Object connection) {
+  /** A client was let in, to go on with its session. */
+  synchronized void letIn(String client) {
     Client known = clients.remove(client);
-    if (known == null) {
-      known = new Client();
-    }
-    known.connection = connection;
-    clients.put(client, known);
+    clients.put(client, known == null ? new Client() : known);
+  }
+
+  /** A client was let in, to begin a session anew. */
+  synchronized void letInAnew(String client) {
+    letIn(client);
+    clients.get(client).sessions++;
+  }
+
+  /** How many sessions a client has begun anew. */
+  synchronized int sessions(String client) {
+    Client known = clients.get(client);
+    return known == null ? 0 : known.sessions;
   }
 
   /** A client that had no id has gone, and cannot come back as itself. */
@@ -55,16 +46,11 @@ final class TakenMessages {
     clients.remove(client);
   }
 
-  /** Whether a client has come in by another connection, so that this one is not listened to. */
-  synchronized boolean isElsewhere(String client, Object connection) {
-    Client known = clients.get(client);
-    return known != null && known.connection != connection;
-  }
-
-  /** The message that a client handed over before under this identifier. */
+  /** The message that a client handed over under this identifier, unless it is acknowledged. */
   synchronized Optional<Transit.Taking> of(String client, int packetId) {
     Client known = clients.get(client);
-    return Optional.ofNullable(known == null ? null : known.taken.get(packetId));
+    return Optional.ofNullable(known == null ? null : known.taken.get(packetId))
+        .filter(taking -> !taking.isAcknowledged());
   }
 
   /** A client handed over a message. */

@@ -3,11 +3,11 @@ package heatwake.collector.broker;
 import io.netty.channel.ChannelFuture;
 import java.time.Duration;
 import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Queue;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -28,12 +28,17 @@ final class Transit {
   /** Answers that are being sent. */
   private int answering;
 
-  /** By what a message is known again. */
-  record Content(String topic, int payloadDigest) {}
+  /**
+   * By what a message is known again.
+   *
+   * @param digest of topic and payload, as in a mark
+   */
+  record Content(String topic, long digest) {}
 
   /** A message that a probe handed over and waits to have acknowledged. */
   static final class Taking {
     private final Content content;
+    private final Handover handover;
 
     /** Those of our sources that hear it and do not have it safe. */
     private int readers;
@@ -41,13 +46,21 @@ final class Transit {
     /** Sends the broker's answer to the probe, once there is one that was not sent. */
     private Optional<Supplier<ChannelFuture>> answer = Optional.empty();
 
-    private Taking(Content content) {
+    private boolean acknowledged;
+
+    private Taking(Content content, Handover handover) {
       this.content = content;
+      this.handover = handover;
     }
 
     /** What it is known again by. */
     Content content() {
       return content;
+    }
+
+    /** Whether the probe has been told that it is safe; what it sends then may be another one. */
+    boolean isAcknowledged() {
+      return acknowledged;
     }
   }
 
@@ -55,11 +68,11 @@ final class Transit {
   private static final class Reader {
     private List<String> filters = List.of();
 
-    /** Taken and not safe, the earlier first. */
-    private final Map<Content, Queue<Taking>> underWay = new HashMap<>();
+    /** Taken and on the way to it, the earlier first. */
+    private final Map<Content, Deque<Taking>> underWay = new HashMap<>();
 
-    /** By packet identifier, those of which it has its copy. */
-    private final Map<Integer, Content> handed = new HashMap<>();
+    /** Those of which it has its copy and that are not safe, by the copy's packet identifier. */
+    private final Map<Integer, Taking> handed = new HashMap<>();
 
     private boolean hears(String topic) {
       try {
@@ -71,21 +84,31 @@ final class Transit {
     }
 
     private void add(Taking taking) {
-      underWay.computeIfAbsent(taking.content(), first -> new ArrayDeque<>()).add(taking);
+      underWay.computeIfAbsent(taking.content, first -> new ArrayDeque<>()).addLast(taking);
       taking.readers++;
     }
 
-    /** The eldest message of some content; null if none is under way. */
-    private Taking remove(Content content) {
-      Queue<Taking> equal = underWay.get(content);
-      if (equal == null) {
-        return null;
+    private void hand(int packetId, Content content) {
+      Taking before = handed.get(packetId);
+      if (before != null && before.content.equals(content)) {
+        // Once more.
+        return;
       }
-      Taking eldest = equal.remove();
-      if (equal.isEmpty()) {
-        underWay.remove(content);
+      handed.remove(packetId);
+      if (before != null) {
+        underWay.computeIfAbsent(before.content, first -> new ArrayDeque<>()).addFirst(before);
       }
-      return eldest;
+      Deque<Taking> equal = underWay.get(content);
+      if (equal != null) {
+        handed.put(packetId, equal.removeFirst());
+        if (equal.isEmpty()) {
+          underWay.remove(content);
+        }
+      }
+    }
+
+    private int left() {
+      return handed.size() + underWay.values().stream().mapToInt(Deque::size).sum();
     }
   }
 
@@ -104,11 +127,11 @@ final class Transit {
   }
 
   /** A client hands over a message to be acknowledged; nothing if nothing is taken any more. */
-  synchronized Optional<Taking> take(Content content) {
+  synchronized Optional<Taking> take(Content content, Handover handover) {
     if (closed) {
       return Optional.empty();
     }
-    Taking taking = new Taking(content);
+    Taking taking = new Taking(content, handover);
     for (Reader reader : ours.values()) {
       if (reader.hears(content.topic())) {
         reader.add(taking);
@@ -137,14 +160,26 @@ final class Transit {
 
   /** One of our sources is sent a message, perhaps once more. */
   synchronized void handed(String client, int packetId, Content content) {
-    ours.get(client).handed.put(packetId, content);
+    ours.get(client).hand(packetId, content);
+  }
+
+  /**
+   * How the message was handed to the broker that one of our sources was sent and does not have
+   * safe yet; nothing if that is not known.
+   *
+   * @param packetId identifier that the broker gave our source's copy
+   * @param digest of the message
+   */
+  synchronized Optional<Handover> handover(String client, int packetId, long digest) {
+    return Optional.ofNullable(ours.get(client))
+        .map(reader -> reader.handed.get(packetId))
+        .filter(taking -> taking.content.digest() == digest)
+        .map(taking -> taking.handover);
   }
 
   /** One of our sources has a message safe. */
   synchronized void acknowledged(String client, int packetId) {
-    Reader reader = ours.get(client);
-    Content content = reader.handed.remove(packetId);
-    Taking taking = content == null ? null : reader.remove(content);
+    Taking taking = ours.get(client).handed.remove(packetId);
     if (taking != null) {
       taking.readers--;
       answerIfSafe(taking);
@@ -167,6 +202,7 @@ final class Transit {
     if (taking.readers > 0 || taking.answer.isEmpty()) {
       return;
     }
+    taking.acknowledged = true;
     answering++;
     ChannelFuture unused = taking.answer.get().get().addListener(sentOrNot -> answered());
     taking.answer = Optional.empty();
@@ -197,10 +233,6 @@ final class Transit {
   }
 
   private int left() {
-    return answering
-        + ours.values().stream()
-            .flatMap(reader -> reader.underWay.values().stream())
-            .mapToInt(Queue::size)
-            .sum();
+    return answering + ours.values().stream().mapToInt(Reader::left).sum();
   }
 }

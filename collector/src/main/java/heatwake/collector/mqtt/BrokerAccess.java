@@ -47,7 +47,7 @@ record BrokerAccess(
     }
   }
 
-  /** What the broker keeps for us, told from what other brokers do. */
+  /** What the broker keeps for us, told from what other brokers do; ends with the client id. */
   String session() {
     return uri + " " + clientId;
   }

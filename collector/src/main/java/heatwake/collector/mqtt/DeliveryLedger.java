@@ -1,8 +1,8 @@
 package heatwake.collector.mqtt;
 
+import heatwake.collector.probe.KnownMessages;
 import heatwake.collector.probe.MessageMark;
-import java.nio.charset.StandardCharsets;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -11,35 +11,19 @@ import java.util.Map;
  * broken connection is neither stored twice nor acknowledged too early.
  *
  * <p>A broker delivers again with the same packet identifier (MQTT 3.1.1, 4.4.0-1) and the
- * duplicate mark; an identifier without that mark is a new message. An identifier is free for
- * another message once the broker has our acknowledgement. Most brokers count up and come back to
- * an identifier after 65 535 messages; then identifier and content tell a message. Some take the
- * lowest that is free: there a message that we acknowledged cannot be told from one of the same
- * content that we never got, and to lose nothing it is taken for the latter.
+ * duplicate mark; an identifier without that mark is a new message.
  */
 final class DeliveryLedger {
   /** More than any broker leaves unacknowledged; what is older was acknowledged long ago. */
   private static final int LONGEST = 4096;
 
-  private static final long FNV_OFFSET = 0xcbf29ce484222325L;
-  private static final long FNV_PRIME = 0x100000001b3L;
-
   private final String session;
-  private final Map<Integer, Entry> entries =
-      new LinkedHashMap<>(64, 0.75f, false) {
-        private static final long serialVersionUID = 1L;
+  private final KnownMessages known = new KnownMessages(LONGEST);
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Integer, Entry> eldest) {
-          return size() > LONGEST;
-        }
-      };
-
-  /** Messages of the session so far, as far as we know. */
-  private long count;
-
-  /** The latest message that came under an identifier that had been another's not long before. */
-  private long reusedAt = -LONGEST;
+  /**
+   * Those that are not on disk, by packet identifier, which is its own until it is acknowledged.
+   */
+  private final Map<Integer, Entry> waiting = new HashMap<>();
 
   private int unsettled;
   private boolean closed;
@@ -50,14 +34,14 @@ final class DeliveryLedger {
 
   /** One delivered message. */
   final class Entry {
+    private final int packetId;
     private final MessageMark mark;
     private BrokerLink link;
-    private boolean durable;
 
-    private Entry(MessageMark mark, BrokerLink link, boolean durable) {
+    private Entry(BrokerLink link, int packetId, MessageMark mark) {
+      this.packetId = packetId;
       this.mark = mark;
       this.link = link;
-      this.durable = durable;
     }
 
     /** What to store with its readings. */
@@ -69,10 +53,10 @@ final class DeliveryLedger {
     void settle() {
       BrokerLink owed;
       synchronized (DeliveryLedger.this) {
-        durable = true;
+        waiting.remove(packetId, this);
         owed = link;
       }
-      owed.acknowledge(mark.packetId());
+      owed.acknowledge(packetId);
       synchronized (DeliveryLedger.this) {
         // Not before: who waits for this takes leave of the broker.
         unsettled--;
@@ -88,65 +72,34 @@ final class DeliveryLedger {
    *     acknowledged here as soon as it is safe, and after the close, when the broker keeps it
    */
   Entry arrived(BrokerLink link, ArrivedMessage message) {
-    long digest = digest(message);
+    int packetId = message.packetId();
+    long digest = MessageMark.digest(message.topic(), message.payload());
     synchronized (this) {
-      Entry known = entries.get(message.packetId());
-      boolean again = message.duplicate() && known != null && isSame(known, digest);
-      if (!again && closed) {
+      Entry underWay = waiting.get(packetId);
+      if (message.duplicate() && underWay != null && underWay.mark.digest() == digest) {
+        underWay.link = link;
         return null;
       }
-      if (!again) {
-        MessageMark mark = new MessageMark(session, count, message.packetId(), digest);
-        Entry entry = new Entry(mark, link, false);
-        put(entry);
-        unsettled++;
-        return entry;
-      }
-      known.link = link;
-      if (!known.durable) {
-        return null;
+      if (!message.duplicate() || !known.tells(packetId, digest)) {
+        return closed ? null : add(link, packetId, digest);
       }
     }
-    link.acknowledge(message.packetId());
+    link.acknowledge(packetId);
     return null;
   }
 
-  /** Whether what came again under the identifier of a known message is that message. */
-  private boolean isSame(Entry known, long digest) {
-    // Until we acknowledge it, its identifier cannot be another's.
-    boolean telling =
-        !known.durable || (count - known.mark.number() < LONGEST && count - reusedAt >= LONGEST);
-    return telling && known.mark.digest() == digest;
-  }
-
-  private void put(Entry entry) {
-    Entry before = entries.remove(entry.mark.packetId());
-    if (before != null && entry.mark.number() - before.mark.number() < LONGEST) {
-      reusedAt = entry.mark.number();
-    }
-    entries.put(entry.mark.packetId(), entry);
-    count = entry.mark.number() + 1;
-  }
-
-  /**
-   * The hash of Fowler, Noll and Vo (FNV-1a, 64 bits) over topic, a zero, which no topic holds, and
-   * payload.
-   */
-  private static long digest(ArrivedMessage message) {
-    long digest = fnv(FNV_OFFSET, message.topic().getBytes(StandardCharsets.UTF_8)) * FNV_PRIME;
-    return fnv(digest, message.payload());
-  }
-
-  private static long fnv(long digest, byte[] bytes) {
-    for (byte one : bytes) {
-      digest = (digest ^ (one & 0xFF)) * FNV_PRIME;
-    }
-    return digest;
+  private Entry add(BrokerLink link, int packetId, long digest) {
+    MessageMark mark = new MessageMark(session, known.count(), packetId, digest);
+    Entry entry = new Entry(link, packetId, mark);
+    known.add(mark.number(), packetId, digest);
+    waiting.put(packetId, entry);
+    unsettled++;
+    return entry;
   }
 
   /** Messages of which we know from before our start that they are on disk, the earlier first. */
   synchronized void remember(List<MessageMark> marks) {
-    marks.forEach(mark -> put(new Entry(mark, null, true)));
+    marks.forEach(mark -> known.add(mark.number(), mark.identifier(), mark.digest()));
   }
 
   /**
@@ -155,10 +108,8 @@ final class DeliveryLedger {
    * @return whether any message was known
    */
   synchronized boolean forget() {
-    boolean any = !entries.isEmpty();
-    entries.clear();
-    reusedAt = count - LONGEST;
-    return any;
+    waiting.clear();
+    return known.forget();
   }
 
   /**

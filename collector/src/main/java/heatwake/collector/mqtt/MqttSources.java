@@ -79,6 +79,15 @@ public final class MqttSources {
     return clientId(site, source, "");
   }
 
+  /**
+   * The client id under which a source has its session at a broker.
+   *
+   * @param session as in the marks of its messages
+   */
+  public static String client(String session) {
+    return session.substring(session.lastIndexOf(' ') + 1);
+  }
+
   private static BrokerAccess access(
       SourceSpec.Mqtt source, String clientId, UnaryOperator<String> environment) {
     URI uri = uri(source);

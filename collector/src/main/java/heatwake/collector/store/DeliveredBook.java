@@ -72,7 +72,7 @@ final class DeliveredBook implements AutoCloseable {
     for (MessageMark mark : marks) {
       put.setLong(1, place(mark.session()).take());
       put.setLong(2, mark.number());
-      put.setInt(3, mark.packetId());
+      put.setLong(3, mark.identifier());
       put.setLong(4, mark.digest());
       put.addBatch();
     }
@@ -133,7 +133,7 @@ final class DeliveredBook implements AutoCloseable {
       select.setLong(2, last(id.getAsLong()));
       try (ResultSet row = select.executeQuery()) {
         while (row.next()) {
-          marks.add(new MessageMark(session, row.getLong(1), row.getInt(2), row.getLong(3)));
+          marks.add(new MessageMark(session, row.getLong(1), row.getLong(2), row.getLong(3)));
         }
       }
     }

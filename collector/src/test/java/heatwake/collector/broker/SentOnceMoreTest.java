@@ -52,8 +52,12 @@ class SentOnceMoreTest {
     private final DataInputStream in;
 
     private Probe(EmbeddedBroker broker, String id) throws IOException {
+      this(broker, id, id.isEmpty());
+    }
+
+    private Probe(EmbeddedBroker broker, String id, boolean clean) throws IOException {
       this(broker);
-      connect(id);
+      connect(id, clean);
       byte[] answer = in.readNBytes(4);
       if (answer.length < 4) {
         throw new EOFException("no answer");
@@ -70,14 +74,14 @@ class SentOnceMoreTest {
     /** Asks to be let in and goes away without waiting for the answer. */
     private static void callAndLeave(EmbeddedBroker broker, String id) throws IOException {
       try (Probe impatient = new Probe(broker)) {
-        impatient.connect(id);
+        impatient.connect(id, false);
       }
     }
 
-    private void connect(String id) throws IOException {
+    private void connect(String id, boolean clean) throws IOException {
       ByteArrayOutputStream body = new ByteArrayOutputStream();
-      // Protocol name, level 4, flags (the session is kept, but for one without id), keep alive 0.
-      int flags = id.isEmpty() ? 2 : 0;
+      // Protocol name, level 4, flags (whether the session is a new one), keep alive 0.
+      int flags = clean ? 2 : 0;
       body.writeBytes(new byte[] {0, 4, 'M', 'Q', 'T', 'T', 4, (byte) flags, 0, 0});
       text(body, id);
       send(0x10, body);
@@ -135,7 +139,10 @@ class SentOnceMoreTest {
 
   private static EmbeddedBroker brokerThatKnowsOurs() throws IOException {
     // The name of a session holds the broker's port, so this is chosen first.
-    int port = Mosquitto.freePort();
+    return brokerThatKnowsOurs(Mosquitto.freePort());
+  }
+
+  private static EmbeddedBroker brokerThatKnowsOurs(int port) {
     SourceSpec.Mqtt spec = spec("mqtt://127.0.0.1:" + port);
     Set<String> ours = Set.of(MqttSources.session(spec, "Heron Lane"));
     return EmbeddedBroker.startFor(ours, BrokerConfig.loopback(port));
@@ -147,9 +154,13 @@ class SentOnceMoreTest {
   }
 
   private void withBroker(WithBroker what) throws Exception {
-    try (EmbeddedBroker broker = brokerThatKnowsOurs();
+    withBroker(Mosquitto.freePort(), what);
+  }
+
+  private void withBroker(int port, WithBroker what) throws Exception {
+    try (EmbeddedBroker broker = brokerThatKnowsOurs(port);
         ProbeSource source = source(broker)) {
-      source.start(intake);
+      source.start(broker.knowingSenders(intake));
       broker.letAllIn();
       what.run(broker);
     }
@@ -183,22 +194,97 @@ class SentOnceMoreTest {
   /** Its acknowledgement was lost with the connection. */
   @Test
   void whatCameBeforeIsDeliveredOnce() throws Exception {
-    try (EmbeddedBroker broker = EmbeddedBroker.start(BrokerConfig.loopback(0));
-        ProbeSource source = source(broker)) {
-      source.start(intake);
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(7, "20.5", false);
-        assertThat(probe.acknowledgement()).isEqualTo(7);
-      }
-      try (Probe probe = new Probe(broker, "box")) {
-        probe.publish(7, "20.5", true);
-        assertThat(probe.acknowledgement()).isEqualTo(7);
-        probe.publish(7, "22.5", true);
-        assertThat(probe.acknowledgement()).isEqualTo(7);
-      }
-      Eventually.that("the last", () -> intake.values(Channel.WATER_IN).contains(22.5));
-      assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 22.5);
-    }
+    withBroker(
+        broker -> {
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(7, "20.5", false);
+            assertThat(probe.acknowledgement()).isEqualTo(7);
+          }
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(7, "20.5", true);
+            assertThat(probe.acknowledgement()).isEqualTo(7);
+            probe.publish(7, "22.5", true);
+            assertThat(probe.acknowledgement()).isEqualTo(7);
+          }
+        });
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 22.5);
+  }
+
+  /** Its acknowledgement was lost with the recorder: the marks are all that is left of that one. */
+  @Test
+  void whatIsOnDiskIsKnownToTheNextBroker() throws Exception {
+    int port = Mosquitto.freePort();
+    withBroker(
+        port,
+        broker -> {
+          try (Probe box = new Probe(broker, "box");
+              Probe other = new Probe(broker, "other")) {
+            box.publish(7, "20.5", false);
+            assertThat(box.acknowledgement()).isEqualTo(7);
+            other.publish(8, "20.5", false);
+            assertThat(other.acknowledgement()).isEqualTo(8);
+          }
+        });
+    withBroker(
+        port,
+        broker -> {
+          try (Probe box = new Probe(broker, "box")) {
+            box.publish(7, "20.5", true);
+            assertThat(box.acknowledgement()).isEqualTo(7);
+            box.publish(8, "20.5", true);
+            assertThat(box.acknowledgement()).as("another's identifier").isEqualTo(8);
+            box.publish(9, "21.5", false);
+            assertThat(box.acknowledgement()).isEqualTo(9);
+          }
+        });
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 20.5, 20.5, 21.5);
+  }
+
+  /**
+   * A probe that gives its next message the lowest free identifier: what it sends once more may be
+   * another message of the same words, which was never here, and must not be lost.
+   */
+  @Test
+  void whereIdentifiersAreUsedAgainAtOnceNothingIsTakenForStored() throws Exception {
+    withBroker(
+        broker -> {
+          try (Probe probe = new Probe(broker, "box")) {
+            for (int i = 0; i < 2; i++) {
+              probe.publish(1, "20.5", false);
+              assertThat(probe.acknowledgement()).isEqualTo(1);
+            }
+          }
+          try (Probe probe = new Probe(broker, "box")) {
+            probe.publish(1, "20.5", true);
+            assertThat(probe.acknowledgement()).isEqualTo(1);
+          }
+        });
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 20.5, 20.5);
+  }
+
+  /**
+   * A probe that asks for a new session may count from one again. What it nevertheless sends once
+   * more of the session before is told, as some send it; of an earlier one nothing is.
+   */
+  @Test
+  void ofASessionBeforeTheLastNothingIsTakenForStored() throws Exception {
+    withBroker(
+        broker -> {
+          try (Probe probe = new Probe(broker, "box", true)) {
+            probe.publish(1, "20.5", false);
+            assertThat(probe.acknowledgement()).isEqualTo(1);
+          }
+          try (Probe probe = new Probe(broker, "box", true)) {
+            probe.publish(1, "20.5", true);
+            assertThat(probe.acknowledgement()).isEqualTo(1);
+            assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5);
+          }
+          try (Probe probe = new Probe(broker, "box", true)) {
+            probe.publish(1, "20.5", true);
+            assertThat(probe.acknowledgement()).isEqualTo(1);
+          }
+        });
+    assertThat(intake.values(Channel.WATER_IN)).containsExactly(20.5, 20.5);
   }
 
   /** MQTT 3.1.1, 4.7.3-1: a topic has at least one character. */

@@ -71,7 +71,11 @@ class ModbusRtuSourceTest {
     try (InputStream in = getClass().getResourceAsStream("/modbus_units.py")) {
       Files.copy(in, script, StandardCopyOption.REPLACE_EXISTING);
     }
-    return RealProgram.start(folder, PYTHON, script.toString(), cable.far().toString());
+    RealProgram units =
+        RealProgram.start(folder, PYTHON, script.toString(), cable.far().toString());
+    // What is asked before they are up is a unit that does not answer, which is told.
+    Eventually.that("units are up", () -> units.output().contains("answering"));
+    return units;
   }
 
   @Test

@@ -17,7 +17,8 @@ public final class RememberingIntake implements Intake {
   private final List<String> happened = new ArrayList<>();
   private final Map<String, String> lasting = new LinkedHashMap<>();
   private final List<String> begun = new ArrayList<>();
-  private final List<Runnable> waiting = new ArrayList<>();
+  private final List<Delivery> waiting = new ArrayList<>();
+  private final List<MessageMark> marks = new ArrayList<>();
   private boolean durableAtOnce = true;
 
   @Override
@@ -30,9 +31,16 @@ public final class RememberingIntake implements Intake {
     synchronized (this) {
       readings.addAll(delivery.readings());
       if (!durableAtOnce) {
-        waiting.add(delivery.whenDurable());
+        waiting.add(delivery);
         return;
       }
+    }
+    makeDurable(delivery);
+  }
+
+  private void makeDurable(Delivery delivery) {
+    synchronized (this) {
+      delivery.mark().ifPresent(marks::add);
     }
     delivery.whenDurable().run();
   }
@@ -49,12 +57,12 @@ public final class RememberingIntake implements Intake {
 
   /** Makes durable what was held back. */
   public void commit() {
-    List<Runnable> owed;
+    List<Delivery> owed;
     synchronized (this) {
       owed = List.copyOf(waiting);
       waiting.clear();
     }
-    owed.forEach(Runnable::run);
+    owed.forEach(this::makeDurable);
   }
 
   @Override
@@ -75,13 +83,13 @@ public final class RememberingIntake implements Intake {
   }
 
   @Override
-  public List<MessageMark> delivered(String session) {
-    return List.of();
+  public synchronized List<MessageMark> delivered(String session) {
+    return marks.stream().filter(mark -> mark.session().equals(session)).toList();
   }
 
   @Override
-  public void sessionIsNew(String session) {
-    // It keeps no marks.
+  public synchronized void sessionIsNew(String session) {
+    marks.removeIf(mark -> mark.session().equals(session));
   }
 
   public synchronized List<Reading> readings() {

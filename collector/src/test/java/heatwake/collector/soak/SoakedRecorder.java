@@ -48,7 +48,7 @@ final class SoakedRecorder {
                 }));
     RecordedRun run = recorder.begin(rig);
     for (ProbeSource source : sources) {
-      source.start(run);
+      source.start(broker.map(one -> one.knowingSenders(run)).orElse(run));
     }
     broker.ifPresent(EmbeddedBroker::letAllIn);
     System.out.println("recording");

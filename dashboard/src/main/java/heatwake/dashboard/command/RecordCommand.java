@@ -105,7 +105,7 @@ final class RecordCommand implements Callable<Integer> {
         }
         for (ProbeSource source : site.getValue()) {
           started.add(source);
-          source.start(run);
+          source.start(embedded.map(one -> one.knowingSenders(run)).orElse(run));
         }
         out.println("recording run " + run.id());
         out.flush();
