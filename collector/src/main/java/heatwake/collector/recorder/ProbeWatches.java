@@ -36,7 +36,7 @@ final class ProbeWatches {
   private final Map<Channel, ProbeWatch> watches = new EnumMap<>(Channel.class);
 
   ProbeWatches(RigFile rig, RecorderClock clock) {
-    this.site = rig.rig().site().name();
+    this.site = rig.siteInLog();
     this.clock = clock;
     long nowNs = clock.monotonicNs();
     for (ProbeSpec probe : rig.probes()) {

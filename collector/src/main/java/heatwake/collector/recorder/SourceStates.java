@@ -36,7 +36,7 @@ final class SourceStates {
 
   /** The sources of a rig, all of them taken as reached until one says that it is not. */
   SourceStates(RigFile rig, long nowMs) {
-    this.site = rig.rig().site().name();
+    this.site = rig.siteInLog();
     for (SourceSpec source : rig.sources()) {
       byName.put(source.name(), new Entry(nowMs));
     }

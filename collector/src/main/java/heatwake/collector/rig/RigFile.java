@@ -41,6 +41,12 @@ public record RigFile(
     return bare && !folder.isEmpty() ? folder + "/" + name : name;
   }
 
+  /** What a log calls its site: that of a rig that names none with the folder of its file. */
+  public String siteInLog() {
+    String site = rig.site().name();
+    return UnnamedSite.is(site, name) ? UnnamedSite.withFolder(site, nameWithFolder()) : site;
+  }
+
   /** A mistake at a key of one of its sources, which the file may have left out. */
   public MistakeException mistake(SourceSpec source, String key, String message) {
     String table = "source[" + sources.indexOf(source) + "]";

@@ -1,6 +1,7 @@
 package heatwake.collector.store;
 
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.UnnamedSite;
 
 /**
  * By what the runs of one rig are known: its site and the name of its rig file. The path to the
@@ -16,11 +17,6 @@ record RigMark(String site, String fileName) {
   }
 
   static RigMark of(String site, String path) {
-    return new RigMark(site, fileName(path));
-  }
-
-  /** The name of a rig file without folders. */
-  static String fileName(String path) {
-    return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+    return new RigMark(site, UnnamedSite.fileName(path));
   }
 }

@@ -1,5 +1,6 @@
 package heatwake.collector.store;
 
+import heatwake.collector.rig.UnnamedSite;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
@@ -11,31 +12,18 @@ import java.util.Set;
  * it: a rig's own runs are known by what is stored.
  */
 final class SiteNames {
-  private static final String RIG_ENDING = ".toml";
-
   private final Map<String, Set<String>> folders = new HashMap<>();
 
   /** A run that is in the list. */
   void add(String site, String rigName) {
-    if (isFileName(site, rigName)) {
-      folders.computeIfAbsent(site, first -> new HashSet<>()).add(folder(rigName));
+    if (UnnamedSite.is(site, rigName)) {
+      folders.computeIfAbsent(site, first -> new HashSet<>()).add(UnnamedSite.folder(rigName));
     }
   }
 
   /** The name for a run's site, once all runs have been added. */
   String shown(String site, String rigName) {
-    String folder = folder(rigName);
-    boolean shared = isFileName(site, rigName) && folders.get(site).size() > 1;
-    return shared && !folder.isEmpty() ? site + " (" + folder + ")" : site;
-  }
-
-  private static boolean isFileName(String site, String rigName) {
-    return RigMark.fileName(rigName).equals(site + RIG_ENDING);
-  }
-
-  private static String folder(String rigName) {
-    String file = RigMark.fileName(rigName);
-    String path = rigName.substring(0, rigName.length() - file.length());
-    return path.isEmpty() ? "" : RigMark.fileName(path.substring(0, path.length() - 1));
+    boolean shared = UnnamedSite.is(site, rigName) && folders.get(site).size() > 1;
+    return shared ? UnnamedSite.withFolder(site, rigName) : site;
   }
 }

@@ -6,6 +6,7 @@ import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.MessageMark;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
+import heatwake.collector.rig.UnnamedSite;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -172,7 +173,7 @@ public final class Store implements AutoCloseable {
    * @throws MistakeException naming the runs there are, if this is none
    */
   public String rigFileName(long run) {
-    return RigMark.fileName(rigName(run));
+    return UnnamedSite.fileName(rigName(run));
   }
 
   /** A run holds a reading that arrived before its beginning: it began then. */

@@ -122,7 +122,7 @@ public final class Attendant implements AutoCloseable {
     for (RecordedRun run : recorder.runs()) {
       long id = run.id();
       try {
-        flags.look(id);
+        flags.look(run.rig().siteInLog(), id);
         shown.put(id, flags.flags(id));
       } catch (RuntimeException e) {
         LOG.warn("run {} could not be analysed: {}", id, e.getMessage());

@@ -26,8 +26,12 @@ final class FlagWatch {
     this.listener = listener;
   }
 
-  /** Looks at a run. */
-  void look(long run) {
+  /**
+   * Looks at a run.
+   *
+   * @param site what to call its site
+   */
+  void look(String site, long run) {
     Recording recording = store.load(run);
     List<Flag> told = toldByRun.computeIfAbsent(run, first -> new ArrayList<>());
     for (Flag flag : Analysis.of(recording).flags()) {
@@ -35,7 +39,7 @@ final class FlagWatch {
       told.removeIf(before -> isSame(before, flag));
       told.add(flag);
       if (isNew) {
-        listener.arose(recording.rig().site().name(), run, flag);
+        listener.arose(site, run, flag);
       }
     }
   }

@@ -315,4 +315,21 @@ class RigReaderTest {
         .isInstanceOf(MistakeException.class)
         .hasMessage(latin + ": not UTF-8 text; save the rig as UTF-8");
   }
+
+  /** Two heaters, each with a rig.toml that names no site, in a folder of its own. */
+  @Test
+  void aLogTellsUnnamedSitesByTheirFolder() throws Exception {
+    Path file = Files.createDirectory(folder.resolve("north")).resolve("rig.toml");
+    String rest =
+        """
+        [[source]]
+        name = "clips"
+        serial = "/dev/ttyUSB0"
+        baud = 9600
+        """;
+    Files.writeString(file, rest);
+    assertThat(RigReader.read(file).siteInLog()).isEqualTo("rig (north)");
+    Files.writeString(file, "[site]\nname = \"Heron Lane\"\n" + rest);
+    assertThat(RigReader.read(file).siteInLog()).isEqualTo("Heron Lane");
+  }
 }

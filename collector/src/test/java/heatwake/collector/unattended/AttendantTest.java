@@ -80,11 +80,11 @@ class AttendantTest {
       }
       store.append(run, readings);
       FlagWatch watch = new FlagWatch(store, (site, id, flag) -> told.add(flag.rule()));
-      watch.look(run);
+      watch.look("Heron Lane", run);
       assertThat(told).containsOnlyOnce("data-gap");
       int before = told.size();
       store.append(run, List.of(new Reading(Channel.POWER, START + 1_801_000, 2750, true)));
-      watch.look(run);
+      watch.look("Heron Lane", run);
       assertThat(told).hasSize(before);
     }
   }
