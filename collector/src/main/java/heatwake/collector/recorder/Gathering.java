@@ -60,6 +60,11 @@ final class Gathering {
     return weight >= MOST_READINGS;
   }
 
+  /** Whether somebody is to be told that it is safe. */
+  boolean isAwaited() {
+    return awaited > 0;
+  }
+
   /** Whether somebody should not be kept waiting for more to come. */
   boolean isUrgent() {
     return awaited >= MOST_AWAITED;

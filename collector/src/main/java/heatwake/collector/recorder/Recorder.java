@@ -28,9 +28,10 @@ import org.slf4j.LoggerFactory;
  * Brings what sources deliver to disk, for one database and any number of runs.
  *
  * <p><b>When a reading is safe.</b> One thread writes. It gathers deliveries for at most {@value
- * #GATHER_MS} ms, or until some of them are awaited by a peer, stores them in one synced commit,
- * and only then runs their {@link Delivery#whenDurable()}. So an acknowledged reading survives a
- * killed process and a power cut; of those that nobody awaits at most the last second is lost.
+ * GatherTime#LONGEST_MS} ms, or until some of them are awaited by a peer, stores them in one synced
+ * commit, and only then runs their {@link Delivery#whenDurable()}. So an acknowledged reading
+ * survives a killed process and a power cut; of those that nobody awaits at most the last second is
+ * lost.
  *
  * <p><b>When the database cannot be written</b> (locked, disk full), readings wait in memory, up to
  * a limit. Beyond it senders that await an acknowledgement wait with theirs; what nobody awaits is
@@ -39,7 +40,6 @@ import org.slf4j.LoggerFactory;
 public final class Recorder implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Recorder.class);
 
-  private static final long GATHER_MS = 400;
   private static final long LOOK_NS = TimeUnit.SECONDS.toNanos(1);
   private static final long MEMORY_WAIT_MS = 2000;
 
@@ -52,6 +52,7 @@ public final class Recorder implements AutoCloseable {
   private final RunLocks locks;
   private final RunTime time;
   private final BlockingQueue<Work> queue = new LinkedBlockingQueue<>();
+  private final GatherTime gatherTime = new GatherTime();
   private final Semaphore memory;
   private final List<RecordedRun> runs = new CopyOnWriteArrayList<>();
   private final CrashedRuns crashed = new CrashedRuns();
@@ -242,6 +243,9 @@ public final class Recorder implements AutoCloseable {
       // Before anybody is told: who is told that it is safe finds nothing of it waiting.
       memory.release(gathering.weight());
       gathering.confirm();
+      if (gathering.isAwaited()) {
+        gatherTime.told(System.nanoTime());
+      }
     }
     lookAround();
     call.ifPresent(
@@ -257,10 +261,10 @@ public final class Recorder implements AutoCloseable {
 
   /** Fills a commit; stops early at a call, which is to be done after it. */
   private Optional<Work.Call> gather(Gathering gathering) throws InterruptedException {
-    long endNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(GATHER_MS);
+    long startNs = System.nanoTime();
     while (!gathering.isFull()) {
       boolean wait = !closing && !gathering.isUrgent();
-      long leftNs = wait ? endNs - System.nanoTime() : 0;
+      long leftNs = wait ? startNs + gatherTime.ns() - System.nanoTime() : 0;
       Work work = leftNs > 0 ? queue.poll(leftNs, TimeUnit.NANOSECONDS) : queue.poll();
       if (work == null) {
         return Optional.empty();
@@ -270,6 +274,9 @@ public final class Recorder implements AutoCloseable {
       }
       Work.Deliver deliver = (Work.Deliver) work;
       Delivery delivery = deliver.delivery();
+      if (delivery.isAwaited()) {
+        gatherTime.came(System.nanoTime());
+      }
       gathering.add(deliver.run(), delivery, deliver.arrivedMs(), weight(delivery));
     }
     return Optional.empty();
