@@ -1,0 +1,67 @@
+package heatwake.analysis.rule.control;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Short rests in which a heater may turn its valve for a defrost, where no probe would show that
+ * defrost: neither the water on both sides nor both pressures are read, and the air is not known to
+ * be too warm for ice.
+ */
+final class ValveRests {
+  /** The longest that a compressor rests to turn the valve; common practice: half to two min, s. */
+  private static final double LONGEST_S = 180;
+
+  /** In air warmer than this a sound coil does not ice; common practice. */
+  private static final double WARM_AIR_K = 273.15 + 12;
+
+  /** A defrost has two such rests, and the next comes after this; common practice: 30 to 90 min. */
+  private static final long LEAST_BETWEEN_MS = 1_800_000;
+
+  private static final int OF_ONE_DEFROST = 2;
+
+  private ValveRests() {}
+
+  /** The rests that cannot be of a defrost that nothing shows. */
+  static List<ShortRest> leftOut(List<ShortRest> rests, Timeline timeline) {
+    return defrostShows(timeline)
+        ? rests
+        : rests.stream().filter(rest -> !mayTurnTheValve(rest, rests, timeline)).toList();
+  }
+
+  private static boolean defrostShows(Timeline timeline) {
+    return (timeline.has(Channel.WATER_IN) && timeline.has(Channel.WATER_OUT))
+        || (timeline.has(Channel.PRESSURE_SUCTION) && timeline.has(Channel.PRESSURE_DISCHARGE));
+  }
+
+  private static boolean mayTurnTheValve(ShortRest rest, List<ShortRest> rests, Timeline timeline) {
+    return rest.lengthS() <= LONGEST_S
+        && !isWarm(rest, timeline)
+        && !isOneOfMany(rests.indexOf(rest), rests);
+  }
+
+  private static boolean isWarm(ShortRest rest, Timeline timeline) {
+    Channel air = timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    double[] values = timeline.of(air);
+    return Arrays.stream(
+            values,
+            timeline.firstAtOrAfter(rest.stopMs()),
+            Math.min(values.length, timeline.firstAtOrAfter(rest.startMs()) + 1))
+        .allMatch(kelvin -> kelvin > WARM_AIR_K);
+  }
+
+  /** Whether it is one of more rests than a defrost has, closer together than defrosts come. */
+  private static boolean isOneOfMany(int index, List<ShortRest> rests) {
+    for (int first = Math.max(0, index - OF_ONE_DEFROST);
+        first <= index && first + OF_ONE_DEFROST < rests.size();
+        first++) {
+      long lasted = rests.get(first + OF_ONE_DEFROST).startMs() - rests.get(first).stopMs();
+      if (lasted <= LEAST_BETWEEN_MS) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
