@@ -92,6 +92,18 @@ class JudgementTest {
         .containsExactly("clock-step", "restart-too-soon");
   }
 
+  /** A plain overcurrent is not made surer by what would part the causes of the COP beside it. */
+  @Test
+  void whatWouldDecideIsAskedOfTheSideThatIsNamed() {
+    Flag overcurrent = flag("overcurrent", Side.ELECTRICAL, 0, 60, Channel.CURRENT);
+    Flag cop = flag("low-cop", Side.UNDECIDED, 0, 60, Channel.POWER);
+    Evidence bare = AtDuty.sound().only(DutyFigure.COP_RATIO, DutyFigure.POWER_RATIO).evidence();
+    Reasoning reasoning = new Reasoning(bare);
+    assertThat(reasoning.verdict(List.of(cop, overcurrent)).wouldDecide())
+        .containsExactly("look at it");
+    assertThat(reasoning.verdict(List.of(cop)).wouldDecide()).hasSizeGreaterThan(3);
+  }
+
   // Consequences.
 
   @Test
