@@ -43,8 +43,8 @@ public final class RestartTooSoon implements Rule {
   public String limits() {
     return "A rest shorter than the restart delay by more than 10 s and what the time between"
         + " readings leaves open at its two ends. A rest beside a defrost does not count (some"
-        + " heaters turn the valve at rest: common practice). Where neither water-in and water-out"
-        + " nor both pressures would show a defrost, and no probe shows air above 12 °C, rests of up"
+        + " heaters turn the valve at rest: common practice). Where water-in and water-out, which show"
+        + " a defrost, are not both read meanwhile and no probe shows air above 12 °C, rests of up"
         + " to 3 min count only where three fall within 30 min, closer than defrosts come (30 to 90"
         + " min: common practice).";
   }

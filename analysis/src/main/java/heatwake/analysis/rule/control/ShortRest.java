@@ -13,7 +13,7 @@ import heatwake.analysis.timeline.Timeline;
  */
 record ShortRest(long stopMs, long startMs) {
   /** Some heaters rest the compressor shortly to turn a defrost on or off; common practice. */
-  private static final long BESIDE_DEFROST_MS = 180_000;
+  static final long BESIDE_DEFROST_MS = 180_000;
 
   double lengthS() {
     return (startMs - stopMs) / 1e3;

@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Short rests in which a heater may turn its valve for a defrost, where no probe would show that
- * defrost: neither the water on both sides nor both pressures are read, and the air is not known to
- * be too warm for ice.
+ * Short rests in which a heater may turn its valve for a defrost, where nothing would show that
+ * defrost for certain: the water is not read on both sides meanwhile, and the air is not known to
+ * be too warm for ice. Pressures alone show a defrost only where the lift collapses.
  */
 final class ValveRests {
   /** The longest that a compressor rests to turn the valve; common practice: half to two min, s. */
@@ -26,18 +26,27 @@ final class ValveRests {
 
   /** The rests that cannot be of a defrost that nothing shows. */
   static List<ShortRest> leftOut(List<ShortRest> rests, Timeline timeline) {
-    return defrostShows(timeline)
-        ? rests
-        : rests.stream().filter(rest -> !mayTurnTheValve(rest, rests, timeline)).toList();
+    return rests.stream().filter(rest -> !mayTurnTheValve(rest, rests, timeline)).toList();
   }
 
-  private static boolean defrostShows(Timeline timeline) {
-    return (timeline.has(Channel.WATER_IN) && timeline.has(Channel.WATER_OUT))
-        || (timeline.has(Channel.PRESSURE_SUCTION) && timeline.has(Channel.PRESSURE_DISCHARGE));
+  /** Whether the water is read on both sides most of the time around a rest. */
+  private static boolean defrostShows(ShortRest rest, Timeline timeline) {
+    double[] in = timeline.of(Channel.WATER_IN);
+    double[] out = timeline.of(Channel.WATER_OUT);
+    int from = timeline.firstAtOrAfter(rest.stopMs() - ShortRest.BESIDE_DEFROST_MS);
+    int to =
+        Math.min(
+            timeline.size(), timeline.firstAtOrAfter(rest.startMs() + ShortRest.BESIDE_DEFROST_MS));
+    int read = 0;
+    for (int i = from; i < to; i++) {
+      read += Double.isNaN(in[i] + out[i]) ? 0 : 1;
+    }
+    return 2 * read > to - from;
   }
 
   private static boolean mayTurnTheValve(ShortRest rest, List<ShortRest> rests, Timeline timeline) {
     return rest.lengthS() <= LONGEST_S
+        && !defrostShows(rest, timeline)
         && !isWarm(rest, timeline)
         && !isOneOfMany(rests.indexOf(rest), rests);
   }

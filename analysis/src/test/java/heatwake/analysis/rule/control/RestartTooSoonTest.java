@@ -118,6 +118,24 @@ class RestartTooSoonTest {
         .endsWith("6 rests too short");
   }
 
+  /** A thermometer that is silent through one of many defrosts shows none of it. */
+  @Test
+  void valveRestsDuringASilenceOfTheWaterAreLeftOut() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.AIR_IN)
+            .air(2)
+            .circulating(10)
+            .heating(40)
+            .silent(Channel.WATER_IN)
+            .heating(10)
+            .circulating(0.5)
+            .heating(4)
+            .circulating(0.5)
+            .heating(10);
+    assertClear(rule, readings(run.free(Channel.WATER_IN).heating(40).recording()));
+  }
+
   private static RunBuilder defrosting(double airCel, Channel... channels) {
     RunBuilder run = RunBuilder.run().only(channels).air(airCel).circulating(10).heating(40);
     for (int k = 0; k < 3; k++) {
