@@ -104,6 +104,15 @@ class JudgementTest {
     assertThat(reasoning.verdict(List.of(cop)).wouldDecide()).hasSizeGreaterThan(3);
   }
 
+  @Test
+  void aFlowToldByTheRiseAloneIsLessCertain() {
+    Reasoning reasoning = new Reasoning(AtDuty.sound().evidence());
+    Flag byRise = flag("low-heater-flow", Side.WATER, 0, 60, Channel.WATER_IN, Channel.WATER_OUT);
+    Flag byFlow = flag("low-heater-flow", Side.WATER, 0, 60, Channel.FLOW_HEATER);
+    assertThat(reasoning.verdict(List.of(byRise)).confidence()).isEqualTo(0.65);
+    assertThat(reasoning.verdict(List.of(byFlow)).confidence()).isEqualTo(0.85);
+  }
+
   // Consequences.
 
   @Test
