@@ -1,5 +1,6 @@
 package heatwake.analysis.duty;
 
+import heatwake.analysis.expected.Conditions;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
@@ -8,8 +9,13 @@ import java.util.Optional;
 
 /** What the air coil does over a steady span, from the figures of heat, air and circuit. */
 final class CoilDuty {
-  /** Humidity where it is not measured; its standard uncertainty spans dry and foggy weather. */
-  private static final Estimate UNKNOWN_HUMIDITY = new Estimate(0.65, 0.15);
+  /**
+   * Humidity where it is not measured, lower in hot air (see {@link Conditions}); its standard
+   * uncertainty spans dry and foggy weather.
+   */
+  private static final double UNKNOWN_HUMIDITY = 0.65;
+
+  private static final double UNKNOWN_HUMIDITY_SPREAD = 0.15;
 
   /** Part of the electric power that ends up in the water; the rest warms the air; ours. */
   private static final double POWER_TO_WATER = 0.95;
@@ -49,7 +55,7 @@ final class CoilDuty {
           DutyFigure.STANDARD_APPROACH,
           new CoilState(
                   Estimate.exact(air.value()),
-                  figures.getOrDefault(DutyFigure.HUMIDITY, UNKNOWN_HUMIDITY),
+                  humidity(figures, air.value()),
                   new Estimate(air.value() - approach.value(), approach.standard()),
                   share,
                   atmosphere)
@@ -62,6 +68,12 @@ final class CoilDuty {
           .ifPresent(
               flow -> figures.put(DutyFigure.AIR_FLOW, flow.times(1 / fullLoad.get().heatW())));
     }
+  }
+
+  private static Estimate humidity(Map<DutyFigure, Estimate> figures, double airK) {
+    return figures.getOrDefault(
+        DutyFigure.HUMIDITY,
+        new Estimate(UNKNOWN_HUMIDITY * Conditions.drierInHotAir(airK), UNKNOWN_HUMIDITY_SPREAD));
   }
 
   private static double ratedPowerW(Rating rating) {

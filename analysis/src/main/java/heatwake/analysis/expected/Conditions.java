@@ -102,12 +102,14 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
 
   /** The humidity of air of some temperature, for want of a probe. */
   static double assumedHumidity(Rig rig, double airK) {
-    double drier =
-        airK <= NO_WETTER_ABOVE_K
-            ? 1
-            : MoistAir.saturationPressurePa(NO_WETTER_ABOVE_K)
-                / MoistAir.saturationPressurePa(airK);
-    return drier * ratedHumidity(rig);
+    return drierInHotAir(airK) * ratedHumidity(rig);
+  }
+
+  /** What is left in hot air of the relative humidity that is assumed elsewhere, 0 to 1. */
+  public static double drierInHotAir(double airK) {
+    return airK <= NO_WETTER_ABOVE_K
+        ? 1
+        : MoistAir.saturationPressurePa(NO_WETTER_ABOVE_K) / MoistAir.saturationPressurePa(airK);
   }
 
   /** The humidity of the nameplate's points. */

@@ -29,6 +29,9 @@ import java.util.Optional;
 public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   private static final double FREEZING_K = 273.15;
 
+  /** Evaporating below this a coil may be iced, in air that is no warmer than above. */
+  private static final double MAY_ICE_K = FREEZING_K - 0.5;
+
   /** Evaporating below this ice grows on any coil; common practice. */
   private static final double COLD_COIL_K = FREEZING_K - 3;
 
@@ -51,6 +54,16 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   private static final long LOOKED_AT_MS = 120_000;
 
   private static final long ENDING_MS = 20_000;
+
+  /**
+   * Whether a coil may be iced, so that how far it evaporates below the air says nothing of dirt,
+   * air or refrigerant: a sound one grows away from the air until its defrost. Not where coil or
+   * air is not known.
+   */
+  public static boolean mayBe(Duty duty) {
+    return duty.of(DutyFigure.EVAPORATING).filter(coil -> coil.value() < MAY_ICE_K).isPresent()
+        && duty.of(DutyFigure.AIR).filter(air -> air.value() < WARM_AIR_K).isPresent();
+  }
 
   /** The iced coil of a run; empty where there is none, or the coil or air is not known. */
   public static Optional<IcedCoil> of(Evidence evidence) {

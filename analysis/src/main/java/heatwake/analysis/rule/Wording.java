@@ -70,6 +70,13 @@ public final class Wording {
     return fixed(kWh, Math.abs(kWh) < 10 ? 1 : 0) + " kWh";
   }
 
+  /** The same with its expanded uncertainty: {@code 61 ± 5 kWh}. */
+  public static String kilowattHours(Estimate energyJ) {
+    double kWh = energyJ.value() / 3.6e6;
+    int decimals = Math.abs(kWh) < 10 ? 1 : 0;
+    return fixed(kWh, decimals) + " ± " + fixed(energyJ.expanded() / 3.6e6, decimals) + " kWh";
+  }
+
   /** A share: {@code 78 %}. */
   public static String percent(double share) {
     return fixed(share * 100, 0) + " %";
@@ -88,6 +95,16 @@ public final class Wording {
     return durationS < 2 * 3600
         ? fixed(durationS / 60, 0) + " min"
         : fixed(durationS / 3600, 1) + " h";
+  }
+
+  /** A length of time to the second: {@code 45 s}, {@code 2 h 55 min 44 s}. */
+  public static String toTheSecond(double durationS) {
+    long seconds = Math.round(durationS);
+    String text =
+        (seconds >= 3600 ? seconds / 3600 + " h " : "")
+            + (seconds % 3600 >= 60 ? seconds % 3600 / 60 + " min " : "")
+            + (seconds % 60 > 0 || seconds == 0 ? seconds % 60 + " s" : "");
+    return text.trim();
   }
 
   /** A moment: {@code 2031-05-04 18:00 UTC}; a run does not know where its site's clocks stand. */

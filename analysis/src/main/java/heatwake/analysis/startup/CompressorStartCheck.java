@@ -1,12 +1,14 @@
 package heatwake.analysis.startup;
 
 import heatwake.analysis.finding.StartupCheck;
+import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.electrical.NoCompressor;
 import heatwake.analysis.timeline.Timeline;
+import java.util.List;
 import java.util.Optional;
 
 /** The compressor starts (common practice: a few seconds to a minute after the fan). */
@@ -32,9 +34,7 @@ final class CompressorStartCheck implements Check {
       if (new NoCompressor().evaluate(evidence) instanceof Outcome.Flagged flagged) {
         return fail(flagged.flags().get(0).endMs(), flagged.flags().get(0).evidence());
       }
-      boolean runsAlready = evidence.phases().stream().anyMatch(p -> p.phase().compressorRuns());
-      return notSeen(
-          runsAlready ? "the compressor ran when the readings began" : "a start of the compressor");
+      return notSeen(whyNoStart(evidence.phases()));
     }
     long startMs = start.get().startMs();
     StringBuilder text = new StringBuilder(60);
@@ -51,5 +51,14 @@ final class CompressorStartCheck implements Check {
         .meanBetween(Channel.POWER, startMs + FROM_MS, startMs + TO_MS)
         .ifPresent(powerW -> text.append(", drawing ").append(Wording.kilowatts(powerW)));
     return pass(startMs, text.toString());
+  }
+
+  private static String whyNoStart(List<PhaseSpan> phases) {
+    if (phases.stream().noneMatch(span -> span.phase().compressorRuns())) {
+      return "a start of the compressor";
+    }
+    return phases.get(0).phase().compressorRuns()
+        ? "the compressor ran when the readings began"
+        : "the compressor ran when the readings first told of it";
   }
 }

@@ -2,9 +2,11 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
+import heatwake.analysis.quantity.Channel;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * How much a standing flag speaks for its side, 0 to 1: what share of call-outs with this flag an
@@ -18,6 +20,11 @@ public final class FlagWeight {
   static final double OF_IMPOSSIBLE_HEAT = 0.7;
 
   private static final double OF_OTHERS = 0.5;
+
+  /** A flow told by the rise alone may be a loose clip's; ours. */
+  public static final double OF_FLOW_BY_RISE = 0.65;
+
+  private static final Set<Channel> RISE = Set.of(Channel.WATER_IN, Channel.WATER_OUT);
 
   /** What is only worth knowing weighs less. */
   private static final double OF_INFO = 0.4;
@@ -64,7 +71,8 @@ public final class FlagWeight {
   }
 
   static double of(Flag flag) {
-    double weight = TABLE.getOrDefault(flag.rule(), OF_OTHERS);
+    boolean byRise = flag.rule().equals("low-heater-flow") && flag.channels().equals(RISE);
+    double weight = byRise ? OF_FLOW_BY_RISE : TABLE.getOrDefault(flag.rule(), OF_OTHERS);
     return flag.severity() == Severity.INFO ? OF_INFO * weight : weight;
   }
 }

@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Flooding;
+import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.site.Heater;
 import java.util.List;
 import java.util.Optional;
@@ -35,6 +36,7 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
     List<Symptom> outside =
         OF_THE_CIRCUIT.stream()
             .filter(symptom -> Math.abs(grade(symptom, mean, heater)) > QUIET)
+            .filter(symptom -> symptom != Symptom.EVAPORATING || !IcedCoil.mayBe(mean))
             .toList();
     List<Symptom> flooded =
         outside.stream().filter(symptom -> isOfFlooding(symptom, mean, heater)).toList();

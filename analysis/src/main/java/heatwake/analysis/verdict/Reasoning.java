@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * From the flags that stand to the verdict. Each flag supports its side by its weight; independent
@@ -102,7 +103,7 @@ final class Reasoning {
     double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
     boolean tie = best - rival < LEAST_DIFFERENCE;
     List<Reason> because = new ArrayList<>(reasons(flags, side));
-    List<String> wouldDecide = new ArrayList<>(whatWouldDecide(flags));
+    List<String> wouldDecide = new ArrayList<>(whatWouldDecide(flags, side));
     CircuitBeside.of(side, flags, evidence)
         .ifPresent(
             circuit -> {
@@ -163,7 +164,7 @@ final class Reasoning {
 
   private Verdict undecided(List<Flag> flags) {
     List<Reason> because = reasons(flags, Side.UNDECIDED);
-    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags));
+    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags, Side.UNDECIDED));
   }
 
   /** The flags of the side, its heaviest first, then the symptoms, then the flags of others. */
@@ -216,15 +217,22 @@ final class Reasoning {
     return texts;
   }
 
-  /** What would tell the causes of the first such flag apart, then what the flags ask for. */
-  private List<String> whatWouldDecide(List<Flag> flags) {
+  /**
+   * What would tell the causes of the first such flag of the side apart, then what the flags ask
+   * for, those of the side first.
+   */
+  private List<String> whatWouldDecide(List<Flag> flags, Side side) {
     List<String> texts = new ArrayList<>();
     Set<Channel> clipped = evidence.recording().series().keySet();
     flags.stream()
-        .filter(flag -> isAttributed(flag) && !isHanded(flag))
+        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag))
         .findFirst()
         .ifPresent(flag -> texts.addAll(WouldDecide.of(attribution(flag), clipped)));
-    flags.stream().limit(2).forEach(flag -> texts.add(flag.nextCheck()));
+    Stream.concat(
+            flags.stream().filter(flag -> flag.side() == side),
+            flags.stream().filter(flag -> flag.side() != side))
+        .limit(2)
+        .forEach(flag -> texts.add(flag.nextCheck()));
     return texts.stream().distinct().toList();
   }
 

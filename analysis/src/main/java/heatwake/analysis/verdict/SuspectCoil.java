@@ -2,6 +2,7 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
@@ -9,7 +10,8 @@ import java.util.Optional;
 /**
  * An air coil that is worth a look though no limit is passed. Coils are laid out for 8 to 17 K at
  * the rated heat in humid air (common practice): one in the upper half is sound or, if it was laid
- * out for the lower, half blocked. Its approach alone does not tell which.
+ * out for the lower, half blocked. Its approach alone does not tell which, and nothing at all where
+ * ice may have made it.
  */
 final class SuspectCoil {
   /** The middle of what coils are laid out for, K; see evaporator-approach. */
@@ -25,7 +27,7 @@ final class SuspectCoil {
   static Optional<String> words(Duty duty) {
     Optional<Estimate> standard = duty.of(DutyFigure.STANDARD_APPROACH);
     Optional<Estimate> approach = duty.of(DutyFigure.EVAPORATOR_APPROACH);
-    if (standard.isEmpty() || approach.isEmpty()) {
+    if (standard.isEmpty() || approach.isEmpty() || IcedCoil.mayBe(duty)) {
       return Optional.empty();
     }
     double surelyAtLeast = standard.get().value() - standard.get().standard();

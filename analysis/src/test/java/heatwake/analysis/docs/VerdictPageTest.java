@@ -132,7 +132,7 @@ class VerdictPageTest {
       """
 
       Approaches are brought to the greatest rated heat, since an exchanger's approach goes with the heat it
-      passes; the coil's is also brought to air of 27 °C and 80 % by its enthalpy potential, since dry air takes
+      passes (what the nameplate promises, where heat is measured worse than to 15 % and worse than that); the coil's is also brought to air of 27 °C and 80 % by its enthalpy potential, since dry air takes
       a colder coil. A blend's approaches count from the middle of its glide.
       Much subcooling counts only as far as its share of what the entering water allows (bubble point less entering
       water) bears it out: not at all where that is smaller than 0.57 (6 K of 10.5 K: common practice) by the spread
@@ -171,7 +171,9 @@ class VerdictPageTest {
       How much a flag speaks for its side; a flag that is only worth knowing (info) counts 40 %. Flags of one side
       add up as probabilities do, 1 - (1 - a)(1 - b); a flag with a side from the table of causes is multiplied by
       how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has.
-      Beside a machine flag that rests on other readings, a measurement flag counts 60 %.
+      Beside a machine flag that rests on other readings, a measurement flag counts 60 %. `low-heater-flow` told by
+      the rise alone counts 0.65: a loose clip reads as much. Flags speak only beyond doubt, so where several sides
+      have one a low confidence leaves open which comes first, not whether they are so.
       Where the verdict is the pool or the schedule and no flag has a word of the machine, two or more figures of the
       circuit outside their bands by a grade over 0.25 are said beside it, with what to look for.
 
@@ -187,9 +189,9 @@ class VerdictPageTest {
       | what is known | verdict | confidence |
       |---|---|---|
       | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
-      | the same, but one of approaches, superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
+      | the same, but one of approaches (not that of a coil that may be iced), superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
       | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
-      | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty | undecided: look at the coil | 0 |
+      | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |
       | heat likelier below 90 % than above, not beyond doubt | undecided: what would make the heat surer | 0 |
       | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
       | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |

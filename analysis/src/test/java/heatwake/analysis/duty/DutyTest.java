@@ -8,7 +8,10 @@ import heatwake.analysis.refrigerant.Refrigerant;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class DutyTest {
@@ -88,6 +91,45 @@ class DutyTest {
     assertThat(Glide.of(Refrigerant.R410A).belowCondensingK(313.15)).isCloseTo(0.05, within(0.05));
     assertThat(Glide.of(Refrigerant.R32).belowCondensingK(313.15)).isCloseTo(0, within(0.01));
     assertThat(Glide.of(Refrigerant.R407C).belowCondensingK(Double.NaN)).isZero();
+  }
+
+  /**
+   * An exchanger's approach goes with the heat it passes. A heat of 13 +- 10 kW (k = 2) tells that
+   * to 38 %, the air alone to some 15 % (common practice: 2 % a kelvin), the nameplate better yet.
+   */
+  @Test
+  void heatThatIsHardlyKnownIsNoMeasureOfHowHardExchangersWork() {
+    Estimate promised = new Estimate(24_900, 800);
+    assertThat(credible(new Estimate(13_000, 5_000), promised)).isEqualTo(promised);
+    Estimate known = new Estimate(13_000, 1_500);
+    assertThat(credible(known, promised)).isEqualTo(known);
+    Estimate vague = new Estimate(24_000, 6_000);
+    Estimate vaguer = new Estimate(13_000, 2_600);
+    assertThat(credible(vaguer, vague)).isEqualTo(vaguer);
+  }
+
+  private static Estimate credible(Estimate heat, Estimate promised) {
+    return CredibleHeat.of(Map.of(DutyFigure.HEAT, heat, DutyFigure.EXPECTED_HEAT, promised))
+        .orElseThrow();
+  }
+
+  /**
+   * Saturation pressure (steam tables, from memory): 3.57 kPa at 27 Cel, 6.99 kPa at 39 Cel. Air
+   * that holds as much vapour on a hot day as 65 % at 27 Cel has 33 %.
+   */
+  @Test
+  void aHotDayWarmsTheAirWithoutWettingIt() {
+    Map<DutyFigure, Estimate> hot = new EnumMap<>(DutyFigure.class);
+    hot.put(DutyFigure.AIR, new Estimate(273.15 + 39, 0.1));
+    hot.put(DutyFigure.EVAPORATOR_APPROACH, new Estimate(30, 0.4));
+    hot.put(DutyFigure.LOAD, new Estimate(1, 0.03));
+    Map<DutyFigure, Estimate> measured = new EnumMap<>(hot);
+    measured.put(DutyFigure.HUMIDITY, new Estimate(0.33, 0.15));
+    CoilDuty coil = new CoilDuty(Optional.empty(), SEA_LEVEL);
+    coil.read(hot);
+    coil.read(measured);
+    assertThat(hot.get(DutyFigure.STANDARD_APPROACH).value())
+        .isCloseTo(measured.get(DutyFigure.STANDARD_APPROACH).value(), within(0.2));
   }
 
   @Test

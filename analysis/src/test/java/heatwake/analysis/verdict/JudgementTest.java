@@ -92,6 +92,27 @@ class JudgementTest {
         .containsExactly("clock-step", "restart-too-soon");
   }
 
+  /** A plain overcurrent is not made surer by what would part the causes of the COP beside it. */
+  @Test
+  void whatWouldDecideIsAskedOfTheSideThatIsNamed() {
+    Flag overcurrent = flag("overcurrent", Side.ELECTRICAL, 0, 60, Channel.CURRENT);
+    Flag cop = flag("low-cop", Side.UNDECIDED, 0, 60, Channel.POWER);
+    Evidence bare = AtDuty.sound().only(DutyFigure.COP_RATIO, DutyFigure.POWER_RATIO).evidence();
+    Reasoning reasoning = new Reasoning(bare);
+    assertThat(reasoning.verdict(List.of(cop, overcurrent)).wouldDecide())
+        .containsExactly("look at it");
+    assertThat(reasoning.verdict(List.of(cop)).wouldDecide()).hasSizeGreaterThan(3);
+  }
+
+  @Test
+  void aFlowToldByTheRiseAloneIsLessCertain() {
+    Reasoning reasoning = new Reasoning(AtDuty.sound().evidence());
+    Flag byRise = flag("low-heater-flow", Side.WATER, 0, 60, Channel.WATER_IN, Channel.WATER_OUT);
+    Flag byFlow = flag("low-heater-flow", Side.WATER, 0, 60, Channel.FLOW_HEATER);
+    assertThat(reasoning.verdict(List.of(byRise)).confidence()).isEqualTo(0.65);
+    assertThat(reasoning.verdict(List.of(byFlow)).confidence()).isEqualTo(0.85);
+  }
+
   // Consequences.
 
   @Test

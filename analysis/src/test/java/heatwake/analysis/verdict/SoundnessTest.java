@@ -127,6 +127,34 @@ class SoundnessTest {
   }
 
   /**
+   * A sound coil in air of 10 Cel evaporates below freezing and ices between defrosts, 3 to 6 K
+   * further below the air each time (common practice; see frosting): its approach is no dirt.
+   */
+  @Test
+  void aCoilThatMayBeIcedIsNotSuspect() {
+    AtDuty cold =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.9, 0.05)
+            .set(DutyFigure.COP_RATIO, 0.92, 0.06)
+            .set(DutyFigure.AIR, 273.15 + 10, 0.1)
+            .set(DutyFigure.EVAPORATING, 273.15 - 8, 0.4)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 18, 0.5)
+            .set(DutyFigure.STANDARD_APPROACH, 26, 2);
+    Soundness iced = Soundness.of(cold.evidence());
+    assertThat(iced.because().toString()).doesNotContain("coil", "entering air");
+    assertThat(iced.wouldDecide().toString()).doesNotContain("air coil");
+    // In air of 20 Cel a sound coil does not ice.
+    assertThat(
+            Soundness.of(
+                    cold.set(DutyFigure.AIR, 273.15 + 20, 0.1)
+                        .set(DutyFigure.EVAPORATING, 273.15 - 1, 0.4)
+                        .evidence())
+                .because()
+                .toString())
+        .contains("the coil evaporates 18.0 K below the entering air");
+  }
+
+  /**
    * Of heat 77 +- 27 % (k = 2) one in three is above 90 % (table of the normal distribution: 0.96
    * standard deviations), of 86 +- 12 % one in four (0.67): neither is a proof of health.
    */

@@ -2,6 +2,7 @@ package heatwake.dashboard.present;
 
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
+import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import java.util.List;
@@ -22,7 +23,7 @@ public record VerdictWords(
   public static VerdictWords of(Verdict verdict) {
     return new VerdictWords(
         headline(verdict.side()),
-        verdict.side() == Side.UNDECIDED ? "" : sureness(verdict.confidence()),
+        verdict.side() == Side.UNDECIDED ? "" : sureness(verdict),
         verdict.reasons().stream().map(VerdictWords::inWords).toList(),
         verdict.wouldDecide(),
         switch (verdict.side()) {
@@ -64,6 +65,23 @@ public record VerdictWords(
       case MEASUREMENT -> "The probes: mend the measurement first";
       case UNDECIDED -> "Not decided";
     };
+  }
+
+  /**
+   * How sure the side is; where flags of several sides stand, each beyond doubt by itself, it is
+   * only open which of them comes first.
+   */
+  private static String sureness(Verdict verdict) {
+    boolean several =
+        verdict.confidence() < 0.5
+            && verdict.reasons().stream().anyMatch(VerdictWords::isTroubleOfAnotherSide);
+    return (several ? "that this comes first: " : "") + sureness(verdict.confidence());
+  }
+
+  private static boolean isTroubleOfAnotherSide(Reason reason) {
+    return reason instanceof Reason.Beside beside
+        && beside.flag().severity() != Severity.INFO
+        && beside.flag().side() != Side.UNDECIDED;
   }
 
   private static String sureness(double confidence) {

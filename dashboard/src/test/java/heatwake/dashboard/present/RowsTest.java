@@ -134,6 +134,10 @@ class RowsTest {
             "Low heater flow: Flow 32 L/min",
             "Fits too little water",
             "Also low heater flow (water): Flow 32 L/min");
+    // Two troubles, each shown by itself: only their order is open.
+    assertThat(
+            VerdictWords.of(new Verdict(Side.WATER, 0.34, verdict.reasons(), List.of())).sureness())
+        .isEqualTo("that this comes first: a guess so far, confidence 34 %");
     FlagRow row = new FlagRow("Low heater flow", "", Severity.WARNING, flag);
     assertThat(row.evidence()).isEqualTo("Flow 32 L/min");
     assertThat(row.consequences()).containsExactly("It explains: Low COP. COP 4.1");

@@ -37,6 +37,17 @@ public final class AirRecirculation implements Rule {
   /** Less than this is no ground for a mean, s. */
   private static final double SHORTEST_S = 300;
 
+  /** A shorter rest tells too, if an air probe has had its time; common practice, s. */
+  private static final double SHORT_REST_S = 60;
+
+  private static final int FEWEST_READINGS = 5;
+
+  /** Over a minute gusts and a cloud shift two air probes by this; ours. */
+  private static final double WANDER_AT_SHORT_REST_K = 1.0;
+
+  /** The running that is compared with a short rest by itself: before the sun goes on; ours. */
+  private static final long SOON_AFTER_MS = 1_800_000;
+
   @Override
   public String id() {
     return "air-recirculation";
@@ -57,7 +68,9 @@ public final class AirRecirculation implements Rule {
   public String limits() {
     return "Raised when, from 10 min after the start, the inlet is more than 2 K (ours) further"
         + " below outdoor air than at rest; where no rest was seen, 5 K (ours) below outdoor air;"
-        + " by more than 3 standard uncertainties.";
+        + " by more than 3 standard uncertainties. Two air probes shift against each other by 0.4 K"
+        + " in a day (ours, k = 1). A rest of 1 to 5 min tells with 1 K instead (gusts, a cloud; ours),"
+        + " if the first half-hour of running after it shows the same.";
   }
 
   @Override
@@ -66,22 +79,56 @@ public final class AirRecirculation implements Rule {
     if (!timeline.has(Channel.AIR_IN) || !timeline.has(Channel.AIR_AMBIENT)) {
       return Outcome.notEnoughData("no air-in and air-ambient to compare");
     }
-    Optional<Deficit> running = deficit(evidence, Phase::compressorRuns);
+    Optional<Deficit> running =
+        deficit(evidence, Phase::compressorRuns, SHORTEST_S, Long.MIN_VALUE, Long.MAX_VALUE);
     if (running.isEmpty()) {
       return Outcome.notEnoughData("the heater did not run for a quarter of an hour on end");
     }
     // While only the fan runs nothing is cooled, so that counts as rest; with fan and water
     // standing the coil may hang in warm air of its own.
-    Optional<Deficit> rest =
-        deficit(evidence, phase -> phase == Phase.CIRCULATING || phase == Phase.OFF);
-    return rest.map(atRest -> compared(running.get(), atRest))
+    Optional<Deficit> rest = rest(evidence, SHORTEST_S);
+    return rest.map(atRest -> compared(running.get(), atRest, WANDER_K))
+        .or(
+            () ->
+                rest(evidence, SHORT_REST_S)
+                    .flatMap(one -> besideShortRest(evidence, running, one)))
         .orElseGet(() -> alone(evidence, running.get()));
   }
 
-  /** How far the inlet lies below outdoor air, K, over the time it was looked at. */
-  private record Deficit(long startMs, long endMs, Estimate belowK, double inletK) {}
+  private static Optional<Deficit> rest(Evidence evidence, double shortestS) {
+    return deficit(
+        evidence,
+        phase -> phase == Phase.CIRCULATING || phase == Phase.OFF,
+        shortestS,
+        Long.MIN_VALUE,
+        Long.MAX_VALUE);
+  }
 
-  private static Optional<Deficit> deficit(Evidence evidence, Predicate<Phase> wanted) {
+  /** Against a short rest all of the running has to tell, and the first of it alone as well. */
+  private Optional<Outcome> besideShortRest(
+      Evidence evidence, Optional<Deficit> running, Deficit rest) {
+    Optional<Deficit> soon =
+        rest.readings() < FEWEST_READINGS
+            ? Optional.empty()
+            : deficit(
+                evidence,
+                Phase::compressorRuns,
+                SHORTEST_S,
+                rest.endMs(),
+                rest.endMs() + SETTLING_MS + SOON_AFTER_MS);
+    return soon.map(one -> compared(one, rest, WANDER_AT_SHORT_REST_K))
+        .map(
+            outcome ->
+                outcome instanceof Outcome.Flagged
+                    ? compared(running.orElseThrow(), rest, WANDER_AT_SHORT_REST_K)
+                    : outcome);
+  }
+
+  /** How far the inlet lies below outdoor air, K, over the time it was looked at. */
+  private record Deficit(long startMs, long endMs, int readings, Estimate belowK, double inletK) {}
+
+  private static Optional<Deficit> deficit(
+      Evidence evidence, Predicate<Phase> wanted, double shortestS, long fromMs, long untilMs) {
     Timeline timeline = evidence.timeline();
     double[] in = timeline.of(Channel.AIR_IN);
     double[] ambient = timeline.of(Channel.AIR_AMBIENT);
@@ -102,8 +149,10 @@ public final class AirRecirculation implements Rule {
       if (!wanted.test(span.phase())) {
         continue;
       }
-      int from = timeline.firstAtOrAfter(Math.max(span.startMs(), changedMs + SETTLING_MS));
-      int to = Math.min(timeline.size(), timeline.firstAtOrAfter(span.endMs()));
+      int from =
+          timeline.firstAtOrAfter(
+              Math.max(fromMs, Math.max(span.startMs(), changedMs + SETTLING_MS)));
+      int to = Math.min(timeline.size(), timeline.firstAtOrAfter(Math.min(untilMs, span.endMs())));
       for (int i = from; i < to; i++) {
         double difference = ambient[i] - in[i];
         if (!Double.isNaN(difference)) {
@@ -114,18 +163,27 @@ public final class AirRecirculation implements Rule {
         }
       }
     }
-    return count * timeline.stepS() < SHORTEST_S
+    int interval =
+        Math.max(
+            timeline.intervalInstants(Channel.AIR_IN),
+            timeline.intervalInstants(Channel.AIR_AMBIENT));
+    return count * timeline.stepS() < shortestS
         ? Optional.empty()
-        : Optional.of(new Deficit(startMs, endMs, Scatter.mean(below, 0, count), inletSum / count));
+        : Optional.of(
+            new Deficit(
+                startMs,
+                endMs,
+                count / Math.max(1, interval),
+                Scatter.mean(below, 0, count),
+                inletSum / count));
   }
 
   /** Two probes' errors are the same at rest, so they drop out. */
-  private Outcome compared(Deficit running, Deficit rest) {
+  private Outcome compared(Deficit running, Deficit rest, double wanderK) {
     Estimate more =
         new Estimate(
             running.belowK().value() - rest.belowK().value(),
-            Math.hypot(
-                WANDER_K, Math.hypot(running.belowK().standard(), rest.belowK().standard())));
+            Math.hypot(wanderK, Math.hypot(running.belowK().standard(), rest.belowK().standard())));
     if (!Doubt.above(more, 0) || more.value() <= MATERIAL_K || running.belowK().value() <= 0) {
       return Outcome.clear();
     }

@@ -9,6 +9,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
@@ -43,12 +44,6 @@ public final class EvaporatorApproach implements Rule {
 
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
-
-  /** Below this a coil may be iced; see frosting. */
-  private static final double ICES_BELOW_K = 273.15 - 0.5;
-
-  /** In air warmer than this a sound coil does not ice; common practice. */
-  private static final double WARM_AIR_K = 273.15 + 12;
 
   @Override
   public String id() {
@@ -98,7 +93,8 @@ public final class EvaporatorApproach implements Rule {
       return Outcome.notEnoughData(
           "evaporating temperature or entering air not known while running steadily");
     }
-    return Spell.where(judged, duty -> tooFar(duty) && !Starvation.shows(duty) && !mayBeIced(duty))
+    return Spell.where(
+            judged, duty -> tooFar(duty) && !Starvation.shows(duty) && !IcedCoil.mayBe(duty))
         .map(spell -> Outcome.flagged(flag(spell)))
         .orElseGet(Outcome::clear);
   }
@@ -112,11 +108,6 @@ public final class EvaporatorApproach implements Rule {
         || (surelyAtLeast > MIDDLING_APPROACH_K
             && LittleAir.isCertain(duty)
             && Corroboration.ofLostHeat(duty));
-  }
-
-  private static boolean mayBeIced(Duty duty) {
-    return duty.of(DutyFigure.EVAPORATING).orElseThrow().value() < ICES_BELOW_K
-        && duty.of(DutyFigure.AIR).orElseThrow().value() < WARM_AIR_K;
   }
 
   private Flag flag(Spell spell) {

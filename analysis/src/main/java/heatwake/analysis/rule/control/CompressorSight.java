@@ -23,4 +23,9 @@ final class CompressorSight {
     }
     return OptionalDouble.empty();
   }
+
+  /** Whether any channel that shows it at once reads at an instant. */
+  static boolean reads(Timeline timeline, int instant) {
+    return SHARP.stream().anyMatch(channel -> !Double.isNaN(timeline.of(channel)[instant]));
+  }
 }

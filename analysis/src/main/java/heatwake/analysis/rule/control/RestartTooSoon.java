@@ -4,13 +4,10 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Cycle;
-import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -25,9 +22,6 @@ public final class RestartTooSoon implements Rule {
 
   /** Timers and phase edges are right to this, s; ours. */
   private static final double TIMER_S = 10;
-
-  /** Some heaters rest the compressor shortly to turn a defrost on or off; common practice, s. */
-  private static final double BESIDE_DEFROST_S = 180;
 
   @Override
   public String id() {
@@ -49,7 +43,10 @@ public final class RestartTooSoon implements Rule {
   public String limits() {
     return "A rest shorter than the restart delay by more than 10 s and what the time between"
         + " readings leaves open at its two ends. A rest beside a defrost does not count (some"
-        + " heaters turn the valve at rest: common practice).";
+        + " heaters turn the valve at rest: common practice). Where water-in and water-out, which show"
+        + " a defrost, are not both read meanwhile and no probe shows air above 12 °C, rests of up"
+        + " to 3 min count only where three fall within 30 min, closer than defrosts come (30 to 90"
+        + " min: common practice).";
   }
 
   @Override
@@ -68,53 +65,25 @@ public final class RestartTooSoon implements Rule {
               + " are too seldom to time a rest of "
               + Wording.duration(delayS));
     }
-    List<Rest> tooShort = new ArrayList<>();
+    List<ShortRest> tooShort = new ArrayList<>();
     for (int k = 0; k + 1 < evidence.cycles().size(); k++) {
       Cycle cycle = evidence.cycles().get(k);
       Cycle next = evidence.cycles().get(k + 1);
       if (cycle.stopMs().isPresent()) {
-        Rest rest = new Rest(cycle.stopMs().getAsLong(), next.startMs(), next.startSeen());
+        ShortRest rest = new ShortRest(cycle.stopMs().getAsLong(), next.startMs());
         if (rest.lengthS() < delayS - openS && rest.isSeen(evidence)) {
           tooShort.add(rest);
         }
       }
     }
-    return tooShort.isEmpty()
+    List<ShortRest> left = ValveRests.leftOut(tooShort, evidence.timeline());
+    return left.isEmpty()
         ? Outcome.clear()
-        : Outcome.flagged(flag(tooShort, delayS, stated.isPresent()));
+        : Outcome.flagged(flag(left, delayS, stated.isPresent()));
   }
 
-  private record Rest(long stopMs, long startMs, boolean startSeen) {
-    double lengthS() {
-      return (startMs - stopMs) / 1e3;
-    }
-
-    /**
-     * Seen from end to end, and not beside a defrost. What is not known just before a start that
-     * was seen is the water.
-     */
-    boolean isSeen(Evidence evidence) {
-      Timeline timeline = evidence.timeline();
-      for (PhaseSpan span : evidence.phases()) {
-        boolean within = span.endMs() >= stopMs && span.startMs() <= startMs;
-        boolean beside =
-            span.endMs() >= stopMs - BESIDE_DEFROST_S * 1000
-                && span.startMs() <= startMs + BESIDE_DEFROST_S * 1000;
-        boolean silent =
-            within
-                && span.phase() == Phase.UNKNOWN
-                && span.durationS() > timeline.stepS()
-                && !(startSeen && span.endMs() == startMs);
-        if (silent || (beside && span.phase() == Phase.DEFROST)) {
-          return false;
-        }
-      }
-      return true;
-    }
-  }
-
-  private Flag flag(List<Rest> rests, double delayS, boolean stated) {
-    double shortest = rests.stream().mapToDouble(Rest::lengthS).min().orElse(0);
+  private Flag flag(List<ShortRest> rests, double delayS, boolean stated) {
+    double shortest = rests.stream().mapToDouble(ShortRest::lengthS).min().orElse(0);
     String text =
         "Restarted "
             + Wording.duration(shortest)

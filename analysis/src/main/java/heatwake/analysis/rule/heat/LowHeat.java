@@ -52,7 +52,9 @@ public final class LowHeat implements Rule {
         + " min of steady running. Not raised where the compressor runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
         + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
-        + " one, and superheat is not above 12 K beyond doubt (a valve holds it at any speed: common"
+        + " one, or, with more power at full speed than nameplate and head explain (another load on the"
+        + " meter) and near the set temperature, heat falls from there by no more than the expected COP"
+        + " for the power; and superheat is not above 12 K beyond doubt (a valve holds it at any speed: common"
         + " practice).";
   }
 

@@ -54,7 +54,9 @@ public final class PartLoad {
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
     if (full.isPresent()) {
       double before = full.get().of(DutyFigure.COP_RATIO).orElseThrow().value();
-      return cop.get().value() > COP_HOLDS * before;
+      return cop.get().value() > COP_HOLDS * before
+          || (OtherLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS)
+              && isNearSetpoint(evidence, duty));
     }
     return power.get().value() < POWER_RATIO
         && cop.get().value() > COP_HOLDS

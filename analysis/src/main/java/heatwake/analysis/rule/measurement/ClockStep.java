@@ -6,12 +6,17 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.RunEvent;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** The logger's clock jumped. */
 public final class ClockStep implements Rule {
+  /** A hundred seconds or more. */
+  private static final Pattern SECONDS = Pattern.compile("(\\d{3,}(?:\\.\\d+)?) s\\b");
+
   @Override
   public String id() {
     return "clock-step";
@@ -32,6 +37,13 @@ public final class ClockStep implements Rule {
   public String limits() {
     return "Every step the recorder noted, and every time at which the clock of an imported file was"
         + " set back. One set forward there shows as a data gap.";
+  }
+
+  /** Steps are noted in seconds; minutes and hours read better. */
+  private static String readable(String text) {
+    return SECONDS
+        .matcher(text)
+        .replaceAll(found -> Wording.toTheSecond(Double.parseDouble(found.group(1))));
   }
 
   @Override
@@ -56,7 +68,7 @@ public final class ClockStep implements Rule {
             (count == 1
                     ? "The clock jumped once: "
                     : "The clock jumped " + count + " times, first: ")
-                + first.text(),
+                + readable(first.text()),
             List.of(
                 "clock set by hand or by the network while recording",
                 "clock battery of the logger empty",

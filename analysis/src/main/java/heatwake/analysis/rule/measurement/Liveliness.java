@@ -25,8 +25,15 @@ final class Liveliness {
   /** Share of changes that turn back: jitter turns, a drift does not; ours. */
   private static final double TURNS = 0.3;
 
-  /** A jitter of this many digits cannot hide between two digits; ours. */
-  private static final double DIGITS = 3;
+  /**
+   * Changes of this many digits on the average: a jitter of normal distribution that changes the
+   * reading so often has 0.9 digits of standard deviation, and its changes measure 1.45 (by trial);
+   * one that only tips to and fro between two digits may come to rest on one.
+   */
+  private static final double DIGITS = 1.4;
+
+  /** Chance that so many readings are equal, under which it was not chance; ours. */
+  private static final double NO_CHANCE = 1e-6;
 
   /** A draw or flow under this share of its highest is the zero of a thing switched off; ours. */
   private static final double ZERO_SHARE = 0.05;
@@ -47,6 +54,9 @@ final class Liveliness {
   private static final double FOLLOWED_AFTER_S = 480;
 
   private static final int WITNESSES = 2;
+
+  /** A high side that changes by less than this share was not lifted; see no-pressure-rise. */
+  private static final double LIFTS = 0.1;
 
   private final Evidence evidence;
   private final PhaseGrid phases;
@@ -80,7 +90,10 @@ final class Liveliness {
     return false;
   }
 
-  /** Whether the channel jitters by several digits at every other time in the same state. */
+  /**
+   * Whether the channel jitters by more than a digit at every other time in the same state, so that
+   * its standing still is no chance even if it jittered as little as it ever does.
+   */
   boolean jittersOtherwise(Frozen frozen) {
     Series series = frozen.series();
     if (isSwitchedOff(frozen)) {
@@ -93,6 +106,7 @@ final class Liveliness {
     int turns = 0;
     double smallest = Double.POSITIVE_INFINITY;
     double sum = 0;
+    EqualReadings equal = new EqualReadings(ENOUGH);
     for (int r = 1; r < series.size(); r++) {
       boolean within = r >= frozen.from() && r <= frozen.to();
       if (within || stateAt(series.timeMs(r)) != state) {
@@ -101,6 +115,7 @@ final class Liveliness {
       }
       double change = series.value(r) - series.value(r - 1);
       readings++;
+      equal.take(change == 0);
       if (change != 0) {
         changes++;
         turns += change * before < 0 ? 1 : 0;
@@ -112,7 +127,8 @@ final class Liveliness {
     return readings >= ENOUGH
         && changes >= NEARLY_ALWAYS * readings
         && turns >= TURNS * changes
-        && sum / changes >= DIGITS * smallest;
+        && sum / changes >= DIGITS * smallest
+        && readings * Math.pow(equal.greatest(), frozen.readings() - 1) < NO_CHANCE;
   }
 
   /** How far the other probe in the same water went on meanwhile, K, if it did. */
@@ -157,12 +173,25 @@ final class Liveliness {
           && isUnbroken(i, apart)
           && (channel != Channel.WATER_OUT || !stands(i, apart))) {
         List<String> followers = followers(channel, i, apart);
-        if (followers.size() >= WITNESSES) {
+        if (followers.size() >= WITNESSES && heats(i, apart)) {
           return Optional.of(String.join(" and ", followers.subList(0, WITNESSES)));
         }
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * Whether heat came or ceased: where the high side is read it must have followed, since a
+   * compressor that lifts no pressure heats no water, however warm its own pipes become.
+   */
+  private boolean heats(int at, int apart) {
+    Timeline timeline = evidence.timeline();
+    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
+    int window = timeline.instants(60);
+    double before = Stretch.mean(high, at - window, at);
+    double after = Stretch.mean(high, at + apart - window, at + apart);
+    return !(Math.abs(after - before) < LIFTS * Math.max(before, after));
   }
 
   private boolean isUnbroken(int at, int apart) {

@@ -39,13 +39,16 @@ public final class ProbeStuck implements Rule {
   @Override
   public String limits() {
     return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
-        + " probe moves, and either the channel jitters by several digits at every other time in the"
-        + " same state, or the other of water-in and water-pool went on by more than 0.5 K and three"
+        + " probe moves, and either the channel jitters by more than a digit at every other time in the"
+        + " same state (70 % of its readings change, by 1.4 digits on the average, and at its share of"
+        + " equal readings when it is stillest so many in a row have a chance under one in a million),"
+        + " or the other of water-in and water-pool went on by more than 0.5 K and three"
         + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
         + " digits where no flow is measured), or a flow reads on while two others of the same water"
         + " saw it move and then say for 3 min that it stands, or the compressor started or stopped meanwhile and two others that must"
-        + " follow did (ours; the leaving water must follow only while it moves). A slow or coarse reading that may honestly stand still is left alone, so"
+        + " follow did (ours; the leaving water must follow only while it moves, and nothing where the high"
+        + " side is read and changed by less than 10 %). A slow or coarse reading that may honestly stand still is left alone, so"
         + " against another thermometer only the longest standstill counts.";
   }
 

@@ -189,9 +189,10 @@ public final class HeatLoss implements Rule {
         evidence.recording().startMs(),
         evidence.recording().endMs(),
         "The heater gave "
-            + Wording.kilowattHours(delivered.value())
+            + Wording.kilowattHours(delivered)
+            + (evidence.heat().flowIsAssumed() ? " (its flow is not measured but assumed)" : "")
             + ", the pool lost "
-            + Wording.kilowattHours(loss.value())
+            + Wording.kilowattHours(loss)
             + " ("
             + Wording.percent(share)
             + " of it), "

@@ -60,7 +60,8 @@ public final class NoPressureRise implements Rule {
   @Override
   public String needs() {
     return "pressure-discharge, and a compressor start seen in power, current or pressure;"
-        + " sharper with pressure-suction, water-in and water-out";
+        + " sharper with pressure-suction, water-in, water-out, heater.refrigerant and"
+        + " [[heater.rating]]";
   }
 
   @Override
@@ -68,7 +69,11 @@ public final class NoPressureRise implements Rule {
     return "Raised when, 2.5 to 5 min after a start, the high side (absolute) stands less than 10 %"
         + " above its pressure before the start (common practice), the two sides lie less than 25 %"
         + " of the low side apart (ours), and the water rises less than 1.0 K or takes up less"
-        + " than 50 % of the expected heat (ours). Looked at after a rest of at least 3 min.";
+        + " than 50 % of the expected heat (ours). Where the water is warmer than the coil the high"
+        + " side may stand less than 10 % above saturation at water-in instead (the water alone puts it"
+        + " there), if the low side is pulled down by less than 10 % and the water takes up less than the"
+        + " compressor draws and beyond doubt less than half of the expected heat. Looked at after a"
+        + " rest of at least 3 min.";
   }
 
   @Override
@@ -106,14 +111,17 @@ public final class NoPressureRise implements Rule {
       double afterPa,
       OptionalDouble suctionPa,
       OptionalDouble powerW,
+      OptionalDouble waterLiftPa,
       boolean waterWarmed,
       boolean waterSeen) {
 
     boolean failed() {
-      boolean risen = (afterPa - beforePa) / (beforePa + ATMOSPHERE_PA) >= LEAST_RISE;
       boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;
-      if (risen || waterWarmed || drawsLikeFan) {
+      if (waterWarmed || drawsLikeFan) {
         return false;
+      }
+      if (share(afterPa, beforePa) >= LEAST_RISE) {
+        return isWatersOwn();
       }
       if (suctionPa.isEmpty()) {
         // In hot air over cold water even a sound heater starts from a high standing pressure;
@@ -121,7 +129,16 @@ public final class NoPressureRise implements Rule {
         return waterSeen;
       }
       double low = suctionPa.getAsDouble();
-      return (afterPa - low) / (low + ATMOSPHERE_PA) < LEAST_SPREAD;
+      return share(afterPa, low) < LEAST_SPREAD || isWatersOwn();
+    }
+
+    /** Whether the high side stands no higher than water warmer than the coil puts it. */
+    boolean isWatersOwn() {
+      return waterLiftPa.isPresent() && share(afterPa, waterLiftPa.getAsDouble()) < LEAST_RISE;
+    }
+
+    private static double share(double gaugePa, double belowPa) {
+      return (gaugePa - belowPa) / (belowPa + ATMOSPHERE_PA);
     }
   }
 
@@ -156,6 +173,14 @@ public final class NoPressureRise implements Rule {
                 after.getAsDouble(),
                 timeline.meanBetween(Channel.PRESSURE_SUCTION, fromMs, toMs),
                 timeline.meanBetween(Channel.POWER, fromMs, toMs),
+                WaterLift.pa(
+                    evidence,
+                    timeline.meanBetween(
+                        Channel.PRESSURE_SUCTION, cycle.startMs() - BEFORE_MS, cycle.startMs() - 1),
+                    fromMs,
+                    toMs,
+                    stopMs,
+                    LEAST_RISE),
                 warmed(evidence, rise, cycle.startMs(), stopMs),
                 rise.isPresent()));
       }
@@ -195,6 +220,11 @@ public final class NoPressureRise implements Rule {
     first
         .suctionPa()
         .ifPresent(low -> evidence.append(", low side ").append(Wording.megapascals(low)));
+    if (first.isWatersOwn()) {
+      evidence
+          .append("; saturation at the entering water is ")
+          .append(Wording.megapascals(first.waterLiftPa().orElseThrow()));
+    }
     first
         .powerW()
         .ifPresent(

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Too little water through the heater, measured or told by the rise. */
 public final class LowHeaterFlow implements Rule {
@@ -39,6 +40,15 @@ public final class LowHeaterFlow implements Rule {
           "a valve half shut, or air drawn in before the pump");
   private static final String NEXT_CHECK =
       "Open the bypass towards the heater or check the strainer; then see whether the flow rises.";
+
+  /** What the rise cannot tell from little water. */
+  private static final String LOOSE_CLIP =
+      "a pipe probe that is loose and reads the air or the sun";
+
+  private static final String SIT_TIGHT =
+      "See first that both pipe probes sit tight and insulated, since only they tell of the flow. ";
+
+  private static final Set<Channel> RISE = Set.of(Channel.WATER_IN, Channel.WATER_OUT);
 
   @Override
   public String id() {
@@ -149,7 +159,7 @@ public final class LowHeaterFlow implements Rule {
                           + ", so no more than about "
                           + Wording.flow(flow)
                           + " goes through the heater",
-                      Set.of(Channel.WATER_IN, Channel.WATER_OUT)));
+                      RISE));
             })
         .orElseGet(Outcome::clear);
   }
@@ -207,6 +217,7 @@ public final class LowHeaterFlow implements Rule {
       LeastFlow least,
       String evidence,
       Set<Channel> channels) {
+    boolean byRise = channels.equals(RISE);
     return new Flag(
         id(),
         Side.WATER,
@@ -214,8 +225,8 @@ public final class LowHeaterFlow implements Rule {
         startMs,
         endMs,
         evidence,
-        CAUSES,
-        NEXT_CHECK,
+        byRise ? Stream.concat(CAUSES.stream(), Stream.of(LOOSE_CLIP)).toList() : CAUSES,
+        byRise ? SIT_TIGHT + NEXT_CHECK : NEXT_CHECK,
         channels);
   }
 }

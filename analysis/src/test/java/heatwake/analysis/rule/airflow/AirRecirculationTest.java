@@ -49,6 +49,23 @@ class AirRecirculationTest {
                 .recording()));
   }
 
+  /** Three standard uncertainties of 1 K are 3 K (by hand). */
+  @Test
+  void aRestOfAMinuteOrTwoTellsMoreRoughly() {
+    onlyFlag(rule, readings(afterShortRest(2, 3.3).heating(60).recording()));
+    assertClear(rule, readings(afterShortRest(2, 2.7).heating(60).recording()));
+    assertClear(rule, readings(afterShortRest(0.7, 3.3).heating(60).recording()));
+    // What comes only after an hour is the sun on the outdoor probe.
+    assertClear(
+        rule,
+        readings(
+            afterShortRest(2, 0).heating(60).set(Channel.AIR_IN, 19).heating(240).recording()));
+  }
+
+  private static RunBuilder afterShortRest(double minutes, double kelvin) {
+    return RunBuilder.run().circulating(minutes).set(Channel.AIR_IN, 24 - kelvin);
+  }
+
   @Test
   void withoutRestNeedsMore() {
     assertClear(rule, readings(RunBuilder.run().set(Channel.AIR_IN, 20).heating(60).recording()));

@@ -6,10 +6,13 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.timeline.Timeline;
 import org.junit.jupiter.api.Test;
 
 class RestartTooSoonTest {
@@ -81,6 +84,74 @@ class RestartTooSoonTest {
       run.circulating(1.25).heating(12);
     }
     assertThat(rule.evaluate(readings(run.recording()))).isInstanceOf(Outcome.Flagged.class);
+  }
+
+  /** Heat that dies away after a stop leaves open whether water moves; the power shows the rest. */
+  @Test
+  void waterThatIsNotKnownRightAfterAStopHidesNoRest() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .every(10)
+            .circulating(10)
+            .heating(40)
+            .circulating(2.5)
+            .heating(40);
+    assertThat(Phases.of(Timeline.of(run.recording()), run.recording()).spans())
+        .anyMatch(
+            span -> span.phase() == Phase.UNKNOWN && span.startMs() > run.recording().startMs());
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo("Restarted 2 min after a stop; the restart delay is 4 min");
+  }
+
+  /**
+   * Half to two minutes of rest turn the valve before and after a defrost (common practice). A
+   * power meter alone shows no more than that; with the air known to be warm there is no ice.
+   */
+  @Test
+  void valveRestsThatNothingElseShowsAreLeftOut() {
+    assertClear(rule, readings(defrosting(2, Channel.POWER).recording()));
+    assertClear(rule, readings(defrosting(2, Channel.POWER, Channel.AIR_IN).recording()));
+    assertThat(
+            onlyFlag(rule, readings(defrosting(20, Channel.POWER, Channel.AIR_IN).recording()))
+                .evidence())
+        .endsWith("6 rests too short");
+  }
+
+  /** A thermometer that is silent through one of many defrosts shows none of it. */
+  @Test
+  void valveRestsDuringASilenceOfTheWaterAreLeftOut() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.AIR_IN)
+            .air(2)
+            .circulating(10)
+            .heating(40)
+            .silent(Channel.WATER_IN)
+            .heating(10)
+            .circulating(0.5)
+            .heating(4)
+            .circulating(0.5)
+            .heating(10);
+    assertClear(rule, readings(run.free(Channel.WATER_IN).heating(40).recording()));
+  }
+
+  private static RunBuilder defrosting(double airCel, Channel... channels) {
+    RunBuilder run = RunBuilder.run().only(channels).air(airCel).circulating(10).heating(40);
+    for (int k = 0; k < 3; k++) {
+      run.circulating(1).heating(4).circulating(1).heating(40);
+    }
+    return run;
+  }
+
+  /** No defrost follows another within minutes (common practice: 30 to 90 min). */
+  @Test
+  void manyShortRestsAreNoDefrostsThoughNothingElseIsRead() {
+    RunBuilder run = RunBuilder.run().only(Channel.POWER).circulating(10).heating(12);
+    for (int k = 0; k < 3; k++) {
+      run.circulating(1.25).heating(12);
+    }
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence()).endsWith("3 rests too short");
   }
 
   @Test

@@ -147,6 +147,40 @@ class LowHeatTest {
   }
 
   /** An expansion valve holds 4 to 8 K at any speed (common practice). */
+  /**
+   * A pump of 1 kW on the meter of a heater that takes 1 kW for 5.6 kW (COP 5.6, by hand): slowed
+   * down to 0.55 kW for 3.1 kW its COP holds, though the meter shows 2.8 falling to 2.0.
+   */
+  @Test
+  void anotherLoadOnTheMeterDoesNotHidePartSpeed() {
+    assertClear(rule, besidePump(3_100, 1_550, 1.15).evidence());
+    // Heat lost without the power for it is a fault.
+    onlyFlag(rule, besidePump(3_100, 1_800, 1.15).evidence());
+    // Without another load the power would be the nameplate's.
+    onlyFlag(rule, besidePump(3_100, 1_550, 0.05).evidence());
+  }
+
+  private static AtDuty besidePump(double heatW, double powerW, double aboveThePlate) {
+    double plateW = 2_000 / (1 + aboveThePlate);
+    AtDuty run =
+        AtDuty.sound()
+            .set(DutyFigure.WATER_IN, 273.15 + 27.5, 0.1)
+            .set(DutyFigure.EXPECTED_HEAT, 5.6 * plateW, 100);
+    power(run, 5_600 * plateW / 1_000, 2_000, plateW).lasting(60).then();
+    return power(run, heatW * plateW / 1_000, powerW, plateW).lasting(120);
+  }
+
+  private static AtDuty power(AtDuty run, double heatW, double powerW, double plateW) {
+    double heatRatio = heatW / (5.6 * plateW);
+    double powerRatio = powerW / plateW;
+    return run.set(DutyFigure.HEAT, heatW, 0.03 * heatW)
+        .set(DutyFigure.HEAT_RATIO, heatRatio, 0.03)
+        .set(DutyFigure.POWER, powerW, 20)
+        .set(DutyFigure.POWER_RATIO, powerRatio, 0.03)
+        .set(DutyFigure.UNEXPLAINED_POWER_RATIO, powerRatio - 0.05, 0.03)
+        .set(DutyFigure.COP_RATIO, heatRatio / powerRatio, 0.03);
+  }
+
   @Test
   void superheatOutOfControlIsNoPartSpeed() {
     AtDuty slow =

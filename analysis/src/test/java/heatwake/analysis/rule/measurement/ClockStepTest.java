@@ -17,10 +17,10 @@ class ClockStepTest {
     RunBuilder run =
         RunBuilder.run()
             .heating(5)
-            .event(EventKind.CLOCK_STEP, "clock", "wall clock moved forward by 3600 s")
+            .event(EventKind.CLOCK_STEP, "clock", "wall clock moved forward by 10544.2 s")
             .heating(5);
     assertThat(onlyFlag(rule, readings(run.recording())).evidence())
-        .isEqualTo("The clock jumped once: wall clock moved forward by 3600 s");
+        .isEqualTo("The clock jumped once: wall clock moved forward by 2 h 55 min 44 s");
   }
 
   @Test

@@ -6,9 +6,11 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.scenario.OpenMeasurements;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -60,6 +62,46 @@ class ProbeStuckTest {
         .matches(
             "water-in stood at 2[56]\\.\\d °C for 30 min \\(180\\d readings\\); it never stands"
                 + " still at other times");
+  }
+
+  /**
+   * A normal jitter of 1.5 digits reads the same twice in one of five (1 / (2 sqrt(pi) 1.5), by
+   * hand): 1800 in a row are no chance. One of a third of a digit may rest on a digit for hours.
+   */
+  @Test
+  void aJitterOfAFewDigitsDoesNotStandStillByChance() {
+    assertThat(rule.evaluate(readings(hungUpFor30Min(0.015)))).isInstanceOf(Outcome.Flagged.class);
+    assertClear(rule, readings(hungUpFor30Min(0.003)));
+  }
+
+  private static Recording hungUpFor30Min(double noiseK) {
+    return noisy()
+        .noise(Channel.AIR_IN, noiseK)
+        .circulating(10)
+        .heating(60)
+        .change(Channel.AIR_IN, hungUp())
+        .heating(30)
+        .free(Channel.AIR_IN)
+        .heating(20)
+        .recording();
+  }
+
+  /**
+   * Compressors without lift warm their own pipes by the friction and the windings, the water not
+   * at all (first law: no heat is pumped).
+   */
+  @Test
+  void waterNeedNotFollowACompressorWithoutLift() {
+    RunBuilder run = RunBuilder.run().noise(Channel.WATER_IN, 0.02);
+    run.set(Channel.WATER_OUT, 26)
+        .set(Channel.PRESSURE_DISCHARGE, 1550)
+        .set(Channel.PRESSURE_SUCTION, 1550)
+        .circulating(20)
+        .heating(60);
+    assertClear(rule, readings(run.recording()));
+    run = RunBuilder.run().noise(Channel.WATER_IN, 0.02);
+    run.set(Channel.WATER_OUT, 26).circulating(20).heating(60);
+    assertThat(rule.evaluate(readings(run.recording()))).isInstanceOf(Outcome.Flagged.class);
   }
 
   @Test

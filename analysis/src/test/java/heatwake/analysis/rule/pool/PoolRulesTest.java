@@ -79,7 +79,8 @@ class PoolRulesTest {
             night(Rigs.typical(), 12, 1, Phase.CIRCULATING, 150 * KWH, pool(0.4, 25)));
     assertThat(flag.evidence())
         .isEqualTo(
-            "The heater gave 150 kWh, the pool lost 121 kWh (81 ± 6 % of it), 9.3 kW on average");
+            "The heater gave 150 ± 6 kWh, the pool lost 121 ± 11 kWh (81 ± 6 % of it), 9.3 kW on"
+                + " average");
     assertThat(flag.side()).isEqualTo(Side.POOL);
   }
 

@@ -6,10 +6,17 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class NoPressureRiseTest {
@@ -83,6 +90,62 @@ class NoPressureRiseTest {
                 .heating(30)
                 .circulating(5)
                 .recording()));
+  }
+
+  /**
+   * R-410A stands at 1.37 MPa (absolute) at 18 Cel and 1.70 MPa at 26 Cel (interpolated by hand
+   * from CoolProp 7.2.0, computed): water of 26 Cel lifts the high side by 24 % of its absolute
+   * pressure over a coil at 18 Cel without a compressor.
+   */
+  @Test
+  void whatWarmWaterLiftsIsNoLiftOfTheCompressor() {
+    RunBuilder lukewarm = warmWater(1600, 1200);
+    assertClear(rule, readings(lukewarm.recording()));
+    var flag = onlyFlag(rule, giving(lukewarm.recording(), 400, 0.03));
+    assertThat(flag.evidence())
+        .matches(
+            ".*after 5 min of running, low side 1\\.20 MPa; saturation at the entering water is"
+                + " 1\\.(59|60) MPa; the compressor draws 1\\.3 kW");
+    // More heat than the compressor draws is pumped; a low side pulled down is, too.
+    assertClear(rule, giving(lukewarm.recording(), 2_000, 0.12));
+    assertClear(rule, giving(warmWater(1600, 1000).recording(), 400, 0.03));
+    // A sound condenser needs 5 K or so above the entering water: 14 % of the absolute pressure.
+    assertClear(rule, giving(warmWater(1800, 1200).recording(), 400, 0.03));
+  }
+
+  private static RunBuilder warmWater(double highKpa, double lowKpa) {
+    return RunBuilder.run()
+        .air(18)
+        .heatingAt(Channel.PRESSURE_DISCHARGE, highKpa)
+        .heatingAt(Channel.PRESSURE_SUCTION, lowKpa)
+        .heatingAt(Channel.WATER_OUT, 0.1)
+        .heatingAt(Channel.POWER, 1300)
+        .off(5)
+        .circulating(5)
+        .heating(30);
+  }
+
+  private static Evidence giving(Recording recording, double heatW, double ratio) {
+    Evidence readings = readings(recording);
+    Duty duty =
+        new Duty(
+            recording.endMs() - 1_200_000,
+            recording.endMs(),
+            Map.of(
+                DutyFigure.HEAT, new Estimate(heatW, 150),
+                DutyFigure.POWER, new Estimate(1300, 13),
+                DutyFigure.HEAT_RATIO, new Estimate(ratio, 0.02)));
+    return new Evidence(
+        recording,
+        readings.timeline(),
+        readings.phases(),
+        readings.cycles(),
+        readings.heat(),
+        readings.zero(),
+        readings.pool(),
+        readings.steady(),
+        readings.traces(),
+        List.of(duty));
   }
 
   @Test

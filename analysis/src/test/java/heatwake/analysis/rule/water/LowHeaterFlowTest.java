@@ -7,6 +7,7 @@ import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
@@ -70,6 +71,18 @@ class LowHeaterFlowTest {
                 + " no more than about 58 L/min goes through the heater");
     assertClear(
         rule, AtDuty.sound().without(DutyFigure.FLOW).set(DutyFigure.RISE, 2.8, 0.1).evidence());
+  }
+
+  /** A loose clip in warm air reads as much rise as little water makes (common practice). */
+  @Test
+  void aRiseAloneNamesTheClipToo() {
+    var told = AtDuty.sound().without(DutyFigure.FLOW).set(DutyFigure.RISE, 5.3, 0.1);
+    Flag byRise = onlyFlag(rule, told.evidence());
+    assertThat(byRise.causes()).anyMatch(cause -> cause.contains("loose"));
+    assertThat(byRise.nextCheck()).startsWith("See first that both pipe probes sit tight");
+    Flag byFlow =
+        onlyFlag(rule, AtDuty.sound().set(DutyFigure.FLOW, 50e-3 / 60, 1e-3 / 60).evidence());
+    assertThat(byFlow.causes()).noneMatch(cause -> cause.contains("loose"));
   }
 
   @Test
