@@ -146,7 +146,6 @@ class LowHeatTest {
         .isEqualTo("no [[heater.rating]] in the rig to compare the heat with");
   }
 
-  /** An expansion valve holds 4 to 8 K at any speed (common practice). */
   /**
    * A pump of 1 kW on the meter of a heater that takes 1 kW for 5.6 kW (COP 5.6, by hand): slowed
    * down to 0.55 kW for 3.1 kW its COP holds, though the meter shows 2.8 falling to 2.0.
@@ -181,6 +180,7 @@ class LowHeatTest {
         .set(DutyFigure.COP_RATIO, heatRatio / powerRatio, 0.03);
   }
 
+  /** An expansion valve holds 4 to 8 K at any speed (common practice). */
   @Test
   void superheatOutOfControlIsNoPartSpeed() {
     AtDuty slow =
