@@ -4,7 +4,6 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
@@ -14,11 +13,9 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import heatwake.analysis.uncertainty.Scatter;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
 
 /** Air entering the coil well below outdoor air while running, but not at rest. */
 public final class AirRecirculation implements Rule {
@@ -30,9 +27,6 @@ public final class AirRecirculation implements Rule {
 
   /** Shade and sun shift two air probes against each other by this in a day; ours. */
   private static final double WANDER_K = 0.4;
-
-  /** Air at the coil has settled this long after the compressor starts or stops; ours. */
-  private static final long SETTLING_MS = 600_000;
 
   /** Less than this is no ground for a mean, s. */
   private static final double SHORTEST_S = 300;
@@ -79,14 +73,14 @@ public final class AirRecirculation implements Rule {
     if (!timeline.has(Channel.AIR_IN) || !timeline.has(Channel.AIR_AMBIENT)) {
       return Outcome.notEnoughData("no air-in and air-ambient to compare");
     }
-    Optional<Deficit> running =
-        deficit(evidence, Phase::compressorRuns, SHORTEST_S, Long.MIN_VALUE, Long.MAX_VALUE);
+    Optional<AirDeficit> running =
+        AirDeficit.of(evidence, Phase::compressorRuns, SHORTEST_S, Long.MIN_VALUE, Long.MAX_VALUE);
     if (running.isEmpty()) {
       return Outcome.notEnoughData("the heater did not run for a quarter of an hour on end");
     }
     // While only the fan runs nothing is cooled, so that counts as rest; with fan and water
     // standing the coil may hang in warm air of its own.
-    Optional<Deficit> rest = rest(evidence, SHORTEST_S);
+    Optional<AirDeficit> rest = rest(evidence, SHORTEST_S);
     return rest.map(atRest -> compared(running.get(), atRest, WANDER_K))
         .or(
             () ->
@@ -95,8 +89,8 @@ public final class AirRecirculation implements Rule {
         .orElseGet(() -> alone(evidence, running.get()));
   }
 
-  private static Optional<Deficit> rest(Evidence evidence, double shortestS) {
-    return deficit(
+  private static Optional<AirDeficit> rest(Evidence evidence, double shortestS) {
+    return AirDeficit.of(
         evidence,
         phase -> phase == Phase.CIRCULATING || phase == Phase.OFF,
         shortestS,
@@ -106,16 +100,16 @@ public final class AirRecirculation implements Rule {
 
   /** Against a short rest all of the running has to tell, and the first of it alone as well. */
   private Optional<Outcome> besideShortRest(
-      Evidence evidence, Optional<Deficit> running, Deficit rest) {
-    Optional<Deficit> soon =
+      Evidence evidence, Optional<AirDeficit> running, AirDeficit rest) {
+    Optional<AirDeficit> soon =
         rest.readings() < FEWEST_READINGS
             ? Optional.empty()
-            : deficit(
+            : AirDeficit.of(
                 evidence,
                 Phase::compressorRuns,
                 SHORTEST_S,
                 rest.endMs(),
-                rest.endMs() + SETTLING_MS + SOON_AFTER_MS);
+                rest.endMs() + AirDeficit.SETTLING_MS + SOON_AFTER_MS);
     return soon.map(one -> compared(one, rest, WANDER_AT_SHORT_REST_K))
         .map(
             outcome ->
@@ -124,62 +118,8 @@ public final class AirRecirculation implements Rule {
                     : outcome);
   }
 
-  /** How far the inlet lies below outdoor air, K, over the time it was looked at. */
-  private record Deficit(long startMs, long endMs, int readings, Estimate belowK, double inletK) {}
-
-  private static Optional<Deficit> deficit(
-      Evidence evidence, Predicate<Phase> wanted, double shortestS, long fromMs, long untilMs) {
-    Timeline timeline = evidence.timeline();
-    double[] in = timeline.of(Channel.AIR_IN);
-    double[] ambient = timeline.of(Channel.AIR_AMBIENT);
-    double[] below = new double[timeline.size()];
-    int count = 0;
-    double inletSum = 0;
-    long startMs = 0;
-    long endMs = 0;
-    boolean ran = false;
-    // Nothing ran before the run that would have to settle.
-    long changedMs = Long.MIN_VALUE / 2;
-    for (PhaseSpan span : evidence.phases()) {
-      boolean runs = span.phase().compressorRuns();
-      if (runs != ran) {
-        changedMs = span.startMs();
-        ran = runs;
-      }
-      if (!wanted.test(span.phase())) {
-        continue;
-      }
-      int from =
-          timeline.firstAtOrAfter(
-              Math.max(fromMs, Math.max(span.startMs(), changedMs + SETTLING_MS)));
-      int to = Math.min(timeline.size(), timeline.firstAtOrAfter(Math.min(untilMs, span.endMs())));
-      for (int i = from; i < to; i++) {
-        double difference = ambient[i] - in[i];
-        if (!Double.isNaN(difference)) {
-          startMs = count == 0 ? timeline.timeMs(i) : startMs;
-          endMs = timeline.timeMs(i);
-          below[count++] = difference;
-          inletSum += in[i];
-        }
-      }
-    }
-    int interval =
-        Math.max(
-            timeline.intervalInstants(Channel.AIR_IN),
-            timeline.intervalInstants(Channel.AIR_AMBIENT));
-    return count * timeline.stepS() < shortestS
-        ? Optional.empty()
-        : Optional.of(
-            new Deficit(
-                startMs,
-                endMs,
-                count / Math.max(1, interval),
-                Scatter.mean(below, 0, count),
-                inletSum / count));
-  }
-
   /** Two probes' errors are the same at rest, so they drop out. */
-  private Outcome compared(Deficit running, Deficit rest, double wanderK) {
+  private Outcome compared(AirDeficit running, AirDeficit rest, double wanderK) {
     Estimate more =
         new Estimate(
             running.belowK().value() - rest.belowK().value(),
@@ -197,7 +137,7 @@ public final class AirRecirculation implements Rule {
                 + " it at rest"));
   }
 
-  private Outcome alone(Evidence evidence, Deficit running) {
+  private Outcome alone(Evidence evidence, AirDeficit running) {
     double pair =
         Math.hypot(
             ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_IN)
@@ -212,7 +152,7 @@ public final class AirRecirculation implements Rule {
     return Outcome.flagged(flag(running, said(running) + " while running; no rest to compare"));
   }
 
-  private static String said(Deficit running) {
+  private static String said(AirDeficit running) {
     return "The coil draws in air of "
         + Wording.celsius(running.inletK())
         + ", "
@@ -220,7 +160,7 @@ public final class AirRecirculation implements Rule {
         + " below outdoor air";
   }
 
-  private Flag flag(Deficit running, String evidence) {
+  private Flag flag(AirDeficit running, String evidence) {
     return new Flag(
         id(),
         Side.AIRFLOW,

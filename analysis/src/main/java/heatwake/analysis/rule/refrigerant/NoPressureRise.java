@@ -19,16 +19,6 @@ import java.util.Set;
 
 /** The compressor draws power, but the high-side pressure hardly rises. */
 public final class NoPressureRise implements Rule {
-  private static final double ATMOSPHERE_PA = 101_325;
-
-  /**
-   * A sound compressor raises the high side by more than this share (absolute); common practice.
-   */
-  private static final double LEAST_RISE = 0.10;
-
-  /** A sound compressor holds at least this spread between the sides, of the low side; ours. */
-  private static final double LEAST_SPREAD = 0.25;
-
   /** The pressures have settled this long after the start; common practice. */
   private static final long SETTLED_MS = 150_000;
 
@@ -43,9 +33,6 @@ public final class NoPressureRise implements Rule {
   private static final double WARMING_RISE_K = 1.0;
 
   private static final double WARMING_SHARE = 0.5;
-
-  /** Less power than this is a fan, not a compressor; ours. */
-  private static final double COMPRESSOR_W = 300;
 
   @Override
   public String id() {
@@ -82,14 +69,14 @@ public final class NoPressureRise implements Rule {
     if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
       return Outcome.notEnoughData("no pressure-discharge reading");
     }
-    List<Start> starts = starts(evidence);
+    List<StartPressures> starts = starts(evidence);
     if (starts.isEmpty()) {
       return Outcome.notEnoughData(
           "no compressor start with five minutes of running and pressure readings around it");
     }
     List<Flag> flags = new ArrayList<>();
-    List<Start> failed = new ArrayList<>();
-    for (Start start : starts) {
+    List<StartPressures> failed = new ArrayList<>();
+    for (StartPressures start : starts) {
       if (start.failed()) {
         failed.add(start);
       } else if (!failed.isEmpty()) {
@@ -103,48 +90,9 @@ public final class NoPressureRise implements Rule {
     return Outcome.of(flags);
   }
 
-  /** Pressures around one start, gauge; and whether the water was warmed in spite of them. */
-  private record Start(
-      Cycle cycle,
-      long untilMs,
-      double beforePa,
-      double afterPa,
-      OptionalDouble suctionPa,
-      OptionalDouble powerW,
-      OptionalDouble waterLiftPa,
-      boolean waterWarmed,
-      boolean waterSeen) {
-
-    boolean failed() {
-      boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;
-      if (waterWarmed || drawsLikeFan) {
-        return false;
-      }
-      if (share(afterPa, beforePa) >= LEAST_RISE) {
-        return isWatersOwn();
-      }
-      if (suctionPa.isEmpty()) {
-        // In hot air over cold water even a sound heater starts from a high standing pressure;
-        // only the water can then tell.
-        return waterSeen;
-      }
-      double low = suctionPa.getAsDouble();
-      return share(afterPa, low) < LEAST_SPREAD || isWatersOwn();
-    }
-
-    /** Whether the high side stands no higher than water warmer than the coil puts it. */
-    boolean isWatersOwn() {
-      return waterLiftPa.isPresent() && share(afterPa, waterLiftPa.getAsDouble()) < LEAST_RISE;
-    }
-
-    private static double share(double gaugePa, double belowPa) {
-      return (gaugePa - belowPa) / (belowPa + ATMOSPHERE_PA);
-    }
-  }
-
-  private static List<Start> starts(Evidence evidence) {
+  private static List<StartPressures> starts(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    List<Start> found = new ArrayList<>();
+    List<StartPressures> found = new ArrayList<>();
     long restedSinceMs = evidence.recording().startMs();
     for (Cycle cycle : evidence.cycles()) {
       long stopMs = cycle.stopMs().orElse(evidence.recording().endMs());
@@ -166,7 +114,7 @@ public final class NoPressureRise implements Rule {
       if (before.isPresent() && after.isPresent()) {
         OptionalDouble rise = rise(evidence, fromMs, toMs);
         found.add(
-            new Start(
+            new StartPressures(
                 cycle,
                 stopMs,
                 before.getAsDouble(),
@@ -180,7 +128,7 @@ public final class NoPressureRise implements Rule {
                     fromMs,
                     toMs,
                     stopMs,
-                    LEAST_RISE),
+                    StartPressures.LEAST_RISE),
                 warmed(evidence, rise, cycle.startMs(), stopMs),
                 rise.isPresent()));
       }
@@ -207,9 +155,9 @@ public final class NoPressureRise implements Rule {
     return rise.isPresent() && rise.getAsDouble() > WARMING_RISE_K;
   }
 
-  private Flag flag(List<Start> failed) {
-    Start first = failed.get(0);
-    Start last = failed.get(failed.size() - 1);
+  private Flag flag(List<StartPressures> failed) {
+    StartPressures first = failed.get(0);
+    StartPressures last = failed.get(failed.size() - 1);
     StringBuilder evidence = new StringBuilder(120);
     evidence
         .append("High side ")

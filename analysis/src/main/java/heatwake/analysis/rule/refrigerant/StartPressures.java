@@ -1,0 +1,68 @@
+package heatwake.analysis.rule.refrigerant;
+
+import heatwake.analysis.phase.Cycle;
+import java.util.OptionalDouble;
+
+/**
+ * Pressures around one compressor start, gauge Pa; and whether the water was warmed in spite of
+ * them.
+ *
+ * @param cycle that it begins
+ * @param untilMs end of its running
+ * @param beforePa high side before the start
+ * @param afterPa high side once it has settled
+ * @param suctionPa low side then
+ * @param powerW what is drawn then
+ * @param waterLiftPa what warm water alone makes of the high side; see {@link WaterLift}
+ * @param waterWarmed whether the water takes up heat
+ * @param waterSeen whether that is known
+ */
+record StartPressures(
+    Cycle cycle,
+    long untilMs,
+    double beforePa,
+    double afterPa,
+    OptionalDouble suctionPa,
+    OptionalDouble powerW,
+    OptionalDouble waterLiftPa,
+    boolean waterWarmed,
+    boolean waterSeen) {
+  private static final double ATMOSPHERE_PA = 101_325;
+
+  /**
+   * A sound compressor raises the high side by more than this share (absolute); common practice.
+   */
+  static final double LEAST_RISE = 0.10;
+
+  /** A sound compressor holds at least this spread between the sides, of the low side; ours. */
+  private static final double LEAST_SPREAD = 0.25;
+
+  /** Less power than this is a fan, not a compressor; ours. */
+  private static final double COMPRESSOR_W = 300;
+
+  boolean failed() {
+    boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;
+    if (waterWarmed || drawsLikeFan) {
+      return false;
+    }
+    if (share(afterPa, beforePa) >= LEAST_RISE) {
+      return isWatersOwn();
+    }
+    if (suctionPa.isEmpty()) {
+      // In hot air over cold water even a sound heater starts from a high standing pressure;
+      // only the water can then tell.
+      return waterSeen;
+    }
+    double low = suctionPa.getAsDouble();
+    return share(afterPa, low) < LEAST_SPREAD || isWatersOwn();
+  }
+
+  /** Whether the high side stands no higher than water warmer than the coil puts it. */
+  boolean isWatersOwn() {
+    return waterLiftPa.isPresent() && share(afterPa, waterLiftPa.getAsDouble()) < LEAST_RISE;
+  }
+
+  private static double share(double gaugePa, double belowPa) {
+    return (gaugePa - belowPa) / (belowPa + ATMOSPHERE_PA);
+  }
+}
