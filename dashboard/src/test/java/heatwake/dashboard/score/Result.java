@@ -43,11 +43,12 @@ record Result(
     long middle = System.nanoTime();
     Findings findings = Analysis.of(played.recording());
     long end = System.nanoTime();
+    Case shown = one.as(played.truth());
     return new Result(
-        one,
+        shown,
         findings,
         played.truth(),
-        Outcome.of(one.truth(), findings),
+        Outcome.of(shown.truth(), findings),
         (middle - begin) / 1e9,
         (end - middle) / 1e9);
   }
