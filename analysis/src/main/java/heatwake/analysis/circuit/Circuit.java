@@ -33,8 +33,16 @@ public record Circuit(
     double[] subcoolingK,
     List<String> missing) {
 
-  /** Reads the circuit; arrays are all NaN where a probe or the refrigerant is not known. */
+  /**
+   * Reads the circuit; arrays are all NaN where a probe or the refrigerant is not known.
+   *
+   * @param rig the one of the timeline's recording
+   */
   public static Circuit of(Timeline timeline, Rig rig) {
+    return timeline.once(Circuit.class, all -> read(all, rig));
+  }
+
+  private static Circuit read(Timeline timeline, Rig rig) {
     boolean high = timeline.has(Channel.PRESSURE_DISCHARGE);
     boolean low = timeline.has(Channel.PRESSURE_SUCTION);
     Optional<Refrigerant> refrigerant = rig.heater().refrigerant();

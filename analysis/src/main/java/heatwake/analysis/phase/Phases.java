@@ -39,7 +39,8 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
    */
   public static Phases of(Timeline timeline, Recording recording, Electricity electricity) {
     int size = timeline.size();
-    Track waterMoves = WaterMovement.of(timeline);
+    // What else is known of the runs is added to it.
+    Track waterMoves = WaterMovement.of(timeline).copy();
     Optional<RefrigerantLift> lift = RefrigerantLift.of(timeline);
     Optional<Track> lifts = lift.map(RefrigerantLift::compressor);
     Optional<WaterRise> rise = WaterRise.of(timeline, recording.rig(), waterMoves);

@@ -35,6 +35,10 @@ public final class WaterMovement {
 
   /** Whether water moves at each instant, as far as any channel tells. */
   public static Track of(Timeline timeline) {
+    return timeline.once(WaterMovement.class, WaterMovement::asAllSay);
+  }
+
+  private static Track asAllSay(Timeline timeline) {
     int size = timeline.size();
     int[] votes = new int[size];
     Optional<Track> heater = believedFlow(timeline, Channel.FLOW_HEATER);

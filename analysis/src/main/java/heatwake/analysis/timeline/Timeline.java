@@ -8,6 +8,8 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 
 /**
  * The readings of a run on one even grid of instants: SI values, NaN where there is nothing to go
@@ -34,6 +36,7 @@ public final class Timeline {
   private final Map<Channel, double[]> values;
   private final Map<Channel, Long> intervalMs;
   private final double[] nothing;
+  private final Map<Class<?>, Object> found = new ConcurrentHashMap<>();
 
   private Timeline(
       long startMs,
@@ -124,6 +127,23 @@ public final class Timeline {
     Map<Channel, double[]> changed = new EnumMap<>(values);
     changed.put(channel, moved);
     return new Timeline(startMs, stepMs, size, changed, intervalMs);
+  }
+
+  /**
+   * What is found by looking through all of it, and looked for once however many ask. Whoever is
+   * given it must not change it.
+   *
+   * @param finder who looks for it; the same one must always look for the same
+   * @param find looks for it
+   */
+  @SuppressWarnings("unchecked") // The finder put in what it takes out.
+  public <T> T once(Class<?> finder, Function<Timeline, T> find) {
+    Object known = found.get(finder);
+    if (known == null) {
+      known = find.apply(this);
+      found.put(finder, known);
+    }
+    return (T) known;
   }
 
   /** First instant, UTC milliseconds. */
