@@ -6,9 +6,9 @@ import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 
 /**
@@ -36,7 +36,7 @@ public final class Timeline {
   private final Map<Channel, double[]> values;
   private final Map<Channel, Long> intervalMs;
   private final double[] nothing;
-  private final Map<Class<?>, Object> found = new ConcurrentHashMap<>();
+  private final Map<Class<?>, Object> found = new HashMap<>();
 
   private Timeline(
       long startMs,
@@ -131,7 +131,7 @@ public final class Timeline {
 
   /**
    * What is found by looking through all of it, and looked for once however many ask. Whoever is
-   * given it must not change it.
+   * given it must not change it. A timeline is one thread's.
    *
    * @param finder who looks for it; the same one must always look for the same
    * @param find looks for it
