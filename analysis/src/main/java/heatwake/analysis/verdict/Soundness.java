@@ -28,6 +28,9 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static final String FULL_SPEED =
       "a run at full speed, with the pool well below its set temperature";
 
+  private static final String FULL_POWER =
+      "see whether a quiet or economy setting is on, and record a run at full power";
+
   /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
   private static final double CLOSE = 0.08;
 
@@ -63,9 +66,8 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of("record a run in which the heater heats for at least half an hour"));
     }
     Duty mean = Duty.meanOf(evidence.duty());
-    Heater heater = evidence.recording().rig().heater();
     if (PartLoad.isShown(evidence, mean)) {
-      return atPartSpeed(mean, heater);
+      return atPartSpeed(mean, evidence);
     }
     return mean.of(DutyFigure.HEAT_RATIO)
         .map(ratio -> byHeat(ratio, mean, evidence))
@@ -76,7 +78,8 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
    * A heater that runs slower by choice shows its health by its COP, if its circuit is sound: a
    * worn compressor or a starved coil takes less power too.
    */
-  private static Soundness atPartSpeed(Duty mean, Heater heater) {
+  private static Soundness atPartSpeed(Duty mean, Evidence evidence) {
+    Heater heater = evidence.recording().rig().heater();
     String power = Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow());
     List<String> outside =
         OutOfBand.OF_THE_CIRCUIT.stream()
@@ -96,15 +99,22 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
               .toList(),
           List.of(FULL_SPEED));
     }
-    return new Soundness(
-        AT_PART_SPEED,
-        List.of(
-            "COP is "
-                + Wording.percent(mean.of(DutyFigure.COP_RATIO).orElseThrow())
-                + " of the nameplate's, at part speed (power "
-                + power
-                + " of it)"),
-        List.of(FULL_SPEED));
+    String cop =
+        "COP is "
+            + Wording.percent(mean.of(DutyFigure.COP_RATIO).orElseThrow())
+            + " of the nameplate's, at part speed (power "
+            + power
+            + " of it)";
+    if (PartLoad.isUnasked(evidence)) {
+      return new Soundness(
+          0,
+          List.of(
+              cop,
+              "the water was never near the set temperature: a quiet or economy setting, or a"
+                  + " compressor that moves too little"),
+          List.of(FULL_POWER));
+    }
+    return new Soundness(AT_PART_SPEED, List.of(cop), List.of(FULL_SPEED));
   }
 
   /** As by the circuit, a figure has to lie in its band; exchangers are at ease at part speed. */

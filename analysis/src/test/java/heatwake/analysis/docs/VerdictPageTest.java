@@ -196,6 +196,7 @@ class VerdictPageTest {
       | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
       | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |
       | the same, but one of them outside | undecided: a run at full speed | 0 |
+      | the same within their bands, but the power never up to 95 % and the water never within 1.5 K of the set temperature, where that is known: nothing asks for part speed | undecided: see the setting, a run at full power | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |

@@ -21,11 +21,29 @@ class SoundnessTest {
 
   @Test
   void lessPowerThanThePlatesWithASoundCircuitIsPartSpeed() {
-    Soundness sound = Soundness.of(slow().evidence());
+    Soundness sound = Soundness.of(nearlyWarm(slow()).evidence());
     assertThat(sound.confidence()).isEqualTo(0.7);
     assertThat(sound.because())
         .containsExactly(
             "COP is 103 ± 10 % of the nameplate's, at part speed (power 78 ± 5 % of it)");
+  }
+
+  /**
+   * Speed-controlled heaters slow down near the set temperature, or by a setting (common practice).
+   * A compressor whose valves leak moves less gas and takes less power too.
+   */
+  @Test
+  void partSpeedThatNothingAsksForIsNotCalledHealth() {
+    Soundness all = Soundness.of(slow().evidence());
+    assertThat(all.confidence()).isZero();
+    assertThat(all.because().get(1)).startsWith("the water was never near the set temperature");
+    assertThat(all.wouldDecide().get(0)).contains("economy setting");
+    AtDuty later = nearlyWarm(slow().lasting(60).then()).lasting(60);
+    assertThat(Soundness.of(later.evidence()).confidence()).isEqualTo(0.7);
+  }
+
+  private static AtDuty nearlyWarm(AtDuty run) {
+    return run.set(DutyFigure.WATER_IN, 273.15 + 27.5, 0.1);
   }
 
   @Test

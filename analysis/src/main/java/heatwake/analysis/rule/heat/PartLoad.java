@@ -82,6 +82,20 @@ public final class PartLoad {
         && explains(evidence, duty);
   }
 
+  /**
+   * Whether a run shows part speed alone and nothing that asks for it: the water was never near the
+   * set temperature. A quiet or economy setting does that, and a compressor that moves too little.
+   */
+  public static boolean isUnasked(Evidence evidence) {
+    return evidence.duty().stream()
+        .noneMatch(
+            duty ->
+                isNearSetpoint(evidence, duty)
+                    || duty.of(DutyFigure.POWER_RATIO)
+                        .filter(power -> power.value() >= POWER_RATIO)
+                        .isPresent());
+  }
+
   /** The same heater in the same run at clearly more power, if it was seen so. */
   private static Optional<Duty> atFullSpeed(Evidence evidence, double powerRatio) {
     List<Duty> known =
