@@ -35,8 +35,8 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** Evaporating below this ice grows on any coil; common practice. */
   private static final double COLD_COIL_K = FREEZING_K - 3;
 
-  /** In air warmer than this a sound coil does not ice; common practice. */
-  private static final double WARM_AIR_K = FREEZING_K + 12;
+  /** In air warmer than this a sound coil does not ice, K; common practice. */
+  public static final double WARM_AIR_K = FREEZING_K + 12;
 
   /**
    * In colder air: this far below it is more than sound controls let ice add to the 5 to 10 K that

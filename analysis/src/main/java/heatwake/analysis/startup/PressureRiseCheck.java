@@ -1,6 +1,7 @@
 package heatwake.analysis.startup;
 
 import heatwake.analysis.finding.StartupCheck;
+import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
@@ -15,8 +16,6 @@ import java.util.Optional;
 final class PressureRiseCheck implements Check {
   /** A sound compressor raises the high side by this share of its absolute pressure; ours. */
   private static final double LEAST_RISE = 0.1;
-
-  private static final double ATMOSPHERE_PA = 101_325;
 
   /** The climb is over within this time, s; common practice. */
   private static final double SETTLED_S = 300;
@@ -67,7 +66,8 @@ final class PressureRiseCheck implements Check {
             + Wording.megapascals(afterPa)
             + " in "
             + Wording.seconds((done - at) * timeline.stepS());
-    boolean rises = afterPa - beforePa >= LEAST_RISE * (beforePa + ATMOSPHERE_PA);
+    boolean rises =
+        afterPa - beforePa >= LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
     return rises
         ? pass(timeline.timeMs(done), text)
         : fail(timeline.timeMs(last - 1), text + "; a sound compressor raises it by 10 %");

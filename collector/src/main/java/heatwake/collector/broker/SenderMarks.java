@@ -21,16 +21,13 @@ import java.util.Optional;
  * have stored what the other had not when the recorder was killed.
  */
 final class SenderMarks implements Intake {
-  /** More than can be connected. */
-  private static final int MOST_CLIENTS = 200;
-
   private static final long PACKET_ID = 0xFFFF;
 
   private final Intake target;
   private final Handovers handovers;
 
   /** By the client's part of an identifier. */
-  private final Map<Long, Sender> senders = new Latest<>(MOST_CLIENTS);
+  private final Map<Long, Sender> senders = new Latest<>(TakenMessages.MOST_CLIENTS);
 
   /** Where the marks are kept; empty until the first message. */
   private String session = "";

@@ -10,7 +10,7 @@ import java.util.Optional;
  */
 final class TakenMessages {
   /** More than can be connected. */
-  private static final int MOST_CLIENTS = 200;
+  static final int MOST_CLIENTS = 200;
 
   /** More than a probe leaves unacknowledged. */
   private static final int MOST_OF_A_CLIENT = 1024;

@@ -1,6 +1,7 @@
 package heatwake.analysis.rule.control;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.List;
@@ -13,9 +14,6 @@ import java.util.List;
 final class ValveRests {
   /** The longest that a compressor rests to turn the valve; common practice: half to two min, s. */
   private static final double LONGEST_S = 180;
-
-  /** In air warmer than this a sound coil does not ice; common practice. */
-  private static final double WARM_AIR_K = 273.15 + 12;
 
   /** A defrost has two such rests, and the next comes after this; common practice: 30 to 90 min. */
   private static final long LEAST_BETWEEN_MS = 1_800_000;
@@ -58,7 +56,7 @@ final class ValveRests {
             values,
             timeline.firstAtOrAfter(rest.stopMs()),
             Math.min(values.length, timeline.firstAtOrAfter(rest.startMs()) + 1))
-        .allMatch(kelvin -> kelvin > WARM_AIR_K);
+        .allMatch(kelvin -> kelvin > IcedCoil.WARM_AIR_K);
   }
 
   /** Whether it is one of more rests than a defrost has, closer together than defrosts come. */

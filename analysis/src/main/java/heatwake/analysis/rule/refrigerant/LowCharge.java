@@ -57,12 +57,6 @@ public final class LowCharge implements Rule {
   /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
   private static final double HIGH_EVAPORATING_K = 9;
 
-  /** Below this a coil may be iced, K; see frosting. */
-  private static final double ICES_BELOW_K = 273.15 - 0.5;
-
-  /** In air warmer than this a sound coil does not ice, K; common practice. */
-  private static final double WARM_AIR_K = 273.15 + 12;
-
   /** Heat or COP below this share of the nameplate's may be a loss; ours. */
   private static final double SOME_LOSS = 0.95;
 
@@ -162,7 +156,7 @@ public final class LowCharge implements Rule {
             || (vapourInLiquid
                 && evaporatesLow
                 && !Flooding.shows(duty)
-                && !mayBeIced(duty)
+                && !IcedCoil.mayBe(duty)
                 && !PartLoad.isByCop(duty)));
   }
 
@@ -180,12 +174,6 @@ public final class LowCharge implements Rule {
     return duty.of(DutyFigure.HEAT_RATIO)
         .filter(heat -> heat.value() - 2 * heat.standard() > 1)
         .isPresent();
-  }
-
-  /** Ice too lets a coil evaporate low; see frosting. */
-  private static boolean mayBeIced(Duty duty) {
-    return duty.of(DutyFigure.EVAPORATING).filter(coil -> coil.value() < ICES_BELOW_K).isPresent()
-        && duty.of(DutyFigure.AIR).filter(air -> air.value() < WARM_AIR_K).isPresent();
   }
 
   private static boolean hasLittleSubcooling(Duty duty) {

@@ -1,6 +1,7 @@
 package heatwake.analysis.rule.refrigerant;
 
 import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.quantity.AbsolutePressure;
 import java.util.OptionalDouble;
 
 /**
@@ -27,8 +28,6 @@ record StartPressures(
     OptionalDouble waterLiftPa,
     boolean waterWarmed,
     boolean waterSeen) {
-  private static final double ATMOSPHERE_PA = 101_325;
-
   /**
    * A sound compressor raises the high side by more than this share (absolute); common practice.
    */
@@ -63,6 +62,6 @@ record StartPressures(
   }
 
   private static double share(double gaugePa, double belowPa) {
-    return (gaugePa - belowPa) / (belowPa + ATMOSPHERE_PA);
+    return (gaugePa - belowPa) / (belowPa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
   }
 }
