@@ -2,6 +2,7 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
+import org.apache.commons.statistics.descriptive.Median;
 
 /**
  * What the pair of water probes shows while water moves and the compressor rests: its middle over
@@ -57,8 +58,6 @@ final class RestingDifference {
     if (count < timeline.instants(LEAST_S)) {
       return Double.NaN;
     }
-    double[] sorted = Arrays.copyOf(found, count);
-    Arrays.sort(sorted);
-    return sorted[count / 2];
+    return Median.withDefaults().evaluate(Arrays.copyOf(found, count));
   }
 }

@@ -4,6 +4,7 @@ import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.Scatter;
 import java.util.Arrays;
 import java.util.Optional;
+import org.apache.commons.statistics.descriptive.Median;
 
 /**
  * Finds the settled part of a stretch: after a stop or a start the residual heat of the exchanger
@@ -62,10 +63,11 @@ final class Settled {
     if (later.length == 0) {
       return means.length;
     }
-    double median = median(later);
+    double median = Median.withDefaults().withCopy(true).evaluate(later);
     double[] off = Arrays.stream(later).map(m -> Math.abs(m - median)).toArray();
     // 1.4826 makes the median deviation that of a normal distribution's sigma.
-    double tolerance = Math.max(TOLERANCE_K, TOLERANCE_IN_SCATTERS * 1.4826 * median(off));
+    double tolerance =
+        Math.max(TOLERANCE_K, TOLERANCE_IN_SCATTERS * 1.4826 * Median.withDefaults().evaluate(off));
     for (int k = 0; k + 1 < means.length; k++) {
       if (Math.abs(means[k] - median) <= tolerance
           && Math.abs(means[k + 1] - median) <= tolerance) {
@@ -104,12 +106,5 @@ final class Settled {
       }
     }
     return n == 0 ? Double.NaN : sum / n;
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int middle = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
   }
 }

@@ -7,6 +7,8 @@ import heatwake.analysis.site.Heater;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
+import org.apache.commons.statistics.descriptive.Median;
+import org.apache.commons.statistics.descriptive.NaNPolicy;
 
 /** The electric draw of a run, by which tries of the compressor are told from a fan and a rest. */
 final class MotorDraw {
@@ -86,11 +88,8 @@ final class MotorDraw {
   }
 
   private static double middle(double[] values, Stretch stretch) {
-    double[] known =
-        Arrays.stream(values, stretch.from(), stretch.to())
-            .filter(value -> !Double.isNaN(value))
-            .sorted()
-            .toArray();
-    return known.length == 0 ? Double.NaN : known[known.length / 2];
+    return Median.withDefaults()
+        .with(NaNPolicy.EXCLUDE)
+        .evaluate(Arrays.copyOfRange(values, stretch.from(), stretch.to()));
   }
 }

@@ -9,9 +9,10 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
+import org.apache.commons.statistics.descriptive.Median;
+import org.apache.commons.statistics.descriptive.NaNPolicy;
 
 /**
  * Means over five minutes of one way of running. NaN where a channel says nothing.
@@ -105,9 +106,9 @@ record PipeBlock(
   }
 
   private static double median(List<PipeBlock> blocks, ToDoubleFunction<PipeBlock> figure) {
-    double[] sorted = blocks.stream().mapToDouble(figure).sorted().toArray();
-    double[] known = Arrays.stream(sorted).filter(value -> !Double.isNaN(value)).toArray();
-    return known.length == 0 ? Double.NaN : known[known.length / 2];
+    return Median.withDefaults()
+        .with(NaNPolicy.EXCLUDE)
+        .evaluate(blocks.stream().mapToDouble(figure).toArray());
   }
 
   /** Whether power, pressures and flow, as far as known, keep their level within a share. */

@@ -126,14 +126,15 @@ public final class ProbeSlipped implements Rule {
   /** The drift against the blocks that lie so many before, or the first ones. */
   private Optional<Flag> since(
       List<PipeBlock> regime, Channel accused, double limitK, int blocksBefore) {
+    int first = 0;
+    PipeBlock before = PipeBlock.median(regime.subList(0, BLOCKS));
     int from = BLOCKS;
     while (from + BLOCKS <= regime.size()) {
-      int first = Math.max(0, from - BLOCKS - blocksBefore);
-      PipeBlock before = PipeBlock.median(regime.subList(first, first + BLOCKS));
-      boolean all =
-          regime.subList(from, from + BLOCKS).stream()
-              .allMatch(now -> shows(before, now, accused, limitK));
-      if (all) {
+      if (from - BLOCKS - blocksBefore > first) {
+        first = from - BLOCKS - blocksBefore;
+        before = PipeBlock.median(regime.subList(first, first + BLOCKS));
+      }
+      if (allShow(before, regime.subList(from, from + BLOCKS), accused, limitK)) {
         int begins = begins(regime, first + BLOCKS, from, before, limitK);
         return Optional.of(flag(before, regime.subList(begins, regime.size()), accused));
       }
@@ -156,6 +157,11 @@ public final class ProbeSlipped implements Rule {
       drifts = Math.abs(change) > limitK / FACTOR;
     }
     return begins;
+  }
+
+  private static boolean allShow(
+      PipeBlock before, List<PipeBlock> blocks, Channel accused, double limitK) {
+    return blocks.stream().allMatch(now -> shows(before, now, accused, limitK));
   }
 
   private static boolean shows(PipeBlock before, PipeBlock now, Channel accused, double limitK) {

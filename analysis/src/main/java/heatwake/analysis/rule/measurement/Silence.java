@@ -51,17 +51,27 @@ record Silence(Channel channel, long fromMs, long toMs) {
     if (series.timeMs(0) - startMs > Math.max(limitMs, OPENING_S * 1000)) {
       found.add(new Silence(channel, startMs, series.timeMs(0)));
     }
-    double chanceMs = longestByChanceMs(series, limitMs);
-    for (int r = 1; r < series.size(); r++) {
-      if (series.timeMs(r) - series.timeMs(r - 1) > Math.max(limitMs, chanceMs)) {
-        found.add(new Silence(channel, series.timeMs(r - 1), series.timeMs(r)));
-      }
-    }
+    found.addAll(between(series, limitMs));
     long last = series.timeMs(series.size() - 1);
     if (endMs - last > limitMs) {
       found.add(new Silence(channel, last, endMs));
     }
     return found;
+  }
+
+  /** The silences between two readings. */
+  private static List<Silence> between(Series series, double limitMs) {
+    List<Silence> beyondLimit = new ArrayList<>();
+    for (int r = 1; r < series.size(); r++) {
+      if (series.timeMs(r) - series.timeMs(r - 1) > limitMs) {
+        beyondLimit.add(new Silence(series.channel(), series.timeMs(r - 1), series.timeMs(r)));
+      }
+    }
+    if (beyondLimit.isEmpty()) {
+      return beyondLimit;
+    }
+    double chanceMs = longestByChanceMs(series, limitMs);
+    return beyondLimit.stream().filter(one -> one.toMs - one.fromMs > chanceMs).toList();
   }
 
   /** Longest silence that is none, s. */

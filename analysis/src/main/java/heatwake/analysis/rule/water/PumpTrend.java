@@ -6,9 +6,9 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.statistics.descriptive.Median;
 
 /**
  * How a reading of the water circuit moved while the pump ran.
@@ -107,15 +107,17 @@ record PumpTrend(
         up += (int) Math.signum(difference);
       }
     }
-    double slope = median(slopes);
+    double slope = Median.withDefaults().evaluate(slopes);
     double level =
-        median(blocks.stream().mapToDouble(b -> b.value() - slope * b.timeS()).toArray());
+        Median.withDefaults()
+            .evaluate(blocks.stream().mapToDouble(b -> b.value() - slope * b.timeS()).toArray());
     double scatter =
         MAD_TO_STANDARD
-            * median(
-                blocks.stream()
-                    .mapToDouble(b -> Math.abs(b.value() - level - slope * b.timeS()))
-                    .toArray());
+            * Median.withDefaults()
+                .evaluate(
+                    blocks.stream()
+                        .mapToDouble(b -> Math.abs(b.value() - level - slope * b.timeS()))
+                        .toArray());
     double startS = blocks.get(0).timeS();
     double endS = blocks.get(n - 1).timeS();
     double whole = slope * (endS - startS);
@@ -132,13 +134,6 @@ record PumpTrend(
         scatter * Math.sqrt(12.0 / n),
         Math.abs(up) / (double) slopes.length,
         whole == 0 ? 1 : step / Math.abs(whole));
-  }
-
-  private static double median(double[] values) {
-    double[] sorted = values.clone();
-    Arrays.sort(sorted);
-    int half = sorted.length / 2;
-    return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
   }
 
   double change() {
