@@ -47,6 +47,13 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** One stretch may be chance; ours. */
   private static final int FEWEST_TIMES = 2;
 
+  /**
+   * A coil not far below the air, over which the heater gives at least this share of the
+   * nameplate's heat until the end is laid out to run that cold; ice would have taken more; ours,
+   * as heat is called right elsewhere.
+   */
+  private static final double RIGHT_HEAT = 0.92;
+
   /** A start has pulled the coil down and let it come up again after this; ours. */
   private static final long SETTLING_MS = 300_000;
 
@@ -79,10 +86,11 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
     for (long[] end : ends(evidence.phases())) {
       double coilK = mean(timeline, coil.get(), end);
       double airK = mean(timeline, timeline.of(air), end);
-      if (coilK < COLD_COIL_K && airK > WARM_AIR_K) {
+      boolean far = airK - coilK > FAR_BELOW_AIR_K;
+      if (coilK < COLD_COIL_K && airK > WARM_AIR_K && (far || !givesItsHeat(evidence, end))) {
         warm.add(at(evidence, circuit, end, coilK, airK));
       }
-      if (coilK < COLD_COIL_K && airK - coilK > FAR_BELOW_AIR_K) {
+      if (coilK < COLD_COIL_K && far) {
         deep.add(at(evidence, circuit, end, coilK, airK));
       }
     }
@@ -106,6 +114,17 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** Whether superheat or subcooling are known, so that a starved coil would have shown. */
   public boolean isTold() {
     return ends.has(DutyFigure.SUPERHEAT) || ends.has(DutyFigure.SUBCOOLING);
+  }
+
+  /** Whether the heat is steady and right to the very end of a stretch. */
+  private static boolean givesItsHeat(Evidence evidence, long[] end) {
+    return evidence.duty().stream()
+        .filter(duty -> duty.startMs() <= end[0] && duty.endMs() >= end[1] - ENDING_MS)
+        .anyMatch(
+            duty ->
+                duty.of(DutyFigure.HEAT_RATIO)
+                    .filter(ratio -> ratio.value() >= RIGHT_HEAT)
+                    .isPresent());
   }
 
   /** The last of each stretch that came to an end, once it had settled. */

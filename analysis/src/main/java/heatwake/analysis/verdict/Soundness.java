@@ -110,8 +110,8 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           0,
           List.of(
               cop,
-              "the water was never near the set temperature: a quiet or economy setting, or a"
-                  + " compressor that moves too little"),
+              "it ran so while the water was not near the set temperature too: a quiet or economy"
+                  + " setting, or a compressor that moves too little"),
           List.of(FULL_POWER));
     }
     return new Soundness(AT_PART_SPEED, List.of(cop), List.of(FULL_SPEED));

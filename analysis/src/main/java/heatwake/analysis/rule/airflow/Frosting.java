@@ -58,7 +58,8 @@ public final class Frosting implements Rule {
         + " more stretches of running end with the coil below -3 °C, in air above 12 °C (no sound"
         + " coil ices there: common practice) or more than 20 K below the air (ours), unless"
         + " superheat above 12 K (where it is not known, subcooling below 1.5 K) shows it"
-        + " short of refrigerant. The last 12 min before the end of a run may be a defrost that is not"
+        + " short of refrigerant; or, up to 20 K below the air, steady heat of 92 % of the"
+        + " nameplate's and more to the end shows the coil to be laid out so (ours). The last 12 min before the end of a run may be a defrost that is not"
         + " over (1 to 12 min: common practice) and are left out.";
   }
 

@@ -83,17 +83,15 @@ public final class PartLoad {
   }
 
   /**
-   * Whether a run shows part speed alone and nothing that asks for it: the water was never near the
-   * set temperature. A quiet or economy setting does that, and a compressor that moves too little.
+   * Whether a run shows part speed alone, also while the water was not near the set temperature, so
+   * that nothing asked for it. A quiet or economy setting does that, and a compressor that moves
+   * too little.
    */
   public static boolean isUnasked(Evidence evidence) {
-    return evidence.duty().stream()
-        .noneMatch(
-            duty ->
-                isNearSetpoint(evidence, duty)
-                    || duty.of(DutyFigure.POWER_RATIO)
-                        .filter(power -> power.value() >= POWER_RATIO)
-                        .isPresent());
+    List<Duty> known =
+        evidence.duty().stream().filter(duty -> duty.has(DutyFigure.POWER_RATIO)).toList();
+    return known.stream().allMatch(duty -> power(duty) < POWER_RATIO)
+        && known.stream().anyMatch(duty -> !isNearSetpoint(evidence, duty));
   }
 
   /** The same heater in the same run at clearly more power, if it was seen so. */

@@ -169,6 +169,34 @@ class FrostingTest {
     assertThat(flags.toString()).contains("at the end of 3 stretches of running");
   }
 
+  /**
+   * Ice takes air and heat alike (physics): a coil that hands over the nameplate's heat to the end
+   * has none to speak of, though it was laid out to run cold. 600 kPa gauge is -3.7 Cel with R-410A
+   * (dew; property tables, from memory).
+   */
+  @Test
+  void unlessItGivesItsHeatToTheEnd() {
+    RunBuilder sound = inAirOf13(1.06);
+    RunBuilder weak = inAirOf13(0.85);
+    assertThat(Analysis.of(sound.recording()).flags().toString()).doesNotContain("ice in such air");
+    assertThat(Analysis.of(weak.recording()).flags().toString()).contains("ice in such air");
+  }
+
+  /** The plate promises some 11 kW there, a rise of 1.06 K at 150 L/min. */
+  private static RunBuilder inAirOf13(double riseK) {
+    RunBuilder story =
+        RunBuilder.run()
+            .air(13)
+            .heatingAt(Channel.WATER_OUT, riseK)
+            .heatingAt(Channel.PRESSURE_SUCTION, 600)
+            .heatingAt(Channel.TEMP_SUCTION, 1)
+            .circulating(10);
+    for (int i = 0; i < 3; i++) {
+      story.heating(40).defrost(4);
+    }
+    return story;
+  }
+
   @Test
   void unlessItsSuperheatShowsItShortOfRefrigerant() {
     var flags = Analysis.of(icedInWarmAir(2).recording()).flags();
