@@ -10,7 +10,6 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
@@ -19,8 +18,6 @@ import java.util.concurrent.atomic.AtomicLong;
 
 /** A run being recorded: what its sources deliver to. */
 public final class RecordedRun implements Intake {
-  private static final String RECORDER = "recorder";
-
   private final Recorder recorder;
   private final RigFile rig;
   private final RunTime time;
@@ -28,18 +25,9 @@ public final class RecordedRun implements Intake {
   private final ReadingGate gate;
   private final ProbeWatches watches;
   private final SourceStates sources;
-  private final Object eventsLock = new Object();
-  private EventBook events = new EventBook();
-  private EventBook following;
-  private long followingId;
-  private long followingBeganMs;
-  private EarlierRuns followingEarlier = EarlierRuns.NONE;
-  private EarlierRuns earlier = EarlierRuns.NONE;
-
-  /** The beginning in the store: not later than the first arrival, whatever cuts go by. */
-  private long storedBeganMs;
-
-  private long unconfirmedBeganMs = Long.MAX_VALUE;
+  private final RunEvents events = new RunEvents();
+  private Appending appending;
+  private Appending following;
 
   /** When the last of what was passed had been handed in. */
   private long passedMs;
@@ -49,8 +37,6 @@ public final class RecordedRun implements Intake {
   private final AtomicLong stored = new AtomicLong();
   private volatile Map<Channel, Reading> latest = Map.of();
   private volatile boolean over;
-  private List<EventBook.Written> unconfirmed = List.of();
-  private Appended appended = Appended.NOTHING;
 
   RecordedRun(Recorder recorder, RigFile rig, RecorderClock clock, RunTime time) {
     this.recorder = recorder;
@@ -107,9 +93,7 @@ public final class RecordedRun implements Intake {
     long arrivedMs = time.nowMs();
     List<ProbeWatches.Heard> changes = watches.heard(delivery.readings());
     if (!changes.isEmpty()) {
-      synchronized (eventsLock) {
-        watches.tell(changes, arrivedMs, book());
-      }
+      events.add(book -> watches.tell(changes, arrivedMs, book));
     }
     recorder.take(this, delivery, arrivedMs);
   }
@@ -125,22 +109,16 @@ public final class RecordedRun implements Intake {
   }
 
   void stepped(ClockStep step) {
-    synchronized (eventsLock) {
-      book().single(EventKind.CLOCK_STEP, "clock", step.atMs(), step.text());
-    }
+    events.add(book -> book.single(EventKind.CLOCK_STEP, "clock", step.atMs(), step.text()));
   }
 
   void happened(EventKind kind, String subject, String text, long times) {
-    synchronized (eventsLock) {
-      book().happened(kind, subject, time.nowMs(), () -> text, times);
-    }
+    events.add(book -> book.happened(kind, subject, time.nowMs(), () -> text, times));
   }
 
   @Override
   public void began(EventKind kind, String subject, String text) {
-    synchronized (eventsLock) {
-      book().began(kind, subject, time.nowMs(), text);
-    }
+    events.add(book -> book.began(kind, subject, time.nowMs(), text));
     if (kind == EventKind.SOURCE_LOST) {
       sources.lost(subject, EventBook.line(text), time.nowMs(), clock.monotonicNs());
     }
@@ -148,9 +126,7 @@ public final class RecordedRun implements Intake {
 
   @Override
   public void ended(EventKind kind, String subject) {
-    synchronized (eventsLock) {
-      book().ended(kind, subject, time.nowMs());
-    }
+    events.add(book -> book.ended(kind, subject, time.nowMs()));
     if (kind == EventKind.SOURCE_LOST) {
       sources.back(subject, time.nowMs());
     }
@@ -175,9 +151,8 @@ public final class RecordedRun implements Intake {
 
   void begin(Store store, OptionalLong follows) {
     beganMs = time.nowMs();
-    storedBeganMs = beganMs;
     id = store.beginRun(rig, beganMs, follows);
-    earlier = EarlierRuns.before(store, rig, id);
+    appending = new Appending(id, beganMs, EarlierRuns.before(store, rig, id));
   }
 
   boolean isOver() {
@@ -187,125 +162,76 @@ public final class RecordedRun implements Intake {
   /** Adds those of some readings that are to be stored, as they are to be. */
   void pass(List<Reading> readings, long arrivedMs, List<Reading> passed) {
     passedMs = Math.max(passedMs, arrivedMs);
-    synchronized (eventsLock) {
-      gate.pass(readings, arrivedMs, book(), passed);
-    }
+    events.add(book -> gate.pass(readings, arrivedMs, book, passed));
   }
 
   void look() {
-    synchronized (eventsLock) {
-      watches.look(time.nowMs(), book());
-    }
+    events.add(book -> watches.look(time.nowMs(), book));
   }
 
   boolean hasNews() {
-    synchronized (eventsLock) {
-      return events.isChanged();
-    }
+    return events.isChanged();
   }
 
   /** Writes readings and events into the commit under way. */
   void write(Store store, List<Reading> readings) {
-    appended = readings.isEmpty() ? Appended.NOTHING : append(store, readings);
-    synchronized (eventsLock) {
-      unconfirmed = events.write(store, id);
-    }
-  }
-
-  private Appended append(Store store, List<Reading> readings) {
-    List<Reading> duplicates = new ArrayList<>();
-    List<Reading> news = earlier.without(store, readings, duplicates);
-    Appended now = store.append(id, news);
-    duplicates.addAll(now.duplicates());
-    long arrivedMs =
-        news.stream()
-            .filter(one -> !one.stampedByProbe())
-            .mapToLong(Reading::timeMs)
-            .min()
-            .orElse(storedBeganMs);
-    if (arrivedMs < storedBeganMs) {
-      // It arrived before the cut and waited for this commit.
-      store.beganAt(id, arrivedMs);
-      unconfirmedBeganMs = arrivedMs;
-    }
-    return new Appended(now.stored(), duplicates, now.conflicts());
+    appending.write(store, readings);
+    events.write(store, id);
   }
 
   /** The commit is done. */
   void confirm() {
-    storedBeganMs = Math.min(storedBeganMs, unconfirmedBeganMs);
-    unconfirmedBeganMs = Long.MAX_VALUE;
-    synchronized (eventsLock) {
-      events.confirm(unconfirmed);
-      unconfirmed = List.of();
-      // Not by the readings' stamps, which may be years off: events are gathered by their times.
-      for (Reading reading : appended.duplicates()) {
-        events.happened(
-            EventKind.DUPLICATE,
-            reading.channel().id(),
-            passedMs,
-            () -> reading.channel() + " came again with time and value of one already stored");
-      }
-      for (Reading reading : appended.conflicts()) {
-        events.happened(
-            EventKind.TIME_CONFLICT,
-            reading.channel().id(),
-            passedMs,
-            () -> reading.channel() + " gave two values for one time; the first was kept");
-      }
-    }
+    Appended appended = appending.confirm();
+    events.confirm(book -> tellOdd(appended, book));
     stored.addAndGet(appended.stored());
-    appended = Appended.NOTHING;
     latest = gate.latest();
+  }
+
+  private void tellOdd(Appended appended, EventBook book) {
+    // Not by the readings' stamps, which may be years off: events are gathered by their times.
+    for (Reading reading : appended.duplicates()) {
+      book.happened(
+          EventKind.DUPLICATE,
+          reading.channel().id(),
+          passedMs,
+          () -> reading.channel() + " came again with time and value of one already stored");
+    }
+    for (Reading reading : appended.conflicts()) {
+      book.happened(
+          EventKind.TIME_CONFLICT,
+          reading.channel().id(),
+          passedMs,
+          () -> reading.channel() + " gave two values for one time; the first was kept");
+    }
   }
 
   /** Writes the end of the run into the commit under way. */
   void writeEnd(Store store, String why) {
     long nowMs = time.nowMs();
-    synchronized (eventsLock) {
-      if (!over) {
-        over = true;
-        events.endAll(nowMs);
-        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, () -> why);
-      }
-      events.write(store, id);
+    if (!over) {
+      over = true;
+      events.end(nowMs, why);
     }
+    events.write(store, id);
     store.endRun(id, nowMs);
   }
 
   /** Writes the end of the run and the beginning of the one that follows it. */
   void writeCut(Store store) {
     long nowMs = time.nowMs();
-    synchronized (eventsLock) {
-      if (following == null) {
-        following = events.endAll(nowMs);
-        events.happened(EventKind.RECORDER_STOPPED, RECORDER, nowMs, () -> "the run was cut here");
-        String before = "goes on from run " + id;
-        following.happened(EventKind.RECORDER_STARTED, RECORDER, nowMs, () -> before);
-      }
-      events.write(store, id);
-    }
+    events.cut(id, nowMs);
+    events.write(store, id);
     store.endRun(id, nowMs);
-    followingId = store.beginRun(rig, nowMs, OptionalLong.of(id));
-    followingBeganMs = nowMs;
-    followingEarlier = earlier.and(store, rig, id);
+    long next = store.beginRun(rig, nowMs, OptionalLong.of(id));
+    following = new Appending(next, nowMs, appending.earlier().and(store, rig, id));
   }
 
   /** The cut is committed: from here on all goes into the run that follows. */
   void confirmCut() {
-    synchronized (eventsLock) {
-      events = following;
-      following = null;
-      id = followingId;
-      beganMs = followingBeganMs;
-      storedBeganMs = followingBeganMs;
-      earlier = followingEarlier;
-      stored.set(0);
-    }
-  }
-
-  /** Where events go now: while a cut is being committed, already to the run that follows. */
-  private EventBook book() {
-    return following == null ? events : following;
+    events.confirmCut();
+    appending = following;
+    id = following.run();
+    beganMs = following.beganMs();
+    stored.set(0);
   }
 }
