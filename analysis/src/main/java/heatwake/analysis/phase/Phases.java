@@ -133,6 +133,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
       ReversedCycles reversed) {
     Defrost.mark(phase, timeline, compressor, lift, rise);
     reversed.mark(phase, compressor);
+    DefrostByDraw.mark(phase, timeline, compressor, rise);
     Settling settling = settling(timeline, rise);
     for (int i = 0; i < phase.length; ) {
       int end = i + 1;

@@ -21,6 +21,9 @@ final class ReversedCycles {
   /** And one after, so long after (ours). */
   private static final double AFTER_S = 90;
 
+  /** Quicker signals that show less than this share of the chilled water missed the rest (ours). */
+  private static final double LEAST_SHOWN = 0.5;
+
   private final Timeline timeline;
   private final List<Reversed> found = new ArrayList<>();
 
@@ -89,8 +92,8 @@ final class ReversedCycles {
   }
 
   /**
-   * Marks them, from and to where the quicker signals already showed them; but no rest, which a
-   * start against cold metal may follow.
+   * Marks them, from and to where the quicker signals already showed most of them; but no rest,
+   * which a start against cold metal may follow.
    */
   void mark(Phase[] phase, Track compressor) {
     for (Reversed one : found) {
@@ -103,9 +106,9 @@ final class ReversedCycles {
           to = i + 1;
         }
       }
-      if (from >= to) {
-        from = one.chill().left();
-        to = one.chill().back();
+      if (to - from < LEAST_SHOWN * cold.length()) {
+        from = Math.min(from, one.chill().left());
+        to = Math.max(to, one.chill().back());
       }
       from = Math.min(from, one.restedFrom());
       to = Math.max(to, one.restedTo());

@@ -1,0 +1,145 @@
+package heatwake.analysis.phase;
+
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Defrosts that the draw shows where the water is not seen to be chilled: by hot gas, which goes
+ * past the condenser into the iced coil, or by a reversed cycle whose chill is less than the pair
+ * of probes leaves open. The fan stops, so the draw steps down, the water is not heated for some
+ * minutes, and both come back by themselves. A compressor that slows down, or one that fails, does
+ * one of it.
+ */
+final class DefrostByDraw {
+  /** Longest defrost; common practice has 1 to 12 min, with a margin. */
+  private static final double MOST_S = 1200;
+
+  private static final double LEAST_S = 60;
+
+  /** Rise under this share of the usual, until over the other one: none (ours). */
+  private static final double GONE = 0.25;
+
+  private static final double GONE_UNTIL = 0.35;
+
+  /**
+   * Draw meanwhile, as shares of what it was (ours: a fan alone draws less; the fan of a coil takes
+   * a tenth of the whole and more, and rests).
+   */
+  private static final double DRAWS_LEAST = 0.3;
+
+  private static final double DRAWS_MOST = 0.92;
+
+  /** The draw before is that of this time ahead, less the time in which the rise fell (ours). */
+  private static final double BEFORE_S = 600;
+
+  private static final double FELL_WITHIN_S = 150;
+
+  /** So much heating is seen before (ours). */
+  private static final double HEATED_S = 120;
+
+  /** Heat is back from this share of the usual rise, within this time (ours). */
+  private static final double BACK = 0.5;
+
+  private static final double BACK_WITHIN_S = 600;
+
+  /** Air in which no coil has ice to melt, K; common practice has 12 Cel, with a margin (ours). */
+  private static final double WARM_AIR_K = 273.15 + 15;
+
+  private final Timeline timeline;
+  private final Track compressor;
+  private final double[] riseK;
+  private final double fullK;
+  private final double[] draw;
+  private final double[] air;
+
+  private DefrostByDraw(Timeline timeline, Track compressor, WaterRise rise, double[] draw) {
+    this.timeline = timeline;
+    this.compressor = compressor;
+    this.riseK = rise.riseK();
+    this.fullK = rise.fullK();
+    this.draw = draw;
+    this.air = timeline.of(timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT);
+  }
+
+  /** Marks them among phases of a running compressor; nothing where draw or rise is not known. */
+  static void mark(Phase[] phase, Timeline timeline, Track compressor, Optional<WaterRise> rise) {
+    boolean power = timeline.has(Channel.POWER);
+    if ((!power && !timeline.has(Channel.CURRENT))
+        || rise.filter(one -> !Double.isNaN(one.fullK())).isEmpty()) {
+      return;
+    }
+    double[] draw = timeline.of(power ? Channel.POWER : Channel.CURRENT);
+    new DefrostByDraw(timeline, compressor, rise.get(), draw).mark(phase);
+  }
+
+  private void mark(Phase[] phase) {
+    double[] lacking = Arrays.stream(riseK).map(kelvin -> -kelvin).toArray();
+    Track gone = Track.above(lacking, -GONE * fullK, -GONE_UNTIL * fullK);
+    int most = timeline.instants(MOST_S);
+    for (Stretch cold :
+        Stretch.where(
+            phase.length, i -> gone.yes(i) && compressor.yes(i) && phase[i] != Phase.DEFROST)) {
+      if (cold.length() >= timeline.instants(LEAST_S) && cold.length() <= most) {
+        markIfDefrost(phase, cold);
+      }
+    }
+  }
+
+  private void markIfDefrost(Phase[] phase, Stretch cold) {
+    double before = drawBefore(cold.from());
+    int backFrom = heatsAgain(cold.to());
+    if (Double.isNaN(before) || backFrom < 0 || cold.mean(air) > WARM_AIR_K) {
+      return;
+    }
+    int from = cold.from();
+    int earliest = Math.max(0, from - timeline.instants(FELL_WITHIN_S));
+    while (from > earliest && !(draw[from - 1] > DRAWS_MOST * before)) {
+      from--;
+    }
+    int to = cold.to();
+    while (to > cold.from() && !(draw[to - 1] < DRAWS_MOST * before)) {
+      to--;
+    }
+    double meanwhile = new Stretch(from, to).mean(draw) / before;
+    if (meanwhile >= DRAWS_LEAST && meanwhile <= DRAWS_MOST && !rests(from, backFrom)) {
+      Arrays.fill(phase, from, to, Phase.DEFROST);
+    }
+  }
+
+  /** Mean draw while it heated before; NaN where it hardly did. */
+  private double drawBefore(int cold) {
+    double sum = 0;
+    int count = 0;
+    int from = Math.max(0, cold - timeline.instants(BEFORE_S));
+    for (int i = from; i < cold - timeline.instants(FELL_WITHIN_S); i++) {
+      if (compressor.yes(i) && riseK[i] > BACK * fullK && !Double.isNaN(draw[i])) {
+        sum += draw[i];
+        count++;
+      }
+    }
+    return count < timeline.instants(HEATED_S) ? Double.NaN : sum / count;
+  }
+
+  /** The instant at which heat is back, or the run's end where that comes first; -1 for neither. */
+  private int heatsAgain(int from) {
+    int until = from + timeline.instants(BACK_WITHIN_S);
+    for (int i = from; i < Math.min(riseK.length, until); i++) {
+      if (riseK[i] > BACK * fullK) {
+        return i;
+      }
+    }
+    return until >= riseK.length ? riseK.length : -1;
+  }
+
+  private boolean rests(int from, int to) {
+    for (int i = from; i < to; i++) {
+      if (compressor.no(i)) {
+        return true;
+      }
+    }
+    return false;
+  }
+}
