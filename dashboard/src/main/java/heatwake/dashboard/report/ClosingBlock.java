@@ -9,6 +9,9 @@ import java.util.List;
 
 /** The cautions and the lines to sign below them, never parted by the end of a page. */
 final class ClosingBlock {
+  /** As much as stands above the other headings of its page. */
+  private static final float SPACE_ABOVE = 14;
+
   private final Blocks blocks;
   private final ReportFonts fonts;
 
@@ -22,6 +25,7 @@ final class ClosingBlock {
     whole.addCell(cautions());
     whole.addCell(signature());
     whole.setKeepTogether(true);
+    whole.setSpacingBefore(SPACE_ABOVE);
     document.add(whole);
   }
 
