@@ -28,6 +28,7 @@ import net.miginfocom.swing.MigLayout;
  */
 public final class Dashboard {
   private static final Dimension USUAL = new Dimension(1600, 1000);
+  private static final Dimension LEAST = new Dimension(800, 560);
   private static final String RUN = "run";
   private static final String EMPTY = "empty";
 
@@ -64,7 +65,8 @@ public final class Dashboard {
           }
         });
     Rectangle room = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
-    frame.setMinimumSize(new Dimension(800, 560));
+    frame.setMinimumSize(
+        new Dimension(Math.min(LEAST.width, room.width), Math.min(LEAST.height, room.height)));
     frame.setSize(Math.min(USUAL.width, room.width), Math.min(USUAL.height, room.height));
     frame.setLocation(
         room.x + (room.width - frame.getWidth()) / 2,

@@ -9,6 +9,7 @@ import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.example.InventedStore;
 import heatwake.dashboard.present.UnitChoice;
 import java.awt.Component;
+import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.Optional;
 import javax.swing.JLabel;
@@ -129,7 +130,9 @@ class DashboardWindowTest {
     open();
     window.button("safety").click();
     OnScreen.waitUntil("the cautions are shown", () -> find("cautions").isPresent());
-    window.dialog("cautions").close();
+    window.dialog("cautions").pressAndReleaseKeys(KeyEvent.VK_ESCAPE);
+    OnScreen.waitUntil(
+        "Escape closes them", () -> find("cautions").filter(Component::isShowing).isEmpty());
   }
 
   private Optional<TimeRange> range() {
