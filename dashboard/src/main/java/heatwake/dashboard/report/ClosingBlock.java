@@ -9,8 +9,8 @@ import java.util.List;
 
 /** The cautions and the lines to sign below them, never parted by the end of a page. */
 final class ClosingBlock {
-  /** As much as stands above the other headings of its page. */
-  private static final float SPACE_ABOVE = 14;
+  /** Parts the cautions from what stands above them. */
+  private static final float SPACE_ABOVE = 8;
 
   private final Blocks blocks;
   private final ReportFonts fonts;
@@ -44,7 +44,7 @@ final class ClosingBlock {
       lines.addCell(line);
     }
     PdfPCell cell = blocks.frame();
-    cell.setPaddingTop(30);
+    cell.setPaddingTop(24);
     cell.addElement(lines);
     return cell;
   }

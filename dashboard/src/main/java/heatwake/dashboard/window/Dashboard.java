@@ -31,6 +31,7 @@ public final class Dashboard {
   private static final Dimension LEAST = new Dimension(800, 560);
   private static final String RUN = "run";
   private static final String EMPTY = "empty";
+  private static final String READING = "reading";
 
   private final JFrame frame = new JFrame("Heatwake");
   private final CountDownLatch closed = new CountDownLatch(1);
@@ -48,7 +49,11 @@ public final class Dashboard {
     header = new Header(moment, watcher::choose, this::showCautions);
     notes = new NoteBar(watcher::addNote);
     notes.setEnabled(false);
-    content.add(empty(file), EMPTY);
+    // Nothing is said of the runs before they were looked for.
+    content.add(sentence(READING, "Reading " + file + " ..."), READING);
+    content.add(
+        sentence(EMPTY, "No run yet. Start one with: heatwake record RIG.toml --db " + file),
+        EMPTY);
     content.add(screen, RUN);
     frame.setName("heatwake");
     frame.add(header, BorderLayout.NORTH);
@@ -108,16 +113,11 @@ public final class Dashboard {
     CautionsDialog.over(frame).setVisible(true);
   }
 
-  private static JPanel empty(Path file) {
+  private static JPanel sentence(String name, String text) {
     JPanel panel = new JPanel(new MigLayout("fill, insets 40", "[center]", "[center]"));
-    JLabel mend =
-        Text.line(
-            "No run yet. Start one with: heatwake record RIG.toml --db " + file,
-            17f,
-            Font.PLAIN,
-            Palette.FAINT_INK);
-    mend.setName("empty");
-    panel.add(mend, "wmin 0");
+    JLabel said = Text.line(text, 17f, Font.PLAIN, Palette.FAINT_INK);
+    said.setName(name);
+    panel.add(said, "wmin 0");
     return panel;
   }
 
@@ -139,6 +139,7 @@ public final class Dashboard {
             },
             () -> {
               notes.setEnabled(false);
+              header.showNoRun();
               cards.show(content, EMPTY);
             });
   }
