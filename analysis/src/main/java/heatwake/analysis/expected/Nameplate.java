@@ -82,7 +82,7 @@ public final class Nameplate {
       return List.of(
           String.format(
               Locale.ROOT,
-              "expected heat: humidity-in is not measured, %.0f %% +- %.0f %% is assumed, less in air"
+              "expected heat: humidity-in is not measured, %.0f ± %.0f %% is assumed, less in air"
                   + " above 27 °C; clip it for a closer figure",
               Conditions.ratedHumidity(rig) * 100,
               Estimate.COVERAGE_FACTOR * Conditions.ASSUMED_HUMIDITY_SPREAD * 100));

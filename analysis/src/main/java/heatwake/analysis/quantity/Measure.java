@@ -6,7 +6,8 @@ import java.util.regex.Pattern;
 /** Reads a quantity written as a number and a unit, such as {@code "16.5 kW"}. */
 public final class Measure {
   private static final Pattern NUMBER_AND_UNIT =
-      Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*(\\S.*?)\\s*");
+      Pattern.compile(
+          "\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?+)(?![\\d.])\\s*(\\S.*?)\\s*");
 
   private Measure() {}
 

@@ -33,6 +33,11 @@ public final class Wording {
     return fixed(differenceK, 1) + " K";
   }
 
+  /** A small temperature difference with its expanded uncertainty: {@code −0.09 ± 0.01 K}. */
+  public static String kelvin(Estimate differenceK) {
+    return fixed(differenceK.value(), 2) + " ± " + fixed(differenceK.expanded(), 2) + " K";
+  }
+
   /** A flow: {@code 62 L/min}. */
   public static String flow(double flowM3PerS) {
     double perMinute = flowM3PerS * L_PER_MIN;
@@ -124,12 +129,13 @@ public final class Wording {
     return text.replace("Cel", "°C").replace("kW.h", "kWh");
   }
 
+  /** With a minus sign: a hyphen is easily overlooked, and a line may end after it. */
   private static String fixed(double value, int decimals) {
     if (Math.abs(value) >= Numeral.LONGEST) {
-      return Numeral.of(value, SHORT);
+      return Numeral.of(value, SHORT).replace('-', '−');
     }
     String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
     boolean negativeZero = text.startsWith("-") && Double.parseDouble(text) == 0;
-    return negativeZero ? text.substring(1) : text;
+    return negativeZero ? text.substring(1) : text.replace('-', '−');
   }
 }

@@ -66,7 +66,7 @@ final class CurrentCheck implements Check {
                 text.append(
                     String.format(
                         Locale.ROOT,
-                        "; 80 %% of the %.0f A breaker %.1f A",
+                        "; 80 %% of the %.0f A breaker is %.1f A",
                         breaker,
                         BREAKER_SHARE * breaker)));
     return text.toString();

@@ -4,6 +4,7 @@ import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.measurement.ProbeOffset;
 import java.util.Locale;
 import java.util.Optional;
@@ -28,12 +29,9 @@ final class ProbeZeroCheck implements Check {
     long atMs = zero.spans().get(0).endMs();
     double allowedK = ProbeOffset.allowedK(zero);
     String text =
-        String.format(
-            Locale.ROOT,
-            "water-out less water-in %.2f \u00b1 %.2f K at rest; up to %.2f K is allowed",
-            zero.offsetK().value(),
-            zero.offsetK().expanded(),
-            allowedK);
+        "water-out less water-in "
+            + Wording.kelvin(zero.offsetK())
+            + String.format(Locale.ROOT, " at rest; up to %.2f K is allowed", allowedK);
     return Math.abs(zero.offsetK().value()) <= allowedK ? pass(atMs, text) : fail(atMs, text);
   }
 }

@@ -8,7 +8,6 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
-import java.util.Locale;
 import java.util.Optional;
 
 /** The water leaves warmer than it enters. */
@@ -34,12 +33,9 @@ final class TemperatureRiseCheck implements Check {
     }
     Estimate rise = steady.get().riseK().get();
     String text =
-        String.format(
-            Locale.ROOT,
-            "rise %.2f \u00b1 %.2f K%s",
-            rise.value(),
-            rise.expanded(),
-            steady.get().flowM3PerS().isPresent()
+        "rise "
+            + Wording.kelvin(rise)
+            + (steady.get().flowM3PerS().isPresent()
                 ? " at " + Wording.flow(steady.get().flowM3PerS().get().value())
                 : "");
     long atMs = steady.get().endMs();

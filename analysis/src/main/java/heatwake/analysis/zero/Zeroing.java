@@ -83,10 +83,11 @@ public final class Zeroing {
     return moved
         ? Optional.of(
             String.format(
-                Locale.ROOT,
-                "zero of the pair: it moved by %+.2f K between its first and last stretch, which"
-                    + " widens the heat's uncertainty; see whether a clip sits loose",
-                drift.value()))
+                    Locale.ROOT,
+                    "zero of the pair: it moved by %+.2f K between its first and last stretch, which"
+                        + " widens the heat's uncertainty; see whether a clip sits loose",
+                    drift.value())
+                .replace('-', '−'))
         : Optional.empty();
   }
 

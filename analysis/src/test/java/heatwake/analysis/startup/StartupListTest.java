@@ -62,7 +62,7 @@ class StartupListTest {
         wholeStartUp(),
         Item.PROBE_ZERO,
         Result.PASS,
-        "water-out less water-in -?0\\.0\\d ± 0\\.\\d\\d K at rest; up to 0\\.\\d\\d K is allowed");
+        "water-out less water-in −?0\\.0\\d ± 0\\.\\d\\d K at rest; up to 0\\.\\d\\d K is allowed");
     assertSays(
         RunBuilder.run().heating(20),
         Item.PROBE_ZERO,
@@ -231,7 +231,7 @@ class StartupListTest {
         wholeStartUp(),
         Item.CURRENT,
         Result.PASS,
-        "12\\.2 A running; nameplate 16\\.0 A; 80 % of the 20 A breaker 16\\.0 A");
+        "12\\.2 A running; nameplate 16\\.0 A; 80 % of the 20 A breaker is 16\\.0 A");
     assertSays(
         wholeStartUp(),
         Item.VOLTAGE,

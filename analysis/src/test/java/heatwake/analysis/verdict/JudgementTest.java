@@ -304,7 +304,7 @@ class JudgementTest {
     assertThat(rules(judgement.flags())).containsExactly("low-heat");
     assertThat(judgement.flags().get(0).evidence())
         .contains(
-            ". But heat of -20 ± 6 % of the nameplate's cannot be right: a heater whose compressor"
+            ". But heat of −20 ± 6 % of the nameplate's cannot be right: a heater whose compressor"
                 + " runs does not cool its water");
     assertThat(judgement.verdict().side()).isEqualTo(Side.MEASUREMENT);
     assertThat(judgement.verdict().because().get(0)).startsWith("low-heat: ");

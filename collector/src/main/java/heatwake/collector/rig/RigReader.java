@@ -125,7 +125,10 @@ public final class RigReader {
       return new TomlMapper().readTree(text);
     } catch (JsonProcessingException e) {
       JsonLocation place = e.getLocation();
-      String message = "not sound TOML: " + e.getOriginalMessage().replaceAll("\\s*\\R\\s*", " ");
+      String message =
+          "not sound TOML: "
+              + e.getOriginalMessage().replaceAll("\\s*\\R\\s*", " ")
+              + "; texts and quantities stand in \"quotes\", numbers have a point";
       throw MistakeException.at(name, place == null ? 1 : Math.max(1, place.getLineNr()), message);
     }
   }

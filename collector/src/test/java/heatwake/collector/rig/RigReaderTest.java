@@ -201,7 +201,9 @@ class RigReaderTest {
       RigReader.parse(text, "x");
       return "read";
     } catch (MistakeException e) {
-      assertThat(e).hasMessageStartingWith("x:2: not sound TOML: ");
+      assertThat(e)
+          .hasMessageStartingWith("x:2: not sound TOML: ")
+          .hasMessageEndingWith("; texts and quantities stand in \"quotes\", numbers have a point");
       return e.getMessage().substring(5);
     }
   }

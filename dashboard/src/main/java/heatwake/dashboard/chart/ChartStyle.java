@@ -10,13 +10,15 @@ import java.awt.Font;
  * @param lineWidth width of a line
  * @param columnsPerUnit columns that a line is thinned to, per unit of width; more than one where a
  *     surface resolves finer than its unit
+ * @param markSize width of the marks that tell the lines of a strip apart where colours may be
+ *     lost; 0 for none
  */
-public record ChartStyle(float textSize, float lineWidth, double columnsPerUnit) {
+public record ChartStyle(float textSize, float lineWidth, double columnsPerUnit, double markSize) {
   /** For a screen or a picture. */
-  public static final ChartStyle SCREEN = new ChartStyle(12.5f, 1.6f, 1);
+  public static final ChartStyle SCREEN = new ChartStyle(12.5f, 1.6f, 1, 0);
 
-  /** For a printed page measured in points. */
-  public static final ChartStyle PRINT = new ChartStyle(7f, 0.7f, 2);
+  /** For a printed page measured in points; many are printed grey. */
+  public static final ChartStyle PRINT = new ChartStyle(7f, 0.7f, 2, 4);
 
   Font plain() {
     return ChartType.REGULAR.deriveFont(textSize);

@@ -34,6 +34,7 @@ final class StripPainter {
   private final TimeAxis axis;
   private final ChartStyle style;
   private final DisplayUnit unit;
+  private final LineMarks marks;
 
   StripPainter(StripStack stack, StackLayout.Place place, TimeAxis axis) {
     this.stack = stack;
@@ -43,6 +44,7 @@ final class StripPainter {
     this.axis = axis;
     this.style = stack.style();
     this.unit = strip.unit(stack.charts().units());
+    this.marks = new LineMarks(strip.lines(), style);
   }
 
   void paint(Graphics2D g) {
@@ -62,6 +64,7 @@ final class StripPainter {
       List<Limit> shown = limits.stream().filter(limit -> values.holds(limit.value())).toList();
       shown.forEach(limit -> paintLimit(g, limit, values));
       paintLines(g, lines, values);
+      paintMarks(g, lines, values);
       shown.forEach(limit -> paintLimitName(g, limit, values));
     }
     g.setColor(Palette.FRAME);
@@ -127,6 +130,7 @@ final class StripPainter {
       g.setStroke(strokeOf(line, style.lineWidth() * 1.6f));
       double y = baseline - style.scaled(4);
       g.draw(new Line2D.Double(x, y, x + stroke * squeeze, y));
+      marks.paint(g, line, x + stroke * squeeze / 2, y);
       x += (stroke + style.scaled(5)) * squeeze;
       g.setColor(Palette.INK);
       g.drawString(line.name(), x, baseline);
@@ -222,6 +226,16 @@ final class StripPainter {
     Graphics2D g = (Graphics2D) surface.create(plot.x, plot.y, plot.width, plot.height);
     chart.paint(g, plot.width, plot.height);
     g.dispose();
+  }
+
+  private void paintMarks(Graphics2D g, Map<Line, Polyline> lines, ValueAxis values) {
+    double perMs = (double) plot.width / stack.range().lengthMs();
+    lines.forEach(
+        (line, one) -> {
+          for (int i : marks.placesOn(line, one, stack.range().lengthMs())) {
+            marks.paint(g, line, plot.x + one.x()[i] * perMs, y(one.y()[i], values));
+          }
+        });
   }
 
   private BasicStroke strokeOf(Line line, float width) {

@@ -45,6 +45,9 @@ final class CompareCommand implements Callable<Integer> {
       throw new MistakeException(
           "compare takes two runs, not " + runs.size() + "; write --run A --run B");
     }
+    if (runs.get(0).equals(runs.get(1))) {
+      throw new MistakeException("run " + runs.get(0) + " is named twice; name two runs");
+    }
     Recording earlier;
     Recording later;
     try (Store open = Store.openExisting(store.file())) {

@@ -30,7 +30,7 @@ final class MisuseWords {
   private static String unmatched(UnmatchedArgumentException fault) {
     String word = fault.getUnmatched().get(0);
     if (word.startsWith("-")) {
-      return fault.getMessage();
+      return "there is no option " + word.replaceFirst("=.*", "");
     }
     if (word.isBlank()) {
       return "a word is empty; fill it in or leave it out";

@@ -33,6 +33,11 @@ final class RunsCommand implements Callable<Integer> {
         out.println(asJson(store.runs()));
       } else {
         print(store.runs(), out);
+        if (store.runs().isEmpty()) {
+          spec.commandLine()
+              .getErr()
+              .println("no run yet; record one with heatwake record or import one");
+        }
       }
     }
     return Main.DONE;

@@ -14,6 +14,10 @@ import java.math.RoundingMode;
  */
 public final class Figure {
   private static final int MOST_DECIMALS = 3;
+
+  /** The last place that is shown. */
+  private static final double LEAST = 0.001;
+
   private static final int DIGITS_WITHOUT_UNCERTAINTY = 3;
 
   /** Of what no probe means, as many digits as tell what was sent. */
@@ -34,7 +38,10 @@ public final class Figure {
       return plain(value);
     }
     int decimals = Math.max(0, Math.min(MOST_DECIMALS, decimalsFor(uncertainty)));
-    return fixed(value, decimals) + " ± " + fixed(uncertainty, decimals);
+    boolean tooSmallToShow = Math.abs(value) < LEAST / 2 && uncertainty < LEAST / 2;
+    return tooSmallToShow
+        ? "under " + fixed(LEAST, MOST_DECIMALS)
+        : fixed(value, decimals) + " ± " + fixed(uncertainty, decimals);
   }
 
   /** The expanded uncertainty of an SI estimate alone: {@code ± 0.7 kW}. */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.function.LongFunction;
 
 /** Writes times and durations as people read them, in one time zone that is said. */
 public final class Moment {
@@ -72,16 +73,28 @@ public final class Moment {
     return SHORT.format(Instant.ofEpochMilli(ms).atZone(zone));
   }
 
-  /** {@code 18:00 to 18:40} on one day, otherwise with the days. */
+  /**
+   * {@code 4 May 18:00 to 18:40} on one day, otherwise with both days; within one minute with the
+   * seconds.
+   */
   public String span(long startMs, long endMs) {
-    String end = shortDayAndTime(endMs);
-    String start = shortDayAndTime(startMs);
-    boolean sameDay =
-        Instant.ofEpochMilli(startMs)
-            .atZone(zone)
-            .toLocalDate()
-            .equals(Instant.ofEpochMilli(endMs).atZone(zone).toLocalDate());
-    return start + " to " + (sameDay ? end.substring(end.lastIndexOf(' ') + 1) : end);
+    return span(startMs, endMs, this::shortDayAndTime);
+  }
+
+  /** {@code 4 May 2031 18:00 to 18:40}: as {@link #span}, with the year. */
+  public String spanWithYear(long startMs, long endMs) {
+    return span(startMs, endMs, this::dayAndTime);
+  }
+
+  private String span(long startMs, long endMs, LongFunction<String> written) {
+    String start = written.apply(startMs);
+    String end = written.apply(endMs);
+    if (start.equals(end)) {
+      String day = start.substring(0, start.lastIndexOf(' ') + 1);
+      return day + time(startMs) + " to " + time(endMs);
+    }
+    boolean sameDay = date(startMs).equals(date(endMs));
+    return start + " to " + (sameDay ? clock(endMs) : end);
   }
 
   /** {@code 13 h 58 min}, {@code 4 min 10 s}, {@code 12 s}. */

@@ -9,6 +9,9 @@ import java.util.List;
 
 /** The cautions and the lines to sign below them, never parted by the end of a page. */
 final class ClosingBlock {
+  /** Parts the cautions from what stands above them. */
+  private static final float SPACE_ABOVE = 8;
+
   private final Blocks blocks;
   private final ReportFonts fonts;
 
@@ -22,6 +25,7 @@ final class ClosingBlock {
     whole.addCell(cautions());
     whole.addCell(signature());
     whole.setKeepTogether(true);
+    whole.setSpacingBefore(SPACE_ABOVE);
     document.add(whole);
   }
 
@@ -40,7 +44,7 @@ final class ClosingBlock {
       lines.addCell(line);
     }
     PdfPCell cell = blocks.frame();
-    cell.setPaddingTop(30);
+    cell.setPaddingTop(24);
     cell.addElement(lines);
     return cell;
   }

@@ -52,7 +52,7 @@ final class CycleTable {
       addRight(table, row.electric(), fonts.text());
       addRight(table, row.cop(), fonts.strong());
     }
-    table.setSpacingBefore(8);
+    table.setSpacingBefore(isShort() ? 14 : 8);
     table.setKeepTogether(isShort());
     document.add(table);
     String rest =
@@ -86,10 +86,10 @@ final class CycleTable {
     table.addCell(cell);
   }
 
-  /** Sixty lines fit on a page. */
-  private static PdfPCell thin(PdfPCell cell) {
+  /** Sixty lines fit on a page; a few below something else stand as wide as that does. */
+  private PdfPCell thin(PdfPCell cell) {
     cell.setPaddingTop(0.5f);
-    cell.setPaddingBottom(1.5f);
+    cell.setPaddingBottom(isShort() ? 3 : 1.5f);
     cell.setNoWrap(true);
     return cell;
   }

@@ -10,6 +10,7 @@ import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Pool;
+import heatwake.dashboard.present.Figure;
 import heatwake.dashboard.present.FigureRow;
 import heatwake.dashboard.present.FigureRows;
 import heatwake.dashboard.present.FlagRow;
@@ -63,9 +64,7 @@ final class OutcomePage {
     return "Pool heat-pump report  ·  run "
         + findings.run()
         + "  ·  "
-        + moment.dayAndTime(findings.startMs())
-        + " to "
-        + moment.dayAndTime(findings.endMs())
+        + moment.spanWithYear(findings.startMs(), findings.endMs())
         + " ("
         + Moment.duration(findings.endMs() - findings.startMs())
         + ")  ·  times in "
@@ -84,16 +83,20 @@ final class OutcomePage {
             rating ->
                 parts.add(
                     "nameplate "
-                        + units.of(Quantity.POWER).text(rating.heatW())
+                        + stated(Quantity.POWER, rating.heatW())
                         + " at air "
-                        + units.of(Quantity.TEMPERATURE).text(rating.airK())
+                        + stated(Quantity.TEMPERATURE, rating.airK())
                         + ", water "
-                        + units.of(Quantity.TEMPERATURE).text(rating.waterK())));
+                        + stated(Quantity.TEMPERATURE, rating.waterK())));
     pool.volumeM3()
         .ifPresent(volume -> parts.add("pool " + units.of(Quantity.VOLUME).text(volume)));
-    pool.setpointK()
-        .ifPresent(set -> parts.add("set to " + units.of(Quantity.TEMPERATURE).text(set)));
+    pool.setpointK().ifPresent(set -> parts.add("set to " + stated(Quantity.TEMPERATURE, set)));
     return String.join("  ·  ", parts);
+  }
+
+  /** What the nameplate or a person stated has no more digits than that took. */
+  private String stated(Quantity quantity, double si) {
+    return Figure.stated(si, units.of(quantity).unit());
   }
 
   private PdfPTable verdict() {
@@ -128,11 +131,13 @@ final class OutcomePage {
                   blocks.heading(
                       "Steady running, "
                           + moment.span(span.startMs(), span.endMs())
-                          + " (the longest of "
-                          + findings.steady().size()
-                          + ")"));
+                          + longestOf(findings.steady().size())));
               document.add(pairs(FigureRows.ofSteady(span, findings, units)));
             });
+  }
+
+  private static String longestOf(int spans) {
+    return spans > 1 ? " (the longest of " + spans + ")" : "";
   }
 
   private Optional<SteadySpan> longestSteady() {

@@ -49,8 +49,17 @@ public final class ComparisonText {
     // The doubts of the heat are among those of the COP.
     List<String> remarks =
         Stream.concat(comparison.copDoubts().stream(), comparison.missing().stream()).toList();
+    boolean anyFigure =
+        comparison.heatChange().isPresent()
+            || comparison.copChange().isPresent()
+            || comparison.heatRatioA().isPresent()
+            || comparison.heatRatioB().isPresent()
+            || comparison.airA().isPresent()
+            || comparison.airB().isPresent();
     if (!remarks.isEmpty()) {
-      layout.blank();
+      if (anyFigure) {
+        layout.blank();
+      }
       remarks.forEach(text -> layout.paragraph("- ", text));
     }
     out.flush();

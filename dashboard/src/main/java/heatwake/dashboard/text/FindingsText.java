@@ -89,7 +89,7 @@ public final class FindingsText {
             + ", "
             + recording.rig().site().name()
             + ": "
-            + moment.span(findings.startMs(), findings.endMs())
+            + moment.spanWithYear(findings.startMs(), findings.endMs())
             + " ("
             + Moment.duration(findings.endMs() - findings.startMs())
             + ")");
@@ -169,9 +169,7 @@ public final class FindingsText {
     layout.heading(
         "Steady running, "
             + moment.span(longest.startMs(), longest.endMs())
-            + " (the longest of "
-            + spans.size()
-            + ")");
+            + (spans.size() > 1 ? " (the longest of " + spans.size() + ")" : ""));
     FigureRows.ofSteady(longest, findings, units).forEach(row -> figure(layout, row));
     if (spans.size() > 1) {
       layout.heading("All steady spans");

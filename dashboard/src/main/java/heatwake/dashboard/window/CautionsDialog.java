@@ -5,9 +5,12 @@ import heatwake.dashboard.present.Cautions;
 import java.awt.BorderLayout;
 import java.awt.Font;
 import java.awt.Window;
+import java.awt.event.KeyEvent;
 import javax.swing.JButton;
+import javax.swing.JComponent;
 import javax.swing.JDialog;
 import javax.swing.JPanel;
+import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
 
 /** The cautions, within reach at any moment. */
@@ -29,7 +32,13 @@ final class CautionsDialog {
     dialog.add(column.scrolling(), BorderLayout.CENTER);
     dialog.add(foot, BorderLayout.SOUTH);
     dialog.getRootPane().setDefaultButton(close);
-    dialog.setSize(620, 560);
+    dialog
+        .getRootPane()
+        .registerKeyboardAction(
+            event -> dialog.dispose(),
+            KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
+            JComponent.WHEN_IN_FOCUSED_WINDOW);
+    dialog.setSize(620, 480);
     dialog.setLocationRelativeTo(owner);
     return dialog;
   }

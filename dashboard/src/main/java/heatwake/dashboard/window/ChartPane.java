@@ -11,6 +11,8 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
+import java.awt.event.FocusEvent;
+import java.awt.event.FocusListener;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
@@ -81,6 +83,19 @@ final class ChartPane extends JComponent {
     addMouseListener(pointer);
     addMouseMotionListener(pointer);
     addMouseWheelListener(pointer);
+    addFocusListener(
+        new FocusListener() {
+          @Override
+          public void focusGained(FocusEvent event) {
+            repaint();
+          }
+
+          @Override
+          public void focusLost(FocusEvent event) {
+            repaint();
+          }
+        });
+    ChartKeys.bind(this, listener);
   }
 
   /** Shows other charts, once they are painted. */
@@ -154,6 +169,10 @@ final class ChartPane extends JComponent {
     }
     if (pointerX >= 0) {
       shown.paintCursor(g, getWidth(), getHeight(), timeAt(pointerX));
+    }
+    if (isFocusOwner()) {
+      g.setColor(Theme.ACCENT);
+      g.drawRect(0, 0, getWidth() - 1, getHeight() - 1);
     }
   }
 

@@ -2,16 +2,22 @@ package heatwake.dashboard.window;
 
 import java.awt.Dimension;
 import java.awt.Rectangle;
+import java.awt.event.FocusEvent;
+import java.awt.event.FocusListener;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.Scrollable;
+import javax.swing.border.Border;
 import net.miginfocom.swing.MigLayout;
 
 /** Cards one below the other, as wide as there is room, scrolling up and down only. */
 final class Column extends JPanel implements Scrollable {
   private static final int SCROLL_STEP = 24;
+
+  private static final Border AWAY = BorderFactory.createEmptyBorder(1, 1, 1, 1);
+  private static final Border HERE = BorderFactory.createLineBorder(Theme.ACCENT);
 
   Column() {
     super(new MigLayout("wrap, fillx, insets 10, gap 0 8, novisualpadding", "[grow,fill]"));
@@ -28,7 +34,21 @@ final class Column extends JPanel implements Scrollable {
         new JScrollPane(
             this, JScrollPane.VERTICAL_SCROLLBAR_AS_NEEDED, JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
     pane.getViewport().setBackground(Theme.GROUND);
-    pane.setBorder(BorderFactory.createEmptyBorder());
+    pane.setBorder(AWAY);
+    // The arrow keys scroll what has the focus, so the column can have it.
+    setFocusable(true);
+    addFocusListener(
+        new FocusListener() {
+          @Override
+          public void focusGained(FocusEvent event) {
+            pane.setBorder(HERE);
+          }
+
+          @Override
+          public void focusLost(FocusEvent event) {
+            pane.setBorder(AWAY);
+          }
+        });
     return pane;
   }
 

@@ -28,8 +28,10 @@ import net.miginfocom.swing.MigLayout;
  */
 public final class Dashboard {
   private static final Dimension USUAL = new Dimension(1600, 1000);
+  private static final Dimension LEAST = new Dimension(800, 560);
   private static final String RUN = "run";
   private static final String EMPTY = "empty";
+  private static final String READING = "reading";
 
   private final JFrame frame = new JFrame("Heatwake");
   private final CountDownLatch closed = new CountDownLatch(1);
@@ -47,7 +49,11 @@ public final class Dashboard {
     header = new Header(moment, watcher::choose, this::showCautions);
     notes = new NoteBar(watcher::addNote);
     notes.setEnabled(false);
-    content.add(empty(file), EMPTY);
+    // Nothing is said of the runs before they were looked for.
+    content.add(sentence(READING, "Reading " + file + " ..."), READING);
+    content.add(
+        sentence(EMPTY, "No run yet. Start one with: heatwake record RIG.toml --db " + file),
+        EMPTY);
     content.add(screen, RUN);
     frame.setName("heatwake");
     frame.add(header, BorderLayout.NORTH);
@@ -64,7 +70,8 @@ public final class Dashboard {
           }
         });
     Rectangle room = GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds();
-    frame.setMinimumSize(new Dimension(800, 560));
+    frame.setMinimumSize(
+        new Dimension(Math.min(LEAST.width, room.width), Math.min(LEAST.height, room.height)));
     frame.setSize(Math.min(USUAL.width, room.width), Math.min(USUAL.height, room.height));
     frame.setLocation(
         room.x + (room.width - frame.getWidth()) / 2,
@@ -106,16 +113,11 @@ public final class Dashboard {
     CautionsDialog.over(frame).setVisible(true);
   }
 
-  private static JPanel empty(Path file) {
+  private static JPanel sentence(String name, String text) {
     JPanel panel = new JPanel(new MigLayout("fill, insets 40", "[center]", "[center]"));
-    JLabel mend =
-        Text.line(
-            "No run yet. Start one with: heatwake record RIG.toml --db " + file,
-            17f,
-            Font.PLAIN,
-            Palette.FAINT_INK);
-    mend.setName("empty");
-    panel.add(mend, "wmin 0");
+    JLabel said = Text.line(text, 17f, Font.PLAIN, Palette.FAINT_INK);
+    said.setName(name);
+    panel.add(said, "wmin 0");
     return panel;
   }
 
@@ -137,6 +139,7 @@ public final class Dashboard {
             },
             () -> {
               notes.setEnabled(false);
+              header.showNoRun();
               cards.show(content, EMPTY);
             });
   }

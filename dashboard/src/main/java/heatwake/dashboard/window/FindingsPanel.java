@@ -6,18 +6,17 @@ import heatwake.dashboard.present.FlagRow;
 import heatwake.dashboard.present.Names;
 import heatwake.dashboard.present.VerdictWords;
 import java.awt.Color;
-import java.awt.Cursor;
+import java.awt.Component;
 import java.awt.Font;
-import java.awt.event.MouseAdapter;
-import java.awt.event.MouseEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
+import net.miginfocom.swing.MigLayout;
 
 /** The verdict and the flags; a touched flag opens and the charts jump to its time. */
 final class FindingsPanel {
@@ -52,6 +51,7 @@ final class FindingsPanel {
   }
 
   private void rebuild() {
+    Optional<String> focused = focused();
     column.removeAll();
     column.addCard(VerdictCard.of(content.verdict()));
     if (content.flags().isEmpty()) {
@@ -70,10 +70,27 @@ final class FindingsPanel {
     }
     column.revalidate();
     column.repaint();
+    focused.ifPresent(this::focus);
     JComponent toShow = opened;
     if (toShow != null) {
       javax.swing.SwingUtilities.invokeLater(() -> column.scrollRectToVisible(toShow.getBounds()));
     }
+  }
+
+  /** The name of the card that the keyboard has come to. */
+  private Optional<String> focused() {
+    return Stream.of(column.getComponents())
+        .filter(Component::isFocusOwner)
+        .map(Component::getName)
+        .findFirst();
+  }
+
+  /** Cards are made anew when something changes; the keyboard stays with the same one. */
+  private void focus(String name) {
+    Stream.of(column.getComponents())
+        .filter(card -> name.equals(card.getName()))
+        .findFirst()
+        .ifPresent(Component::requestFocusInWindow);
   }
 
   /** The same trouble stays open while it goes on and its end moves. */
@@ -87,13 +104,12 @@ final class FindingsPanel {
     Color color = Palette.of(row.severity());
     JPanel card = Column.card();
     card.setName("flag-" + row.flag().rule());
+    card.getAccessibleContext().setAccessibleName(row.title() + ", " + row.when());
     card.setBorder(
         BorderFactory.createCompoundBorder(
             BorderFactory.createLineBorder(isOpen(row) ? color : Theme.EDGE),
             BorderFactory.createMatteBorder(0, 6, 0, 0, color)));
-    card.add(Text.line(Names.of(row.severity()), 13f, Font.BOLD, color), "split 2, growx 0");
-    JLabel when = Text.line(row.when(), 13f, Font.PLAIN, Palette.FAINT_INK);
-    card.add(when, "growx, wmin 0, gapleft 8");
+    card.add(head(row, color), "wmin 10");
     card.add(Text.line(row.title(), 17f, Font.BOLD, Palette.INK));
     card.add(Text.paragraph(row.evidence()), "wmin 10");
     for (String consequence : row.consequences()) {
@@ -108,7 +124,7 @@ final class FindingsPanel {
       card.add(Text.line("Next check", 13f, Font.BOLD, Palette.FAINT_INK), "gaptop 6");
       card.add(Text.paragraph(row.flag().nextCheck()), "wmin 10");
     }
-    touchable(
+    Touchable.make(
         card,
         () -> {
           open = Optional.of(row.flag());
@@ -118,26 +134,19 @@ final class FindingsPanel {
     return card;
   }
 
+  /** How grave, and when: in a narrow column the time goes on below itself. */
+  private static JPanel head(FlagRow row, Color color) {
+    JPanel head = new JPanel(new MigLayout("insets 0, gap 8 0, fillx", "[][grow,fill]"));
+    head.setOpaque(false);
+    head.add(Text.line(Names.of(row.severity()), 13f, Font.BOLD, color), "aligny top");
+    head.add(Text.paragraph(row.when(), 13f, Font.PLAIN, Palette.FAINT_INK), "wmin 10");
+    return head;
+  }
+
   private JPanel missing() {
     JPanel card = Column.card();
     card.add(Text.line("Not computed", 13f, Font.BOLD, Palette.FAINT_INK));
     content.missing().forEach(line -> card.add(Bullet.of(line), "wmin 10"));
     return card;
-  }
-
-  private static void touchable(JComponent card, Runnable act) {
-    MouseAdapter touch =
-        new MouseAdapter() {
-          @Override
-          public void mousePressed(MouseEvent event) {
-            act.run();
-          }
-        };
-    card.setCursor(Cursor.getPredefinedCursor(Cursor.HAND_CURSOR));
-    card.addMouseListener(touch);
-    for (var child : card.getComponents()) {
-      child.addMouseListener(touch);
-      child.setCursor(Cursor.getPredefinedCursor(Cursor.HAND_CURSOR));
-    }
   }
 }

@@ -55,6 +55,13 @@ final class Header extends JPanel {
     add(runs, "wmin 120, wmax 460");
     add(state);
     add(safety);
+    showNoRun();
+  }
+
+  /** Hides what speaks of a run; whatever is shown later is seen again. */
+  void showNoRun() {
+    runs.setVisible(false);
+    state.setVisible(false);
   }
 
   void showRuns(List<RunRow> rows, long shown) {
@@ -87,6 +94,7 @@ final class Header extends JPanel {
   }
 
   private void say(String text, Color ground) {
+    state.setVisible(true);
     state.setText(text);
     state.setBackground(ground);
   }

@@ -47,7 +47,7 @@ final class StartupPanel {
         new JPanel(new MigLayout("insets 0, gap 8 0, fillx, hidemode 3", "[]8[grow,fill]8[]"));
     line.setOpaque(false);
     line.add(new JLabel(new CheckMark(row.result(), 22)), "aligny top, spany 2");
-    line.add(Text.line(row.title(), 15.5f, Font.BOLD, Palette.INK), "wmin 0");
+    line.add(Text.paragraph(row.title(), 15.5f, Font.BOLD, Palette.INK), "wmin 10");
     String right = row.time().isEmpty() ? row.word() : row.time();
     line.add(
         Text.line(right, 13f, Font.PLAIN, CheckMark.colorOf(row.result())), "aligny top, wrap");

@@ -50,6 +50,7 @@ final class Theme {
     UIManager.put("ScrollBar.width", 16);
     UIManager.put("ScrollBar.thumbArc", 8);
     UIManager.put("TabbedPane.tabHeight", 42);
+    UIManager.put("TabbedPane.tabAreaAlignment", "fill");
     UIManager.put("TabbedPane.tabInsets", new Insets(4, 4, 4, 4));
     UIManager.put("TabbedPane.font", new FontUIResource(font(Font.PLAIN, 14f)));
     UIManager.put("TabbedPane.selectedBackground", CARD);

@@ -2,6 +2,7 @@ package heatwake.dashboard.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.collector.store.Store;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -47,6 +48,30 @@ class MisuseTest {
     }
     assertMisuse(
         database + ": has no run 0; its runs are 1", "analyse", "--db", database, "--run=0");
+  }
+
+  @Test
+  void anUnknownOptionIsNamedWithoutWhatFollowsIt() {
+    String mend = "there is no option --database; see heatwake runs --help";
+    assertMisuse(mend, "runs", "--database", database);
+    assertMisuse(mend, "runs", "--database=" + database);
+  }
+
+  @Test
+  void aRunIsNotComparedWithItself() {
+    assertMisuse(
+        "run 1 is named twice; name two runs", "compare", "--db", database, "--run=1", "--run=1");
+  }
+
+  @Test
+  void anEmptyDatabaseIsSaidToBeSo() {
+    Path empty = folder.resolve("empty.db");
+    Store.open(empty).close();
+    CommandCase answer = CommandCase.run("runs", "--db", empty);
+    assertThat(answer.status()).isEqualTo(Main.DONE);
+    assertThat(answer.out().lines()).hasSize(1);
+    assertThat(answer.err()).startsWith("no run yet; record one");
+    assertThat(CommandCase.run("runs", "--db", database).err()).isEmpty();
   }
 
   @Test

@@ -20,6 +20,7 @@ class FigureTest {
     "15312, 8000, 15 ± 16 kW",
     "-120, 30, −0.12 ± 0.06 kW",
     "-0.1, 300, 0.0 ± 0.6 kW",
+    "0.17, 0.002, under 0.001 kW",
   })
   void valueEndsAtThePlaceOfItsUncertainty(double watt, double standard, String text) {
     assertThat(Figure.of(new Estimate(watt, standard), KILOWATT)).isEqualTo(text);

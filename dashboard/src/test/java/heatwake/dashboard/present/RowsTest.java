@@ -156,6 +156,17 @@ class RowsTest {
   }
 
   @Test
+  void aSpanNamesItsDayOnceAndSecondsOnlyWithinAMinute() {
+    long start = InventedNight.START_MS;
+    assertThat(UTC.span(start, start + 2_400_000)).isEqualTo("4 May 18:00 to 18:40");
+    assertThat(UTC.span(start, start + 30_000)).isEqualTo("4 May 18:00:00 to 18:00:30");
+    assertThat(UTC.spanWithYear(start, start + 30_000))
+        .isEqualTo("4 May 2031 18:00:00 to 18:00:30");
+    assertThat(UTC.spanWithYear(start, start + 43_200_000))
+        .isEqualTo("4 May 2031 18:00 to 5 May 2031 06:00");
+  }
+
+  @Test
   void clockTimesSayTheirZone() {
     Moment berlin = new Moment(ZoneId.of("Europe/Berlin"));
     assertThat(berlin.clock(InventedNight.START_MS)).isEqualTo("20:00");

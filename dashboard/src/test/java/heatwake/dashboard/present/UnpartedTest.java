@@ -19,6 +19,14 @@ class UnpartedTest {
   }
 
   @Test
+  void aChannelsNameIsNotPartedAtItsHyphen() {
+    String text = "clip flow-heater - or flow-total";
+    assertThat(Unparted.mayEndAt(text, text.indexOf('-'))).isFalse();
+    assertThat(Unparted.mayEndAt(text, text.lastIndexOf('-'))).isFalse();
+    assertThat(Unparted.mayEndAt(text, text.indexOf(" -") + 1)).isTrue();
+  }
+
+  @Test
   void otherSpacesStayWhatTheyWere() {
     String text = "27 Nov, 3 Kelvin probes, 12 hours, at 20:58 he saw 5 heaters";
     assertThat(Unparted.of(text)).isEqualTo(text);

@@ -44,7 +44,9 @@ class ReportPdfTest {
 
     String text = textOf(InventedNight.recording(), findings, 3);
 
-    assertThat(text).contains("Heron Lane", "k = 2", "±");
+    assertThat(text)
+        .contains("Heron Lane", "k = 2", "±", "4 May 2031 18:00 to 5 May 2031 06:00 (12 h)")
+        .containsPattern("nameplate 16\\.5 kW at air 27 °C, water 27 °C .* set to 28 °C");
     assertThat(findings.flags())
         .isNotEmpty()
         .allSatisfy(flag -> assertThat(text).contains(flag.evidence(), flag.nextCheck()));

@@ -46,6 +46,29 @@ class ComparisonTextTest {
   }
 
   @Test
+  void onlyOneEmptyLineStandsBeforeWhatIsMissing() {
+    Comparison nothing =
+        new Comparison(
+            1,
+            2,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Comparison.Outcome.UNKNOWN,
+            List.of(),
+            List.of(),
+            List.of("run 1: no steady running to compare"));
+    StringWriter written = new StringWriter();
+    new ComparisonText(nothing, UnitChoice.METRIC).writeTo(new PrintWriter(written));
+    assertThat(written.toString().lines().filter(String::isEmpty)).hasSize(1);
+  }
+
+  @Test
   void jsonCarriesTheDoubts() {
     ObjectNode json = ComparisonJson.of(DOUBTED);
     assertThat(json.get("outcome").asText()).isEqualTo("unknown");

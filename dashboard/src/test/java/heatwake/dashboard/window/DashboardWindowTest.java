@@ -9,6 +9,8 @@ import heatwake.dashboard.example.InventedNight;
 import heatwake.dashboard.example.InventedStore;
 import heatwake.dashboard.present.UnitChoice;
 import java.awt.Component;
+import java.awt.Container;
+import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.Optional;
 import javax.swing.JLabel;
@@ -119,6 +121,19 @@ class DashboardWindowTest {
         "the mend is said",
         () -> labelled("empty").contains("heatwake record RIG.toml --db " + file));
     assertThat(window.textBox("note").target().isEnabled()).isFalse();
+    assertThat(find("runs")).isEmpty();
+    assertThat(find("state")).isEmpty();
+  }
+
+  /** A card layout begins with the card added first. */
+  @Test
+  void beforeTheStoreWasReadItSaysThatItIsRead() throws InterruptedException {
+    Store.open(file).close();
+    open();
+    Component reading = robot.finder().findByName(window.target(), "reading", false);
+    assertThat(((JLabel) reading).getText()).contains("Reading " + file);
+    Container cards = reading.getParent().getParent();
+    assertThat(cards.getComponent(0)).isSameAs(reading.getParent());
   }
 
   @Test
@@ -129,7 +144,8 @@ class DashboardWindowTest {
     open();
     window.button("safety").click();
     OnScreen.waitUntil("the cautions are shown", () -> find("cautions").isPresent());
-    window.dialog("cautions").close();
+    window.dialog("cautions").pressAndReleaseKeys(KeyEvent.VK_ESCAPE);
+    OnScreen.waitUntil("Escape closes them", () -> find("cautions").isEmpty());
   }
 
   private Optional<TimeRange> range() {

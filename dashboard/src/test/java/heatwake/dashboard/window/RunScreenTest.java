@@ -12,11 +12,15 @@ import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.UnitChoice;
 import heatwake.dashboard.present.Unparted;
 import java.awt.Component;
+import java.awt.Dimension;
 import java.awt.Point;
+import java.awt.event.KeyEvent;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.swing.JFrame;
+import javax.swing.JLabel;
 import javax.swing.JTabbedPane;
 import javax.swing.JTextArea;
 import org.assertj.swing.core.BasicRobot;
@@ -106,6 +110,55 @@ class RunScreenTest {
 
     window.toggleButton("view-All").click();
     waitUntil("all is seen again", () -> range().orElseThrow().lengthMs() > 11 * HOUR_MS);
+  }
+
+  @Test
+  void aFlagIsOpenedFromTheKeyboardAndKeepsIt() {
+    focus("flag-short-cycling");
+    robot.pressAndReleaseKeys(KeyEvent.VK_ENTER);
+    waitUntil("the charts jumped", () -> range().orElseThrow().lengthMs() < 4 * HOUR_MS);
+    assertThat(isRead("Watch the flow switch while the pump runs")).isTrue();
+    waitUntil("the card keeps the keyboard", () -> named("flag-short-cycling").isFocusOwner());
+  }
+
+  @Test
+  void theChartsAreLedFromTheKeyboard() {
+    long whole = range().orElseThrow().lengthMs();
+    focus("charts");
+    robot.pressAndReleaseKeys(KeyEvent.VK_EQUALS);
+    waitUntil("it is looked at closer", () -> range().orElseThrow().lengthMs() < whole);
+    TimeRange closer = range().orElseThrow();
+    robot.pressAndReleaseKeys(KeyEvent.VK_LEFT);
+    waitUntil("it went back", () -> range().orElseThrow().fromMs() < closer.fromMs());
+    robot.pressAndReleaseKeys(KeyEvent.VK_RIGHT);
+    waitUntil("it went on", () -> range().orElseThrow().fromMs() > closer.fromMs() - 1000);
+    robot.pressAndReleaseKeys(KeyEvent.VK_HOME);
+    waitUntil("all is seen again", () -> range().orElseThrow().lengthMs() == whole);
+  }
+
+  @Test
+  void nothingIsCutOffInANarrowWindow() {
+    window.resizeTo(new Dimension(820, 600));
+    for (String tab : List.of("Findings", "Start-up", "Bypass", "Figures")) {
+      openTab(tab);
+      assertThat(
+              robot
+                  .finder()
+                  .findAll(
+                      window.tabbedPane("tabs").target(),
+                      one ->
+                          one instanceof JLabel label
+                              && label.isShowing()
+                              && label.getWidth() < label.getPreferredSize().width))
+          .as(tab)
+          .extracting(one -> ((JLabel) one).getText())
+          .isEmpty();
+    }
+  }
+
+  private void focus(String name) {
+    GuiActionRunner.execute(() -> named(name).requestFocusInWindow());
+    waitUntil("it has the keyboard", () -> named(name).isFocusOwner());
   }
 
   @Test

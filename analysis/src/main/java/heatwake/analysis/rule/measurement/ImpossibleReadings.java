@@ -45,7 +45,7 @@ final class ImpossibleReadings {
             Wording.reading(channel, series.value(first)),
             count,
             series.size(),
-            Wording.everyday(channel.possibleRange()));
+            Wording.everyday(channel.possibleRange()).replace('-', '−'));
     return Optional.of(faulty(series, impossible, text));
   }
 

@@ -101,7 +101,7 @@ class FrostingTest {
         onlyFlag(rule, run(3, 60, Phase.DEFROST, m -> 10_000 * (1 - 0.01 * m), m -> -4 - 0.1 * m));
     assertThat(flag.evidence())
         .matches(
-            "Heat fell by 5\\d % in 5\\d min before a defrost, evaporating at -9\\.\\d °C; the same"
+            "Heat fell by 5\\d % in 5\\d min before a defrost, evaporating at −9\\.\\d °C; the same"
                 + " 3 times");
     assertThat(flag.side()).isEqualTo(Side.AIRFLOW);
   }

@@ -30,7 +30,7 @@ class ProbeFaultTest {
             .heating(10);
     var flag = onlyFlag(rule, readings(run.recording()));
     assertThat(flag.evidence())
-        .isEqualTo("water-out read -127.0 °C (300 of 1500 readings); possible is -15 to 95 °C");
+        .isEqualTo("water-out read −127.0 °C (300 of 1500 readings); possible is −15 to 95 °C");
     assertThat(flag.severity()).isEqualTo(Severity.WARNING);
   }
 

@@ -49,7 +49,7 @@ class FallingFlowTest {
                     .recording()));
     assertThat(flag.evidence())
         .matches(
-            "Flow fell from 24\\d L/min to 20\\d L/min \\(-1\\d %\\) in 5\\.\\d h, filter pressure"
+            "Flow fell from 24\\d L/min to 20\\d L/min \\(−1\\d %\\) in 5\\.\\d h, filter pressure"
                 + " climbed from 8\\d kPa to 10\\d kPa");
     assertThat(flag.side()).isEqualTo(Side.WATER);
   }
