@@ -19,9 +19,7 @@ import java.util.Optional;
  * circulates, compressor and fan rest, and both readings have settled. Standing water is never
  * used: in two pipes it differs honestly.
  *
- * <p>Stretches are combined by their weights; where they differ by more than their own
- * uncertainties explain, the spread between them widens all (DerSimonian and Laird, Controlled
- * Clinical Trials 7:177-188, 1986, equations from memory). The zero removes what both probes keep
+ * <p>Stretches are combined as {@link CombinedZero} says. The zero removes what both probes keep
  * wrong alike at rest; what stays of their stated uncertainty is {@link #REMAINDER} and {@link
  * #GAIN_SHARE}.
  */
@@ -142,7 +140,7 @@ public final class Zeroing {
     double unseenK =
         Math.hypot(
             Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
-    List<Stretch> stretches = new ArrayList<>();
+    List<CombinedZero.Stretch> stretches = new ArrayList<>();
     for (PhaseSpan phase : phases) {
       if (phase.phase() == Phase.CIRCULATING) {
         long stopMs = lastStopBefore(cycles, phase.startMs());
@@ -156,23 +154,23 @@ public final class Zeroing {
                         timeline.timeMs(one.from()),
                         timeline.timeMs(one.to() - 1),
                         one.differenceK()))
-            .map(span -> new Stretch(span, residueK(span, Math.max(phase.startMs(), stopMs))))
+            .map(
+                span ->
+                    new CombinedZero.Stretch(
+                        span, residueK(span, Math.max(phase.startMs(), stopMs))))
             .ifPresent(stretches::add);
       }
     }
-    return stretches.isEmpty() ? Optional.empty() : Optional.of(combined(stretches, unseenK));
-  }
-
-  /** A span, and what the exchanger's own heat may add to its difference. */
-  private record Stretch(ProbeZero.Span span, double residueK) {
-    double scatterVariance() {
-      double scatterK = Math.max(AT_REST_K, span.offsetK().standard());
-      return scatterK * scatterK;
+    if (stretches.isEmpty()) {
+      return Optional.empty();
     }
-
-    double variance() {
-      return scatterVariance() + residueK * residueK;
-    }
+    CombinedZero combined = new CombinedZero(stretches);
+    return Optional.of(
+        new ProbeZero(
+            combined.offsetK(unseenK),
+            pairK(timeline, rig, hot),
+            combined.driftK(unseenK),
+            combined.spans()));
   }
 
   private static double residueK(ProbeZero.Span span, long leftAloneMs) {
@@ -187,63 +185,6 @@ public final class Zeroing {
       }
     }
     return last;
-  }
-
-  private ProbeZero combined(List<Stretch> stretches, double unseenK) {
-    double between = betweenVariance(stretches);
-    double weights = 0;
-    double sum = 0;
-    double residues = 0;
-    for (Stretch one : stretches) {
-      double weight = 1 / (one.variance() + between);
-      weights += weight;
-      sum += weight * one.span().offsetK().value();
-      residues += weight * one.residueK();
-    }
-    // The exchanger errs to one side in all of them, so a mean of many is no better in that.
-    double alikeK = Math.hypot(unseenK, residues / weights);
-    Estimate offset = new Estimate(sum / weights, Math.hypot(scatterK(stretches, between), alikeK));
-    List<ProbeZero.Span> spans = stretches.stream().map(Stretch::span).toList();
-    Estimate first = spans.get(0).offsetK();
-    Estimate last = spans.get(spans.size() - 1).offsetK();
-    Estimate drift =
-        spans.size() == 1
-            ? Estimate.exact(0)
-            : new Estimate(
-                last.value() - first.value(),
-                Math.hypot(Math.hypot(first.standard(), last.standard()), alikeK));
-    return new ProbeZero(offset, pairK(timeline, rig, hot), drift, spans);
-  }
-
-  /** Standard uncertainty of the weighted mean by what differs from stretch to stretch. */
-  private static double scatterK(List<Stretch> stretches, double between) {
-    double weights = 0;
-    for (Stretch one : stretches) {
-      weights += 1 / (one.scatterVariance() + between);
-    }
-    return Math.sqrt(1 / weights);
-  }
-
-  private static double betweenVariance(List<Stretch> stretches) {
-    double weights = 0;
-    double squaredWeights = 0;
-    double sum = 0;
-    for (Stretch one : stretches) {
-      double weight = 1 / one.variance();
-      weights += weight;
-      squaredWeights += weight * weight;
-      sum += weight * one.span().offsetK().value();
-    }
-    double mean = sum / weights;
-    double spread = 0;
-    for (Stretch one : stretches) {
-      double off = one.span().offsetK().value() - mean;
-      spread += off * off / one.variance();
-    }
-    int degrees = stretches.size() - 1;
-    return degrees == 0
-        ? 0
-        : Math.max(0, (spread - degrees) / (weights - squaredWeights / weights));
   }
 
   /** Standard uncertainty of the difference that the probes' own uncertainties allow. */
