@@ -11,9 +11,7 @@ import heatwake.collector.store.Store;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
@@ -35,8 +33,8 @@ public final class CsvImport {
   private final long[] lastOfColumn;
   private final double[] valueOfColumn;
   private final List<Reading> batch = new ArrayList<>(READINGS_PER_BATCH + 64);
-  private final Map<Channel, Impossible> impossible = new EnumMap<>(Channel.class);
-  private final List<Stray> strays = new ArrayList<>();
+  private final ImpossibleReadings impossible = new ImpossibleReadings();
+  private final StrayRows strays = new StrayRows();
   private long lastMs = NONE_YET;
   private long repeated;
 
@@ -61,16 +59,6 @@ public final class CsvImport {
   }
 
   /**
-   * A row whose stamp leaps and does not hold for the rows after it.
-   *
-   * @param placeMs the run's time where it stands in the file
-   */
-  private record Stray(CsvRows.Row row, long placeMs) {}
-
-  /** Readings of one channel that cannot be true. */
-  private record Impossible(long firstMs, long lastMs, long count, double first) {}
-
-  /**
    * Stores a CSV file as a run.
    *
    * @param rig the site it was measured at; its sources do not matter
@@ -92,7 +80,7 @@ public final class CsvImport {
     }
     List<Long> followingMs = view.followingMs();
     if (RowClock.isFirstStray(row.get().timeMs(), followingMs)) {
-      strays.add(new Stray(row.get(), followingMs.get(0)));
+      strays.add(row.get(), followingMs.get(0));
       row = view.next();
     }
     long run = store.beginRun(rig, row.get().timeMs());
@@ -101,7 +89,7 @@ public final class CsvImport {
       CsvRows.Row now = row.get();
       followingMs = view.followingMs();
       if (clock.isStray(now.timeMs(), followingMs)) {
-        strays.add(new Stray(now, lastMs));
+        strays.add(now, lastMs);
       } else {
         take(now, clock.runMs(now.timeMs(), followingMs.stream().findFirst()));
       }
@@ -112,10 +100,10 @@ public final class CsvImport {
     }
     flush(run);
     // After all others, so that a reading in its place comes before one that strays there.
-    strays.forEach(stray -> take(run, stray));
-    reportStrays(run);
+    strays.all().forEach(stray -> take(run, stray));
+    strays.report(store, run);
     clock.steps().forEach(step -> report(run, step));
-    impossible.forEach((channel, one) -> report(run, channel, one));
+    impossible.report(store, run);
     store.endRun(run, lastMs);
     return new Imported(run, remarks(clock.steps()));
   }
@@ -126,39 +114,12 @@ public final class CsvImport {
       remarks.add("at " + CsvTime.format(step.atMs()) + " " + step.text());
     }
     if (!strays.isEmpty()) {
-      remarks.add(ofStrays());
+      remarks.add(strays.inWords());
     }
     if (repeated > 0) {
       remarks.add(repeated + (repeated == 1 ? " row" : " rows") + " passed over as repeated");
     }
     return remarks;
-  }
-
-  private String ofStrays() {
-    CsvRows.Row first = strays.get(0).row();
-    return String.format(
-        strays.size() == 1
-            ? "%d row stamped more than a day from those about it (line %d: %s); kept at its own"
-                + " time and exported, but left out of the run's span and the analysis"
-            : "%d rows stamped more than a day from those about them (first line %d: %s); kept at"
-                + " their own times and exported, but left out of the run's span and the analysis",
-        strays.size(),
-        first.line(),
-        CsvTime.format(first.timeMs()));
-  }
-
-  /** By this event the store knows that what lies outside the run's other rows is wrong. */
-  private void reportStrays(long run) {
-    if (!strays.isEmpty()) {
-      store.addEvent(
-          run,
-          EventKind.TIME_REFUSED,
-          "time",
-          strays.get(0).placeMs(),
-          OptionalLong.of(strays.get(strays.size() - 1).placeMs()),
-          strays.size(),
-          ofStrays());
-    }
   }
 
   private void take(CsvRows.Row row, Optional<Long> runMs) {
@@ -185,7 +146,7 @@ public final class CsvImport {
     repeated += repeats ? 1 : 0;
   }
 
-  private void take(long run, Stray stray) {
+  private void take(long run, StrayRows.Stray stray) {
     CsvRows.Row row = stray.row();
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < lastOfColumn.length; i++) {
@@ -235,17 +196,7 @@ public final class CsvImport {
   private Reading reading(int columnNumber, double value, long timeMs, long placeMs) {
     CsvHeader.Column column = rows.columns().get(columnNumber);
     double stored = column.toStored(value);
-    if (!column.channel().isPossible(stored)) {
-      impossible.merge(
-          column.channel(),
-          new Impossible(placeMs, placeMs, 1, stored),
-          (before, now) ->
-              new Impossible(
-                  Math.min(before.firstMs, now.firstMs),
-                  Math.max(before.lastMs, now.lastMs),
-                  before.count + 1,
-                  before.first));
-    }
+    impossible.look(column.channel(), placeMs, stored);
     return new Reading(column.channel(), timeMs, stored, true);
   }
 
@@ -263,22 +214,5 @@ public final class CsvImport {
         OptionalLong.of(step.atMs()),
         1,
         step.text());
-  }
-
-  private void report(long run, Channel channel, Impossible one) {
-    store.addEvent(
-        run,
-        EventKind.OUT_OF_RANGE,
-        channel.id(),
-        one.firstMs,
-        OptionalLong.of(one.lastMs),
-        one.count,
-        channel
-            + " of "
-            + one.first
-            + " "
-            + channel.storedUnit().code()
-            + " cannot be; possible is "
-            + channel.possibleRange());
   }
 }
