@@ -7,6 +7,7 @@ import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -88,7 +89,7 @@ record SuddenDeficit(double before, AirDeficit since) {
             if (wentBack(begin)) {
               break;
             }
-            if (lasts(reference, blocks.get(last).get(), begin)) {
+            if (lasts(reference, last, begin)) {
               return Optional.of(new SuddenDeficit(reference.value(), since(reference, begin)));
             }
           }
@@ -122,16 +123,20 @@ record SuddenDeficit(double before, AirDeficit since) {
           .orElse(new Estimate(-2 * pairK, 0));
     }
 
-    private boolean lasts(Estimate reference, AirDeficit before, int begin) {
+    private boolean lasts(Estimate reference, int last, int begin) {
       if (begin + LASTING > blocks.size()) {
         return false;
       }
+      AirDeficit before = blocks.get(last).orElseThrow();
+      double leastK = Double.POSITIVE_INFINITY;
       for (Optional<AirDeficit> block : blocks.subList(begin, begin + LASTING)) {
-        if (block.isEmpty()
-            || !isFurther(reference, block.get())
-            || !outdoorsStood(before, block.get())) {
+        if (block.isEmpty() || !isFurther(reference, block.get())) {
           return false;
         }
+        leastK = Math.min(leastK, block.get().belowK().value() - before.belowK().value());
+      }
+      if (outdoorsMovedK(last, begin + LASTING) >= OUTDOORS_SHARE * leastK) {
+        return false;
       }
       return AirDeficit.between(
               timeline, settled, SHORTEST_S, fromMs(begin), fromMs(begin + LASTING))
@@ -147,9 +152,14 @@ record SuddenDeficit(double before, AirDeficit since) {
       return Doubt.above(more, 0) && more.value() > materialK && block.belowK().value() > 0;
     }
 
-    private static boolean outdoorsStood(AirDeficit before, AirDeficit block) {
-      double grownK = block.belowK().value() - before.belowK().value();
-      return Math.abs(block.outdoorK() - before.outdoorK()) < OUTDOORS_SHARE * grownK;
+    /** Between its coldest and its warmest block. */
+    private double outdoorsMovedK(int from, int to) {
+      DoubleSummaryStatistics outdoors =
+          blocks.subList(from, to).stream()
+              .flatMap(Optional::stream)
+              .mapToDouble(AirDeficit::outdoorK)
+              .summaryStatistics();
+      return outdoors.getMax() - outdoors.getMin();
     }
 
     private AirDeficit since(Estimate reference, int begin) {

@@ -120,6 +120,24 @@ class RecirculationBegunTest {
     assertClear(rule, readings(falls(front, 10).heating(180).recording()));
   }
 
+  /**
+   * The same with sun that lifts the outdoor probe by 4 K before: afterwards it reads about as an
+   * hour ago, but it has not stood.
+   */
+  @Test
+  void sunBeforeAFrontDoesNotMakeTheOutdoorProbeStand() {
+    RunBuilder front =
+        RunBuilder.run()
+            .change(
+                Channel.AIR_AMBIENT,
+                (atS, value) ->
+                    value
+                        + 4 * Math.min(1, Math.max(0, atS - 1800) / 1800)
+                        - 10 * (atS < 3600 ? 0 : 1 - Math.exp((3600 - atS) / 1200)))
+            .heating(60);
+    assertClear(rule, readings(falls(front, 10).heating(180).recording()));
+  }
+
   /** The inlet probe fell onto the cold coil: air, pressures and heat know nothing of it. */
   @Test
   void aProbeThatSlippedHasNoWitness() {
