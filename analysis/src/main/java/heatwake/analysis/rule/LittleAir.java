@@ -2,6 +2,8 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.uncertainty.Estimate;
+import java.util.Locale;
 
 /**
  * Whether the air's own cooling shows too little of it. It tells a coil that evaporates low for
@@ -31,6 +33,14 @@ public final class LittleAir {
   /** Likely enough not to take the coil for one short of refrigerant. */
   public static boolean isLikely(Duty duty) {
     return isBelow(duty, 1);
+  }
+
+  /** How much air it is: {@code 0.038 kg/s of air for each kW of rated heat, ...}. */
+  public static String words(Estimate flow) {
+    return String.format(
+        Locale.ROOT,
+        "%.3f kg/s of air for each kW of rated heat, where 0.07 to 0.11 is usual",
+        flow.value() * 1000);
   }
 
   private static boolean isBelow(Duty duty, double standards) {

@@ -70,10 +70,24 @@ public record Attribution(List<Ranked> ranking, Map<Symptom, Double> grades) {
     for (Map.Entry<Symptom, Expectation> cell : cause.row().entrySet()) {
       Double grade = grades.get(cell.getKey());
       if (grade != null) {
-        sum += cell.getValue().agreement(grade);
+        sum +=
+            cause == Cause.MISLED_HEAT && isLittleAirByRightHeat(cell.getKey(), grades)
+                ? grade
+                : cell.getValue().agreement(grade);
       }
     }
     return sum;
+  }
+
+  /**
+   * Whether air is little by a heat that is not low, or by the one promised where none is measured.
+   * The air is worked out from the heat: to make half of it, half of the heat would have to be
+   * missing, so a heat that misleads does not explain it.
+   */
+  private static boolean isLittleAirByRightHeat(Symptom symptom, Map<Symptom, Double> grades) {
+    return symptom == Symptom.AIR_FLOW
+        && grades.get(symptom) < 0
+        && grades.getOrDefault(Symptom.HEAT, 0.0) >= 0;
   }
 
   /** The cause that agrees best. */

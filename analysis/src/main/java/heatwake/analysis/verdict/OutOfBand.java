@@ -72,7 +72,7 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
   }
 
   private static Optional<String> check(Symptom symptom, Duty mean, Heater heater) {
-    return SiteCheck.of(symptom, grade(symptom, mean, heater) > 0);
+    return SiteCheck.of(symptom, grade(symptom, mean, heater) > 0, mean);
   }
 
   private static double grade(Symptom symptom, Duty mean, Heater heater) {

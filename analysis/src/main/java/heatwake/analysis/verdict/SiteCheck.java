@@ -1,5 +1,6 @@
 package heatwake.analysis.verdict;
 
+import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
 import java.util.Optional;
 
@@ -44,7 +45,7 @@ final class SiteCheck {
   }
 
   /** What to look for where a figure lies outside its band though the heat is right. */
-  static Optional<String> of(Symptom symptom, boolean above) {
+  static Optional<String> of(Symptom symptom, boolean above, Duty duty) {
     if (symptom == Symptom.SUBCOOLING && above) {
       return Optional.of(
           "more liquid stands in the condenser than is usual: "
@@ -62,7 +63,7 @@ final class SiteCheck {
               + CHARGE);
     }
     if (symptom == Symptom.EVAPORATING && above) {
-      return Optional.of(SuspectCoil.NEXT_CHECK);
+      return Optional.of(SuspectCoil.nextCheck(duty));
     }
     if (symptom == Symptom.CONDENSING && above) {
       return Optional.of(of(Cause.LOW_WATER_FLOW) + "; " + of(Cause.SCALED_CONDENSER));

@@ -148,7 +148,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return new Soundness(
           0,
           List.of(heat + ", low though not beyond doubt", coil.get()),
-          List.of(SuspectCoil.NEXT_CHECK));
+          List.of(SuspectCoil.nextCheck(mean)));
     }
     OutOfBand outside = OutOfBand.of(mean, evidence.recording().rig().heater());
     double notLow = ratio.probabilityAbove(LowHeat.MATERIAL_RATIO);
@@ -233,7 +233,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           .ifPresent(
               coil -> {
                 why.add(coil);
-                wouldDecide.add(SuspectCoil.NEXT_CHECK);
+                wouldDecide.add(SuspectCoil.nextCheck(mean));
               });
       return new Soundness(0, why, wouldDecide);
     }

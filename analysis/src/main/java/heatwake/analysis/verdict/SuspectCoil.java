@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.IcedCoil;
+import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
@@ -17,11 +18,29 @@ final class SuspectCoil {
   /** The middle of what coils are laid out for, K; see evaporator-approach. */
   private static final double MIDDLING_K = 12.5;
 
-  static final String NEXT_CHECK =
-      "look through the air coil against the light and see that the fan turns at full speed; clip"
-          + " air-out beside air-in and humidity-in, to know how much air it gets";
+  private static final String LOOK =
+      "look through the air coil against the light and see that the fan turns at full speed";
+
+  private static final String TO_KNOW = ", to know how much air it gets";
 
   private SuspectCoil() {}
+
+  /** What to look for at the coil, and what is still to be clipped for the air it gets. */
+  static String nextCheck(Duty duty) {
+    boolean drop = duty.has(DutyFigure.AIR_DROP);
+    boolean humidity = duty.has(DutyFigure.HUMIDITY);
+    if (drop && humidity) {
+      return LOOK;
+    }
+    if (drop) {
+      return LOOK + "; clip humidity-in beside air-in and air-out" + TO_KNOW;
+    }
+    return LOOK
+        + (humidity
+            ? "; clip air-out beside air-in and humidity-in"
+            : "; clip air-out and humidity-in beside air-in")
+        + TO_KNOW;
+  }
 
   /** What makes the coil suspect, in words; empty if nothing does. */
   static Optional<String> words(Duty duty) {
@@ -37,7 +56,12 @@ final class SuspectCoil {
                 + Wording.kelvin(approach.get().value())
                 + " below the entering air, "
                 + Wording.kelvin(standard.get().value())
-                + " at full load in humid air, where coils are laid out for 8 to 17 K")
+                + " at full load in humid air, where coils are laid out for 8 to 17 K"
+                + duty.of(DutyFigure.AIR_FLOW).map(SuspectCoil::air).orElse(""))
         : Optional.empty();
+  }
+
+  private static String air(Estimate flow) {
+    return "; it gets " + LittleAir.words(flow);
   }
 }

@@ -151,7 +151,8 @@ class VerdictPageTest {
       condenser's medium is water, little flow shows in the flow itself while scale does not, and an expansion
       valve hides a lost charge from the superheat. Overcharge and non-condensable gas are trade knowledge from
       memory. The last two rows are ours: they keep a strained motor and a misleading probe from being taken for a
-      fault of the circuit.
+      fault of the circuit. Little air counts against misled heat where the heat is not below its band: the air
+      is worked out from it, and half of it would have to be missing.
 
       """;
 

@@ -174,4 +174,38 @@ class AttributionTest {
     assertThat(Attribution.of(AtDuty.sound().duty(), Rigs.typicalHeater()).side())
         .isEqualTo(Side.UNDECIDED);
   }
+
+  /**
+   * Air through the coil is the heat taken from it over what each kilogram gives up, so half of the
+   * usual 0.07 kg/s (common practice) comes of a misread heat only where that is misread by half:
+   * then it is not right by the nameplate.
+   */
+  @Test
+  void littleAirByAHeatThatIsRightIsNoMisreadHeat() {
+    AtDuty half =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.95, 0.05)
+            .set(DutyFigure.COP_RATIO, 0.9, 0.055)
+            .set(DutyFigure.POWER_RATIO, 1.05, 0.034)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 20.4, 0.3)
+            .set(DutyFigure.STANDARD_APPROACH, 18.3, 0.9)
+            .set(DutyFigure.AIR_FLOW, 0.029e-3, 0.003e-3)
+            .set(DutyFigure.AIR_DROP, 15, 0.15);
+    Attribution found = Attribution.of(half.duty(), Rigs.typicalHeater());
+    assertThat(found.side()).isEqualTo(Side.AIRFLOW);
+    assertThat(found.likeliest()).isEqualTo(Cause.WEAK_AIRFLOW);
+  }
+
+  @Test
+  void littleAirByALowHeatMayBeAMisreadHeat() {
+    assertThat(agreementOfMisledHeat(-1)).isGreaterThan(agreementOfMisledHeat(0));
+  }
+
+  private static double agreementOfMisledHeat(double heat) {
+    return Attribution.of(Map.of(Symptom.HEAT, heat, Symptom.AIR_FLOW, -1.0)).ranking().stream()
+        .filter(ranked -> ranked.cause() == Cause.MISLED_HEAT)
+        .findFirst()
+        .orElseThrow()
+        .agreement();
+  }
 }

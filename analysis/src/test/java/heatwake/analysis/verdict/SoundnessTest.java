@@ -143,10 +143,32 @@ class SoundnessTest {
     assertThat(coil.because())
         .contains(
             "the coil evaporates 22.7 K below the entering air, 16.3 K at full load in humid air,"
-                + " where coils are laid out for 8 to 17 K");
+                + " where coils are laid out for 8 to 17 K; it gets 0.085 kg/s of air for each kW of"
+                + " rated heat, where 0.07 to 0.11 is usual");
     assertThat(coil.wouldDecide().get(0)).startsWith("look through the air coil");
     assertThat(Soundness.of(weak.set(DutyFigure.STANDARD_APPROACH, 12, 1.3).evidence()).because())
         .noneMatch(text -> text.contains("coil"));
+  }
+
+  /** The air is worked out from entering and leaving air and the humidity. */
+  @Test
+  void asksToClipForTheAirOnlyWhatIsNotClippedYet() {
+    AtDuty weak =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.88, 0.04)
+            .set(DutyFigure.COP_RATIO, 0.9, 0.05)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 22.7, 1)
+            .set(DutyFigure.STANDARD_APPROACH, 16.3, 1.3);
+    assertThat(Soundness.of(weak.evidence()).wouldDecide().toString()).doesNotContain("clip");
+    weak.without(DutyFigure.AIR_FLOW, DutyFigure.HUMIDITY);
+    assertThat(Soundness.of(weak.evidence()).wouldDecide().toString())
+        .contains("clip humidity-in beside air-in and air-out, to know how much air it gets");
+    weak.without(DutyFigure.AIR_DROP);
+    assertThat(Soundness.of(weak.evidence()).wouldDecide().toString())
+        .contains("clip air-out and humidity-in beside air-in, to know");
+    weak.set(DutyFigure.HUMIDITY, 0.7, 0.03);
+    assertThat(Soundness.of(weak.evidence()).wouldDecide().toString())
+        .contains("clip air-out beside air-in and humidity-in, to know");
   }
 
   /**

@@ -64,7 +64,13 @@ public final class AirRecirculation implements Rule {
         + " below outdoor air than at rest; where no rest was seen, 5 K (ours) below outdoor air;"
         + " by more than 3 standard uncertainties. Two air probes shift against each other by 0.4 K"
         + " in a day (ours, k = 1). A rest of 1 to 5 min tells with 1 K instead (gusts, a cloud; ours),"
-        + " if the first half-hour of running after it shows the same.";
+        + " if the first half-hour of running after it shows the same. Also raised when it came while"
+        + " the heater ran: within half an hour, for half an hour and more in every 10 min of it,"
+        + " further below outdoor air by the same 2 K and 3 times 1 K than in any 10 min of running"
+        + " in the hour before; outdoor air moved by less than half of it meanwhile (sun on its probe"
+        + " lifts that one, in a front it comes after; ours), and leaving air, suction pressure, heat"
+        + " or COP followed (by half, a third, and half of what colder air costs: 2 % of heat a"
+        + " kelvin, common practice), which a probe that slipped leaves unmoved.";
   }
 
   @Override
@@ -73,48 +79,45 @@ public final class AirRecirculation implements Rule {
     if (!timeline.has(Channel.AIR_IN) || !timeline.has(Channel.AIR_AMBIENT)) {
       return Outcome.notEnoughData("no air-in and air-ambient to compare");
     }
-    Optional<AirDeficit> running =
-        AirDeficit.of(evidence, Phase::compressorRuns, SHORTEST_S, Long.MIN_VALUE, Long.MAX_VALUE);
+    SettledInstants runs = SettledInstants.of(evidence, SettledInstants::coolsAir);
+    Optional<AirDeficit> running = AirDeficit.of(timeline, runs, SHORTEST_S);
     if (running.isEmpty()) {
       return Outcome.notEnoughData("the heater did not run for a quarter of an hour on end");
     }
     // While only the fan runs nothing is cooled, so that counts as rest; with fan and water
     // standing the coil may hang in warm air of its own.
-    Optional<AirDeficit> rest = rest(evidence, SHORTEST_S);
-    return rest.map(atRest -> compared(running.get(), atRest, WANDER_K))
-        .or(
-            () ->
-                rest(evidence, SHORT_REST_S)
-                    .flatMap(one -> besideShortRest(evidence, running, one)))
-        .orElseGet(() -> alone(evidence, running.get()));
-  }
-
-  private static Optional<AirDeficit> rest(Evidence evidence, double shortestS) {
-    return AirDeficit.of(
-        evidence,
-        phase -> phase == Phase.CIRCULATING || phase == Phase.OFF,
-        shortestS,
-        Long.MIN_VALUE,
-        Long.MAX_VALUE);
+    SettledInstants rests =
+        SettledInstants.of(evidence, phase -> phase == Phase.CIRCULATING || phase == Phase.OFF);
+    Outcome throughout =
+        AirDeficit.of(timeline, rests, SHORTEST_S)
+            .map(atRest -> compared(running.get(), atRest, WANDER_K))
+            .or(
+                () ->
+                    AirDeficit.of(timeline, rests, SHORT_REST_S)
+                        .flatMap(rest -> besideShortRest(timeline, runs, running.get(), rest)))
+            .orElseGet(() -> alone(evidence, running.get()));
+    return throughout instanceof Outcome.Flagged
+        ? throughout
+        : SuddenDeficit.of(evidence, runs, MATERIAL_K).map(this::begun).orElse(throughout);
   }
 
   /** Against a short rest all of the running has to tell, and the first of it alone as well. */
   private Optional<Outcome> besideShortRest(
-      Evidence evidence, Optional<AirDeficit> running, AirDeficit rest) {
+      Timeline timeline, SettledInstants runs, AirDeficit running, AirDeficit rest) {
     Optional<AirDeficit> soon =
         rest.readings() < FEWEST_READINGS
             ? Optional.empty()
-            : AirDeficit.of(
-                evidence,
-                Phase::compressorRuns,
+            : AirDeficit.between(
+                timeline,
+                runs,
                 SHORTEST_S,
                 rest.endMs(),
-                rest.endMs() + AirDeficit.SETTLING_MS + SOON_AFTER_MS);
+                rest.endMs() + SettledInstants.SETTLING_MS + SOON_AFTER_MS);
     return soon.map(one -> compared(one, rest, WANDER_AT_SHORT_REST_K))
         .map(
             outcome ->
                 outcome instanceof Outcome.Flagged
-                    ? compared(running.orElseThrow(), rest, WANDER_AT_SHORT_REST_K)
+                    ? compared(running, rest, WANDER_AT_SHORT_REST_K)
                     : outcome);
   }
 
@@ -132,9 +135,8 @@ public final class AirRecirculation implements Rule {
             running,
             said(running)
                 + " while running, "
-                + Wording.kelvin(Math.abs(rest.belowK().value()))
-                + (rest.belowK().value() < 0 ? " above" : " below")
-                + " it at rest"));
+                + besideOutdoors(rest.belowK().value())
+                + " at rest"));
   }
 
   private Outcome alone(Evidence evidence, AirDeficit running) {
@@ -150,6 +152,24 @@ public final class AirRecirculation implements Rule {
       return Outcome.clear();
     }
     return Outcome.flagged(flag(running, said(running) + " while running; no rest to compare"));
+  }
+
+  private Outcome begun(SuddenDeficit sudden) {
+    AirDeficit since = sudden.since();
+    return Outcome.flagged(
+        flag(
+            since,
+            said(since)
+                + ", for "
+                + Wording.duration((since.endMs() - since.startMs()) / 1e3)
+                + " since "
+                + Wording.moment(since.startMs())
+                + "; in the running before that "
+                + besideOutdoors(sudden.before())));
+  }
+
+  private static String besideOutdoors(double belowK) {
+    return Wording.kelvin(Math.abs(belowK)) + (belowK < 0 ? " above" : " below") + " it";
   }
 
   private static String said(AirDeficit running) {
@@ -170,6 +190,7 @@ public final class AirRecirculation implements Rule {
         evidence,
         List.of(
             "wall, fence or hedge that turns the outlet air back",
+            "door shut, cover put on, or wind that turned",
             "heater standing in a shed or pit",
             "another heater blowing at this one",
             "outdoor probe in the sun or on a warm wall"),

@@ -18,7 +18,6 @@ import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -68,7 +67,8 @@ public final class EvaporatorApproach implements Rule {
         + " K by more than 3 standard uncertainties; 17 K by more than 2 where heat or COP 5 % below"
         + " the nameplate's bears it out by 2.5 (coils are laid out for 8 to 17 K: common"
         + " practice); 15 K by more than 2 where the air's own cooling shows less than 0.055 kg/s"
-        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice); 12.5 K (the middle"
+        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice) by 2, by more than"
+        + " 1 where it does so by 3; 12.5 K (the middle"
         + " of what coils are laid out for) by more than 2 where it does so by 3 and heat or COP bear"
         + " it out. For 10 min"
         + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
@@ -102,9 +102,11 @@ public final class EvaporatorApproach implements Rule {
   private static boolean tooFar(Duty duty) {
     Estimate approach = duty.of(DutyFigure.STANDARD_APPROACH).orElseThrow();
     double surelyAtLeast = approach.value() - BORNE_OUT_FACTOR * approach.standard();
+    double likelyAtLeast = approach.value() - approach.standard();
     return Doubt.above(approach, HARD_LIMIT_K)
         || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofLostHeat(duty))
         || (surelyAtLeast > LITTLE_AIR_LIMIT_K && LittleAir.shows(duty))
+        || (likelyAtLeast > LITTLE_AIR_LIMIT_K && LittleAir.isCertain(duty))
         || (surelyAtLeast > MIDDLING_APPROACH_K
             && LittleAir.isCertain(duty)
             && Corroboration.ofLostHeat(duty));
@@ -139,13 +141,7 @@ public final class EvaporatorApproach implements Rule {
         .append("; that is ")
         .append(Wording.kelvin(standard.value()))
         .append(" at the rated heat in humid air, where sound coils stay under 17 K");
-    littleAir.ifPresent(
-        flow ->
-            evidence.append(
-                String.format(
-                    Locale.ROOT,
-                    "; %.3f kg/s of air for each kW of rated heat, where 0.07 to 0.11 is usual",
-                    flow.value() * 1000)));
+    littleAir.ifPresent(flow -> evidence.append("; ").append(LittleAir.words(flow)));
     return new Flag(
         id(),
         Side.AIRFLOW,

@@ -33,6 +33,11 @@ public final class HeatLoss implements Rule {
   /** The heater must have run for this part of the run, or it was not asked for heat; ours. */
   private static final double LEAST_DUTY = 0.6;
 
+  /**
+   * Heat known for less of its time is not held against what the pool stored in all of it; ours.
+   */
+  private static final double LEAST_KNOWN = 0.9;
+
   /** Less heating than this tells nothing of a pool, s; ours. */
   private static final double SHORTEST_S = 3 * 3600;
 
@@ -62,7 +67,8 @@ public final class HeatLoss implements Rule {
         + " uncertainties, what air, wind and sky can take from an open pool is given to the"
         + " measurement: evaporation (ASHRAE), convection and radiation to a clear sky, in the"
         + " weather measured with the highest activity factor, 1.5; else in the air measured, at 20"
-        + " % humidity and 3 m/s (ours), about 1500 W/m2 at 15 °C.";
+        + " % humidity and 3 m/s (ours), about 1500 W/m2 at 15 °C. Silent where the heat is known for"
+        + " less than 90 % of its time (ours); what is unknown of the rest widens its uncertainty.";
   }
 
   @Override
@@ -82,11 +88,19 @@ public final class HeatLoss implements Rule {
     if (heating.share() < LEAST_DUTY || !isAsking(evidence) || delivered.get().value() <= 0) {
       return Outcome.clear();
     }
+    double known = evidence.heat().deliveredKnown();
+    if (known < LEAST_KNOWN) {
+      return Outcome.notEnoughData(
+          "the heat is known for "
+              + Wording.percent(known)
+              + " of its time only, what the pool stored for all of it");
+    }
+    Estimate given = withUnknown(delivered.get(), known);
     Estimate loss =
         new Estimate(
-            delivered.get().value() - stored.get().value(),
-            Math.hypot(delivered.get().standard(), stored.get().standard()));
-    Estimate kept = stored.get().dividedBy(delivered.get());
+            given.value() - stored.get().value(),
+            Math.hypot(given.standard(), stored.get().standard()));
+    Estimate kept = stored.get().dividedBy(given);
     Estimate share = new Estimate(1 - kept.value(), kept.standard());
     return Doubt.above(share, MOST)
             && isMuchForTheHeater(evidence, loss)
@@ -96,6 +110,15 @@ public final class HeatLoss implements Rule {
                 .map(most -> doubted(flag(evidence, delivered.get(), loss, share), most))
                 .orElseGet(() -> flag(evidence, delivered.get(), loss, share)))
         : Outcome.clear();
+  }
+
+  /**
+   * Delivered heat with what the time adds in which it is not known. As much as in the rest of the
+   * time is one standard uncertainty, so the expanded one spans from nothing lost to twice that.
+   */
+  private static Estimate withUnknown(Estimate delivered, double known) {
+    double unknownJ = delivered.value() * (1 / known - 1);
+    return new Estimate(delivered.value(), Math.hypot(delivered.standard(), unknownJ));
   }
 
   /** What an open pool can lose at the most, if the loss is more than that beyond doubt. */
@@ -171,6 +194,11 @@ public final class HeatLoss implements Rule {
             .isPresent();
   }
 
+  private static String knownPart(double known) {
+    String percent = Wording.percent(known);
+    return percent.equals("100 %") ? "" : " in the " + percent + " of its time that is known";
+  }
+
   private Flag flag(Evidence evidence, Estimate delivered, Estimate loss, Estimate share) {
     String model =
         evidence
@@ -190,6 +218,7 @@ public final class HeatLoss implements Rule {
         evidence.recording().endMs(),
         "The heater gave "
             + Wording.kilowattHours(delivered)
+            + knownPart(evidence.heat().deliveredKnown())
             + (evidence.heat().flowIsAssumed() ? " (its flow is not measured but assumed)" : "")
             + ", the pool lost "
             + Wording.kilowattHours(loss)

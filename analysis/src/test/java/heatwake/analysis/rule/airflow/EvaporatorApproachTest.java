@@ -49,6 +49,17 @@ class EvaporatorApproachTest {
     assertThat(flag.causes().get(0)).startsWith("coil blocked");
   }
 
+  /** Two findings that are independent: a surer one makes up for one less sure. */
+  @Test
+  void littleAirBeyondDoubtMakesUpForAnApproachThatIsLessSure() {
+    var flag =
+        onlyFlag(rule, approach(19.3, 2.2).set(DutyFigure.AIR_FLOW, 0.023e-3, 0.004e-3).evidence());
+    assertThat(flag.evidence()).contains("0.023 kg/s of air for each kW of rated heat");
+    // 0.045 is below 0.055 by 2.5 standard uncertainties only; 17 less 2.2 is not 15.
+    assertClear(rule, approach(19.3, 2.2).set(DutyFigure.AIR_FLOW, 0.045e-3, 0.004e-3).evidence());
+    assertClear(rule, approach(17, 2.2).set(DutyFigure.AIR_FLOW, 0.023e-3, 0.004e-3).evidence());
+  }
+
   @Test
   void aLargeCoilWithHalfItsAirShowsByTheAirAndTheHeat() {
     // Common practice: 0.07 to 0.11 kg/s for each kW of rated heat.

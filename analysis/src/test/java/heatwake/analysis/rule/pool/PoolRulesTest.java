@@ -33,6 +33,17 @@ class PoolRulesTest {
 
   private static Evidence night(
       Rig rig, double onHours, double offHours, Phase rest, double givenJ, PoolFigures pool) {
+    return night(rig, onHours, offHours, rest, givenJ, 1, pool);
+  }
+
+  private static Evidence night(
+      Rig rig,
+      double onHours,
+      double offHours,
+      Phase rest,
+      double givenJ,
+      double known,
+      PoolFigures pool) {
     long start = 1_935_000_000_000L;
     long stop = start + Math.round(onHours * HOUR_MS);
     long end = stop + Math.round(offHours * HOUR_MS);
@@ -40,7 +51,7 @@ class PoolRulesTest {
     HeatFigures heat =
         new HeatFigures(
             Optional.of(new Estimate(givenJ, 0.02 * givenJ)),
-            1,
+            known,
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
@@ -82,6 +93,32 @@ class PoolRulesTest {
             "The heater gave 150 ± 6 kWh, the pool lost 121 ± 11 kWh (81 ± 6 % of it), 9.3 kW on"
                 + " average");
     assertThat(flag.side()).isEqualTo(Side.POOL);
+  }
+
+  /** Of 78 kWh given 55 are known, for 70 % of the time; the pool cools by what is 16 kWh. */
+  @Test
+  void heatLossHoldsNoHeatOfAPartAgainstStorageOfTheWhole() {
+    Evidence part =
+        night(Rigs.typical(), 5, 0, Phase.CIRCULATING, 55 * KWH, 0.7, pool(-16.0 / 72, 25));
+    assertThat(reason(new HeatLoss(), part))
+        .isEqualTo(
+            "the heat is known for 70 % of its time only, what the pool stored for all of it");
+  }
+
+  /**
+   * Of 158 kWh given 150 are known: 8 kWh (by hand) are as much as the uncertainty of the rest, so
+   * the loss of 121 to 129 kWh has to lie within what is said of it.
+   */
+  @Test
+  void heatLossWidensByWhatIsUnknownOfTheHeat() {
+    assertThat(
+            onlyFlag(
+                    new HeatLoss(),
+                    night(Rigs.typical(), 12, 1, Phase.CIRCULATING, 150 * KWH, 0.95, pool(0.4, 25)))
+                .evidence())
+        .startsWith(
+            "The heater gave 150 ± 6 kWh in the 95 % of its time that is known, the pool lost 121 ± 19"
+                + " kWh (81 ± 6 % of it)");
   }
 
   @Test
