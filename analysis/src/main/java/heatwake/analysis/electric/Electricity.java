@@ -28,12 +28,6 @@ public record Electricity(
   /** 0.84 to 1 about it, rectangular, would be 0.05; ours. */
   private static final double POWER_FACTOR_SHARE = 0.05;
 
-  /** Supply as installed, within 10 % of nominal (IEC 60038), rectangular. */
-  private static final double NOMINAL_VOLTAGE_SHARE = 0.1 / Math.sqrt(3);
-
-  /** A nominal voltage from here on is a three-phase supply; common practice. */
-  private static final double THREE_PHASE_V = 340;
-
   /** Finds the streams that a recording allows. */
   public static Electricity of(Recording recording, Timeline timeline) {
     Optional<ElectricStream> sums = counted(recording, timeline);
@@ -100,36 +94,24 @@ public record Electricity(
     if (!timeline.has(Channel.CURRENT)) {
       return Optional.empty();
     }
-    double[] current = timeline.of(Channel.CURRENT);
-    double[] voltage = timeline.of(Channel.VOLTAGE);
-    boolean measured = timeline.has(Channel.VOLTAGE);
-    double nominal = rig.heater().voltageV().orElse(Double.NaN);
-    if (!measured && Double.isNaN(nominal)) {
-      return Optional.empty();
-    }
-    double[] power = new double[current.length];
-    for (int i = 0; i < power.length; i++) {
-      double volts = measured ? voltage[i] : nominal;
-      double phases = volts >= THREE_PHASE_V ? Math.sqrt(3) : 1;
-      power[i] = current[i] * volts * phases * POWER_FACTOR;
-    }
-    double voltageShare =
-        measured
-            ? ProbeUncertainty.of(rig, Channel.VOLTAGE).at(nominalOr(nominal)) / nominalOr(nominal)
-            : NOMINAL_VOLTAGE_SHARE;
-    ProbeUncertainty ammeter = ProbeUncertainty.of(rig, Channel.CURRENT);
-    double share = Math.hypot(Math.hypot(voltageShare, POWER_FACTOR_SHARE), ammeter.share());
-    return Optional.of(
-        new ElectricStream(
-            "current times voltage with a power factor of 0.93 assumed",
-            Bridging.of(timeline, power),
-            timeline.stepS(),
-            new ProbeUncertainty(ammeter.absolute() * nominalOr(nominal), share, ammeter.stated()),
-            0,
-            0));
+    return Supply.of(rig, timeline).map(supply -> apparent(rig, timeline, supply));
   }
 
-  private static double nominalOr(double nominal) {
-    return Double.isNaN(nominal) ? 230 : nominal;
+  private static ElectricStream apparent(Rig rig, Timeline timeline, Supply supply) {
+    double[] power = timeline.of(Channel.CURRENT).clone();
+    double factor = supply.phaseFactor() * POWER_FACTOR;
+    for (int i = 0; i < power.length; i++) {
+      power[i] *= supply.volts()[i] * factor;
+    }
+    ProbeUncertainty ammeter = ProbeUncertainty.of(rig, Channel.CURRENT);
+    double share = Math.hypot(Math.hypot(supply.share(), POWER_FACTOR_SHARE), ammeter.share());
+    return new ElectricStream(
+        "current times voltage with a power factor of 0.93 assumed",
+        Bridging.of(timeline, power),
+        timeline.stepS(),
+        new ProbeUncertainty(
+            ammeter.absolute() * supply.levelV() * factor, share, ammeter.stated()),
+        0,
+        0);
   }
 }

@@ -25,12 +25,18 @@ final class CompressorEffect {
   /** The slope is taken over so long (ours). */
   private static final double SLOPE_S = 30;
 
+  /** So much of the full lift, gained within a short draw, only a compressor makes (ours). */
+  private static final double LIFTED = 0.5;
+
   private final double[] share;
+  private final Optional<RefrigerantLift> lift;
   private final int later;
   private final boolean absent;
 
-  private CompressorEffect(double[] share, int later, boolean absent) {
+  private CompressorEffect(
+      double[] share, Optional<RefrigerantLift> lift, int later, boolean absent) {
     this.share = share;
+    this.lift = lift;
     this.later = later;
     this.absent = absent;
   }
@@ -49,7 +55,10 @@ final class CompressorEffect {
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
     return new CompressorEffect(
-        share, later, (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
+        share,
+        lift.filter(RefrigerantLift::lifts),
+        later,
+        (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
   }
 
   private static void fill(double[] share, double[] values, double full, double stepS) {
@@ -89,6 +98,27 @@ final class CompressorEffect {
     double[] sorted = Arrays.copyOf(found, count);
     Arrays.sort(sorted);
     return sorted[count / 2];
+  }
+
+  /**
+   * Whether the pressures are seen to part during a draw, by more than half of the run's full lift:
+   * a motor that does not turn lifts nothing, however short its draw.
+   *
+   * @param from first instant of the draw
+   * @param to first instant after it
+   */
+  boolean partsPressures(int from, int to) {
+    if (lift.isEmpty() || from == 0) {
+      return false;
+    }
+    double[] pascals = lift.get().pascals();
+    double before = pascals[from - 1];
+    for (int i = from; i < Math.min(to + 1, pascals.length); i++) {
+      if (pascals[i] - before > LIFTED * lift.get().full()) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether it is seen, and is none, at most instants at which a draw between two would show. */

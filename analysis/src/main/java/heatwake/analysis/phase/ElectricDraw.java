@@ -37,7 +37,7 @@ record ElectricDraw(Track compressor, Track fan) {
 
   /**
    * A start that does not last this long has failed: the compressor stalled (a motor that does not
-   * turn trips within some ten seconds: common practice).
+   * turn trips within some ten seconds: common practice), unless the pressures part meanwhile.
    */
   private static final double STALLED_S = 20;
 
@@ -151,7 +151,7 @@ record ElectricDraw(Track compressor, Track fan) {
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
     return tries(draw, levels)
         .withoutBlips(Track.NO, timeline.instants(BLIP_S))
-        .withoutBlips(Track.YES, longerThan(stalledS, timeline));
+        .withoutBlips(Track.YES, longerThan(stalledS, timeline), effect::partsPressures);
   }
 
   /**

@@ -3,6 +3,7 @@ package heatwake.analysis.phase;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -72,6 +73,9 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     }
     if (!waterMoves.speaks()) {
       WaterBesideRuns.addTo(waterMoves, compressor, timeline);
+    }
+    for (Stretch past : PastHeater.of(timeline, compressor::yes)) {
+      waterMoves.fill(past.from(), past.to(), Track.NO);
     }
     Track rests = RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted);
     ReversedCycles reversed =

@@ -150,6 +150,17 @@ public final class Track {
    * of the opposite kind: an inrush or a glitch is not a state.
    */
   Track withoutBlips(byte answer, int shortest) {
+    return withoutBlips(answer, shortest, (from, to) -> false);
+  }
+
+  /** Whether a stretch, from its first instant to the first after it, is more than a blip. */
+  @FunctionalInterface
+  interface Witness {
+    boolean backs(int from, int to);
+  }
+
+  /** The same, but for blips that something else bears out. */
+  Track withoutBlips(byte answer, int shortest, Witness witness) {
     int i = 0;
     while (i < said.length) {
       int end = endOfStretch(i);
@@ -158,7 +169,8 @@ public final class Track {
           && between
           && end - i < shortest
           && said[i - 1] == -answer
-          && said[end] == -answer) {
+          && said[end] == -answer
+          && !witness.backs(i, end)) {
         fill(i, end, (byte) -answer);
       }
       i = end;

@@ -31,6 +31,14 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static final String FULL_POWER =
       "see whether a quiet or economy setting is on, and record a run at full power";
 
+  private static final String OTHER_LOADS =
+      "see what else runs on the heater's meter: switch the pool pump and other loads by hand and"
+          + " watch power";
+
+  private static final String CONDENSING =
+      "clip pressure-discharge: a high condensing temperature (scale, overcharge) takes more power, a"
+          + " strained motor takes it without";
+
   /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
   private static final double CLOSE = 0.08;
 
@@ -171,9 +179,20 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           Stream.concat(Stream.of(heat), outside.figures().stream()).toList(),
           outside.wouldDecide());
     }
+    DrawnPower drawn = DrawnPower.of(mean, evidence);
+    if (drawn.isTooMuch()) {
+      return new Soundness(
+          0,
+          List.of(
+              heat,
+              "but power is "
+                  + Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow())
+                  + " of the nameplate's, more than it explains"),
+          List.of(OTHER_LOADS, CONDENSING));
+    }
     double confidence =
         Math.min(
-            notLow,
+            drawn.isLikelierWasteful() ? LEAST_BY_HEAT : notLow,
             Math.max(
                 LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02)));
     List<String> because = new ArrayList<>(List.of(heat));

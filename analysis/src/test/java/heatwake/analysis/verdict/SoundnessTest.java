@@ -270,4 +270,43 @@ class SoundnessTest {
     assertThat(Soundness.of(rich.set(DutyFigure.HEAT_RATIO, 1.4, 0.13).evidence()).confidence())
         .isZero();
   }
+
+  /**
+   * Right heat for a third more power than the nameplate's: a motor, a high head or a second load;
+   * none of it is health. Plates are tolerated to be 5 % off (common practice).
+   */
+  @Test
+  void powerBeyondDoubtAboveTheNameplatesIsNoHealth() {
+    AtDuty strained =
+        AtDuty.sound()
+            .without(DutyFigure.UNEXPLAINED_POWER_RATIO)
+            .set(DutyFigure.HEAT_RATIO, 1.06, 0.115)
+            .set(DutyFigure.POWER_RATIO, 1.31, 0.03)
+            .set(DutyFigure.COP_RATIO, 0.8, 0.09);
+    Soundness sound = Soundness.of(strained.evidence());
+    assertThat(sound.confidence()).isZero();
+    assertThat(sound.because().get(1))
+        .isEqualTo("but power is 131 ± 6 % of the nameplate's, more than it explains");
+    assertThat(sound.wouldDecide().get(0)).startsWith("see what else runs on the heater's meter");
+  }
+
+  /** An inverter above its rated speed takes more power and gives more heat for it. */
+  @Test
+  void powerThatGivesItsHeatIsHealth() {
+    AtDuty fast =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 1.15, 0.04)
+            .set(DutyFigure.POWER_RATIO, 1.22, 0.03)
+            .set(DutyFigure.UNEXPLAINED_POWER_RATIO, 1.2, 0.03)
+            .set(DutyFigure.COP_RATIO, 0.94, 0.045);
+    assertThat(Soundness.of(fast.evidence()).confidence()).isGreaterThan(0.5);
+  }
+
+  /** Half a chance and less that the COP is above 88 %, where low-cop calls it low. */
+  @Test
+  void aCopLikelierLowThanNotIsAsUnsureAsCanBe() {
+    AtDuty wasteful =
+        AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.97, 0.03).set(DutyFigure.COP_RATIO, 0.86, 0.04);
+    assertThat(Soundness.of(wasteful.evidence()).confidence()).isEqualTo(0.5);
+  }
 }

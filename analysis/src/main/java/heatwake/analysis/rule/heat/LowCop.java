@@ -22,7 +22,7 @@ public final class LowCop implements Rule {
   private static final double TOLERATED_RATIO = 0.95;
 
   /** A shortfall smaller than this is not worth a call-out; ours. */
-  private static final double MATERIAL_RATIO = 0.88;
+  public static final double MATERIAL_RATIO = 0.88;
 
   @Override
   public String id() {

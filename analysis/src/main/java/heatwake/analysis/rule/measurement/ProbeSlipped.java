@@ -80,7 +80,8 @@ public final class ProbeSlipped implements Rule {
         + " %), with power, pressures and flow within 12 %; for the outlet of a running heater only"
         + " if the condensing temperature does not share it either (25 %) or, where that is not"
         + " known, under 20 % of the rise is left. Without an air temperature only for the inlet of"
-        + " a running heater, and only if the rise changes by half (ours).";
+        + " a running heater, and only if the rise changes by half (ours). Not across a time in"
+        + " which the probe stood still (see probe-stuck).";
   }
 
   @Override
@@ -108,11 +109,40 @@ public final class ProbeSlipped implements Rule {
       for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
         boolean isFlagged = flags.stream().anyMatch(flag -> flag.channels().contains(accused));
         if (!isFlagged) {
-          slipped(regime, accused, limitK).ifPresent(flags::add);
+          slipped(regime, accused, limitK)
+              .flatMap(flag -> withoutStandstills(flag, evidence, regime, accused, limitK))
+              .ifPresent(flags::add);
         }
       }
     }
     return Outcome.of(flags);
+  }
+
+  /**
+   * The flag, raised anew where the probe had stood still before: a step from there to where the
+   * water has got meanwhile is the end of the standstill, not a probe that slips.
+   */
+  private Optional<Flag> withoutStandstills(
+      Flag flag, Evidence evidence, List<PipeBlock> regime, Channel accused, double limitK) {
+    List<Flag> standstills =
+        new ProbeStuck().evaluate(evidence) instanceof Outcome.Flagged stuck
+            ? stuck.flags().stream()
+                .filter(one -> one.channels().contains(accused))
+                .filter(one -> one.startMs() < flag.startMs())
+                .toList()
+            : List.of();
+    if (standstills.isEmpty()) {
+      return Optional.of(flag);
+    }
+    List<PipeBlock> believed =
+        regime.stream()
+            .filter(
+                block ->
+                    standstills.stream()
+                        .noneMatch(
+                            one -> block.startMs() < one.endMs() && block.endMs() > one.startMs()))
+            .toList();
+    return slipped(believed, accused, limitK);
   }
 
   private Optional<Flag> slipped(List<PipeBlock> regime, Channel accused, double limitK) {

@@ -3,6 +3,7 @@ package heatwake.analysis.rule.water;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.PastHeater;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
@@ -13,6 +14,7 @@ import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** Water stops while the compressor runs or heat is called for. */
@@ -52,7 +54,9 @@ public final class NoFlow implements Rule {
   @Override
   public String needs() {
     return "flow-heater, flow-total, flow-switch or pump-on, with power, current or pressures for the"
-        + " compressor; pump-on tells a stopped pump from blocked water";
+        + " compressor; pump-on tells a stopped pump from blocked water. Or water-in, water-out and"
+        + " water-return, which tell that all water goes past the heater, or pressure-discharge"
+        + " where no flow-heater is read";
   }
 
   @Override
@@ -63,14 +67,23 @@ public final class NoFlow implements Rule {
         + " meter alone (ours);"
         + " when water is lost for more than 60 s under a heating heater though the"
         + " pump runs, or comes back within the hour (ours); or when the pump runs for more than"
-        + " 180 s without water while heat is called for (priming: common practice). A loss with"
+        + " 180 s without water while heat is called for (priming: common practice); or when, from"
+        + " 3 min after a stop (lags of clips: common practice) and for 3 min, water-out stays above"
+        + " half of its rise while water-return has under half of its part of that (mixing balance),"
+        + " and the compressor tries to run meanwhile, for 3 min at most (ours); or when, without"
+        + " flow-heater, the compressor stops twice or more at a high side (absolute) that has grown"
+        + " within 2 min from under 1.15 to over 1.4 of where it stands while the heater runs"
+        + " steadily (40 to 60 °C condensing are 1.6: saturation lines; nothing else takes a"
+        + " condenser's cooling at once: common practice). A loss with"
         + " the pump switched off is not raised here, nor one short test in the first hour.";
   }
 
   @Override
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!WaterLoss.canBeSeen(timeline)) {
+    if (!WaterLoss.canBeSeen(timeline)
+        && !PastHeater.canBeSeen(timeline)
+        && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
       return Outcome.notEnoughData("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
     List<WaterLoss> losses =
@@ -83,6 +96,13 @@ public final class NoFlow implements Rule {
         losses.stream().filter(loss -> pumpRunsWithoutWater(evidence, loss)).toList();
     if (!blocked.isEmpty()) {
       return Outcome.flagged(lostFlag(evidence, blocked, "though the pump ran"));
+    }
+    Optional<Flag> behindValve =
+        ShutValve.of(evidence)
+            .map(shut -> shut.flag(id(), timeline))
+            .or(() -> ShotUp.of(evidence).map(peaks -> peaks.flag(id())));
+    if (behindValve.isPresent()) {
+      return Outcome.flagged(behindValve.get());
     }
     List<WaterLoss> lost =
         losses.stream().filter(loss -> lostUnderHeating(timeline, loss)).toList();

@@ -152,4 +152,50 @@ class ProbeSlippedTest {
                         .recording())))
         .isEqualTo("no air-in or air-ambient, power or pressure-discharge reading");
   }
+
+  /**
+   * A probe that hung at 22.0 Cel while the pool warmed, and reads rightly again at 25.5 Cel, has
+   * stepped towards the air at 30 Cel; it sits on its pipe all the while.
+   */
+  @Test
+  void aStuckProbeThatThawsHasNotSlipped() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(10)
+            .air(30)
+            .pool(22)
+            .noise(Channel.WATER_IN, 0.05)
+            .noise(Channel.WATER_OUT, 0.05)
+            .noise(Channel.POWER, 10)
+            .resolution(Channel.WATER_IN, 0.01)
+            .circulating(10)
+            .heating(60)
+            .change(Channel.WATER_IN, (atS, cel) -> 22);
+    for (int k = 0; k < 24; k++) {
+      run.pool(22 + 3.5 * k / 24).heating(10);
+    }
+    assertClear(rule, readings(run.free(Channel.WATER_IN).pool(25.5).heating(90).recording()));
+  }
+
+  /** A probe that thaws and later slips has slipped. */
+  @Test
+  void aProbeThatSlipsAfterAStandstillHasSlipped() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(10)
+            .air(15)
+            .noise(Channel.WATER_IN, 0.05)
+            .noise(Channel.POWER, 10)
+            .resolution(Channel.WATER_IN, 0.01)
+            .circulating(10)
+            .heating(60)
+            .change(Channel.WATER_IN, (atS, cel) -> 26)
+            .heating(40)
+            .free(Channel.WATER_IN)
+            .heating(60)
+            .change(Channel.WATER_IN, (atS, cel) -> cel - 5)
+            .heating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("water-in went from 26.0 °C to 21.0 °C");
+  }
 }
