@@ -45,7 +45,9 @@ final class PipePair {
         PipeBlock.steady(evidence).stream()
             .filter(block -> block.startMs() >= frozen.fromMs() && block.endMs() <= frozen.toMs())
             .toList();
-    if (blocks.size() < 2 * BLOCKS) {
+    Channel other = channel == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+    if (blocks.size() < 2 * BLOCKS
+        || Slip.isSeen(evidence, other, frozen.fromMs(), frozen.toMs())) {
       return Optional.empty();
     }
     PipeBlock first = PipeBlock.median(blocks.subList(0, BLOCKS));
@@ -57,7 +59,7 @@ final class PipePair {
           && first.sameDuty(last, SAME_DUTY)
           && Math.abs(movedK) > leastK(frozen, first)) {
         return Optional.of(
-            (isInlet ? Channel.WATER_OUT : Channel.WATER_IN).id()
+            other.id()
                 + " went on by "
                 + Wording.kelvin(Math.abs(movedK))
                 + " meanwhile, at equal duty of the heater");

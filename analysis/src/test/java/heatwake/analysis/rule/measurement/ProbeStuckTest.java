@@ -153,6 +153,24 @@ class ProbeStuckTest {
         .containsExactly(Channel.WATER_IN);
   }
 
+  /** A clip that comes off the outlet cools to the air; the pool beside it honestly keeps still. */
+  @Test
+  void anOutletThatSlipsIsNoWitnessAgainstTheInlet() {
+    RunBuilder run =
+        RunBuilder.run()
+            .without(Channel.WATER_POOL)
+            .resolution(Channel.WATER_IN, 0.0625)
+            .air(12)
+            .pool(25)
+            .circulating(20)
+            .heating(60);
+    for (int k = 1; k <= 24; k++) {
+      double offK = 0.5 * k;
+      run.change(Channel.WATER_OUT, (atS, cel) -> cel - offK).heating(5);
+    }
+    assertClear(rule, readings(run.recording()));
+  }
+
   @Test
   void anInletOfAPoolInBalanceMayStandWhileTheFlowFalls() {
     RunBuilder run =
