@@ -16,11 +16,14 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
   /** Water this much below the set temperature calls for heat with any controller (ours). */
   private static final double CALLS_K = 0.5;
 
+  /** No probe is surer, whatever its rig states; ours. */
+  private static final double SUREST_K = 1e-3;
+
   private static final HeatCall NOT_KNOWN = new HeatCall(OptionalDouble.empty(), 0);
 
   /**
-   * Looks at the water from one instant up to another, first at the pool, then at the inlet. Where
-   * the pool's probe leaves a call open, a surer one in the inlet that calls bears it out.
+   * Looks at the water from one instant up to another, by the pool's probe and the inlet's: two
+   * that agree within their doubt tell more surely than each; else the pool's tells.
    */
   public static HeatCall over(Evidence evidence, int from, int to) {
     if (evidence.recording().rig().pool().setpointK().isEmpty()) {
@@ -28,11 +31,9 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
     }
     Optional<HeatCall> pool = seenBy(Channel.WATER_POOL, evidence, from, to);
     Optional<HeatCall> inlet = seenBy(Channel.WATER_IN, evidence, from, to);
-    if (pool.isEmpty()) {
-      return inlet.orElse(NOT_KNOWN);
-    }
-    // A pool probe that calls, but not beyond its own doubt, is borne out by a surer one.
-    return inlet.filter(one -> pool.get().isBorneOutBy(one)).orElseGet(pool::get);
+    return pool.map(one -> inlet.filter(one::agreesWith).map(one::and).orElse(one))
+        .or(() -> inlet)
+        .orElse(NOT_KNOWN);
   }
 
   private static Optional<HeatCall> seenBy(Channel channel, Evidence evidence, int from, int to) {
@@ -47,12 +48,23 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
             ProbeUncertainty.of(evidence.recording().rig(), channel).atTemperatureK(waterK)));
   }
 
-  private boolean isBorneOutBy(HeatCall other) {
-    return !calls()
-        && belowSetK.isPresent()
-        && belowSetK.getAsDouble() > CALLS_K
-        && other.uncertaintyK < uncertaintyK
-        && other.calls();
+  private boolean agreesWith(HeatCall other) {
+    double apartK = belowSetK.orElseThrow() - other.belowSetK.orElseThrow();
+    return Math.abs(apartK) <= Doubt.FACTOR * Math.hypot(uncertaintyK, other.uncertaintyK);
+  }
+
+  /** The mean of both, weighted by their variances. */
+  private HeatCall and(HeatCall other) {
+    double mine = weight();
+    double others = other.weight();
+    double belowK =
+        (mine * belowSetK.orElseThrow() + others * other.belowSetK.orElseThrow()) / (mine + others);
+    return new HeatCall(OptionalDouble.of(belowK), Math.sqrt(1 / (mine + others)));
+  }
+
+  private double weight() {
+    double standardK = Math.max(SUREST_K, uncertaintyK);
+    return 1 / (standardK * standardK);
   }
 
   /** Beyond doubt. */

@@ -14,6 +14,9 @@ class MemoryTest {
   /** The virtual machine itself is still loading classes while the first are recorded. */
   private static final int SETTLED_AFTER = 3;
 
+  /** So many looks, at one of which at least nothing much is on its way. */
+  private static final int FEW = 3;
+
   private static final long NOISE_BYTES = 1_000_000;
 
   @TempDir private Path folder;
@@ -37,10 +40,14 @@ class MemoryTest {
     assertThat(process.waitFor()).isZero();
     long[] used = said.lines().mapToLong(Long::parseLong).toArray();
     assertThat(used).hasSize(10);
-    long[] settled = Arrays.copyOfRange(used, SETTLED_AFTER, used.length);
-    assertThat(Arrays.stream(settled).max().orElseThrow())
+    // A look may find readings that are on their way; what is kept for good shows in all of them.
+    assertThat(least(used, used.length - FEW, used.length))
         .as("bytes in use %s", Arrays.toString(used))
-        .isLessThan(used[SETTLED_AFTER - 1] + NOISE_BYTES);
+        .isLessThan(least(used, SETTLED_AFTER - 1, SETTLED_AFTER - 1 + FEW) + NOISE_BYTES);
     System.out.println("bytes in use while a million readings pass: " + Arrays.toString(used));
+  }
+
+  private static long least(long[] values, int from, int to) {
+    return Arrays.stream(values, from, to).min().orElseThrow();
   }
 }

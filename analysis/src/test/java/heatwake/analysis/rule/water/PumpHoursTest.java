@@ -73,14 +73,28 @@ class PumpHoursTest {
         .isEqualTo("no pump-on, flow-switch or flow reading");
   }
 
-  /** 0.5 K and three times 0.6 K are more than the 2.0 K seen in the pool; the inlet is surer. */
+  /** 0.5 K and three times 0.8 K are more than the 2.0 K seen in the pool; the inlet is surer. */
   @Test
   void aPoorPoolProbeIsBorneOutByASurerInlet() {
-    Rig poor =
-        Rigs.withProbe(Rigs.typical(), Channel.WATER_POOL, new ReadingUncertainty.Absolute(0.6));
-    RunBuilder run = heatingUntilThePumpStops().rig(poor).off(180);
+    RunBuilder run = heatingUntilThePumpStops().rig(poor(0.8, 0.1)).off(180);
     onlyFlag(rule, readings(run.recording()));
-    Rig poorBoth = Rigs.withProbe(poor, Channel.WATER_IN, new ReadingUncertainty.Absolute(0.6));
-    assertClear(rule, readings(run.rig(poorBoth).recording()));
+  }
+
+  /**
+   * The mean of two independent probes is surer by the root of two (JCGM 100:2008, 5.1): 0.5 K and
+   * three times 0.57 K are more than 2.0 K, three times 0.42 K are less.
+   */
+  @Test
+  void twoPoorProbesTogetherAreSurerThanEach() {
+    assertClear(
+        rule, readings(heatingUntilThePumpStops().rig(poor(0.8, 0.8)).off(180).recording()));
+    onlyFlag(rule, readings(heatingUntilThePumpStops().rig(poor(0.6, 0.6)).off(180).recording()));
+  }
+
+  private static Rig poor(double poolK, double inletK) {
+    return Rigs.withProbe(
+        Rigs.withProbe(Rigs.typical(), Channel.WATER_POOL, new ReadingUncertainty.Absolute(poolK)),
+        Channel.WATER_IN,
+        new ReadingUncertainty.Absolute(inletK));
   }
 }
