@@ -6,6 +6,7 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
@@ -54,7 +55,7 @@ record ShotUp(double levelPa, double peakPa, List<Cycle> stops) {
   /** The steady level takes so long to be known, s; ours. */
   private static final double LEVEL_S = 300;
 
-  private static final double ATMOSPHERE_PA = 101_325;
+  private static final double ATMOSPHERE_PA = AbsolutePressure.STANDARD_ATMOSPHERE.pa();
 
   ShotUp {
     stops = List.copyOf(stops);
