@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.function.Supplier;
 
 /**
  * Stores a CSV file (RFC 4180, UTF-8) as a run: the whole file in one commit, or nothing of it.
@@ -65,10 +66,25 @@ public final class CsvImport {
    * @throws MistakeException naming file, line and mend; nothing is stored then
    */
   public static Imported run(Store store, RigFile rig, Path csv) {
-    Imported[] imported = new Imported[1];
     try (CsvRows rows = CsvRows.open(csv)) {
-      store.inOneCommit(() -> imported[0] = new CsvImport(store, rows).run(rig));
+      return inOneCommit(store, rig, rows);
     }
+  }
+
+  /**
+   * The same into a store that is opened, or made, only once the file's header has been read; it is
+   * closed again.
+   */
+  public static Imported run(Supplier<Store> opening, RigFile rig, Path csv) {
+    try (CsvRows rows = CsvRows.open(csv);
+        Store store = opening.get()) {
+      return inOneCommit(store, rig, rows);
+    }
+  }
+
+  private static Imported inOneCommit(Store store, RigFile rig, CsvRows rows) {
+    Imported[] imported = new Imported[1];
+    store.inOneCommit(() -> imported[0] = new CsvImport(store, rows).run(rig));
     return imported[0];
   }
 

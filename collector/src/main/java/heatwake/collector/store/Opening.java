@@ -58,6 +58,10 @@ final class Opening {
 
   static Store existing(Path file, Maker maker) {
     requireThere(file);
+    if (!Files.isReadable(file)) {
+      throw new MistakeException(
+          file + ": cannot be read; check its permissions or name another with --db");
+    }
     try {
       return open(file, maker);
     } catch (NotWritableException unwritable) {

@@ -39,13 +39,9 @@ final class ImportCommand implements Callable<Integer> {
     RigFile rigFile = RigReader.readForImport(rig);
     refuseAsDatabase(csv, "the CSV");
     refuseAsDatabase(rig, "the rig");
-    try (Store store = Store.open(database.file())) {
-      CsvImport.Imported imported = CsvImport.run(store, rigFile, csv);
-      imported
-          .remarks()
-          .forEach(remark -> spec.commandLine().getErr().println(csv + ": " + remark));
-      spec.commandLine().getOut().println("run " + imported.run());
-    }
+    CsvImport.Imported imported = CsvImport.run(() -> Store.open(database.file()), rigFile, csv);
+    imported.remarks().forEach(remark -> spec.commandLine().getErr().println(csv + ": " + remark));
+    spec.commandLine().getOut().println("run " + imported.run());
     return Main.DONE;
   }
 

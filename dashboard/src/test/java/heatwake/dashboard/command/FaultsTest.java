@@ -99,6 +99,21 @@ class FaultsTest {
   }
 
   @Test
+  void noDatabaseIsMadeForACsvThatIsNone() throws IOException {
+    Path rig = CommandCase.rig(folder.resolve("r.toml"));
+    Path made = folder.resolve("n.db");
+    Path csv = folder.resolve("d.csv");
+    assertPlain(
+        CommandCase.run("import", "--db", made, "--rig", rig, csv),
+        Main.MISTAKE,
+        "d.csv: no such file; check the path of the CSV");
+    Files.writeString(csv, "when,water-in [Cel]\n");
+    assertThat(CommandCase.run("import", "--db", made, "--rig", rig, csv).status())
+        .isEqualTo(Main.MISTAKE);
+    assertThat(made).doesNotExist();
+  }
+
+  @Test
   void aUnitIsPrintedWithoutThePassword() throws IOException {
     Path rig = Files.writeString(folder.resolve("r.toml"), RIG);
     Path database = folder.resolve("n.db");

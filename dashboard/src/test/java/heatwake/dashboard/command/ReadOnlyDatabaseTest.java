@@ -145,6 +145,19 @@ class ReadOnlyDatabaseTest {
   }
 
   @Test
+  void oneThatMayNotBeReadIsSaidToBeSo() throws Exception {
+    Path database = CommandCase.database(folder.resolve("hidden.db"));
+    permit(database, "---------");
+    assertThat(run("runs", "--db", database))
+        .isEqualTo(
+            new Answer(
+                Main.MISTAKE,
+                "heatwake: "
+                    + database
+                    + ": cannot be read; check its permissions or name another with --db"));
+  }
+
+  @Test
   void whatARecorderHasWrittenToItsLogIsRead() throws Exception {
     Path database = folder.resolve("live.db");
     try (Store store = Store.open(database)) {
