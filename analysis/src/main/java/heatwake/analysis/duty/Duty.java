@@ -17,6 +17,9 @@ import java.util.Optional;
  */
 public record Duty(long startMs, long endMs, Map<DutyFigure, Estimate> figures) {
 
+  /** A figure this close to the nameplate's is right, whatever its uncertainty; ours. */
+  public static final double CLOSE_TO_PLATE = 0.08;
+
   public Duty {
     Map<DutyFigure, Estimate> copy = new EnumMap<>(DutyFigure.class);
     copy.putAll(figures);

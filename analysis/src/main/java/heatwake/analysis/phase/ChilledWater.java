@@ -28,21 +28,11 @@ final class ChilledWater {
   /** And by this share of the rise before (ours). */
   private static final double LEAST_SHARE = 0.15;
 
-  /** The rise before is that of this time ahead, less the time in which it fell (ours). */
-  private static final double BEFORE_S = 600;
-
-  private static final double FELL_WITHIN_S = 150;
-
-  /** So much heating is seen before (ours). */
-  private static final double HEATED_S = 120;
-
   /** The entering water may move by this share of the fall (ours). */
   private static final double ENTERING_SHARE = 0.5;
 
-  /** Heat is back from this share of the rise before, and within this time (ours). */
+  /** Heat is back from this share of the rise before (ours). */
   private static final double BACK_SHARE = 0.3;
-
-  private static final double BACK_WITHIN_S = 600;
 
   /** Off a level by this share of the way to another (ours, above noise; as {@link Defrost}). */
   private static final double OFF_LEVEL = 0.08;
@@ -52,6 +42,7 @@ final class ChilledWater {
   private final double[] in;
   private final double[] difference;
   private final double openK;
+  private final HeatAround around;
 
   private ChilledWater(
       Timeline timeline, Rig rig, Track compressor, Track rests, Track moves, WaterRise rise) {
@@ -77,6 +68,7 @@ final class ChilledWater {
         difference[i] -= zero;
       }
     }
+    this.around = new HeatAround(timeline, compressor, difference);
   }
 
   /**
@@ -96,7 +88,7 @@ final class ChilledWater {
     Track cold = Track.above(colder, openK, openK / 2);
     List<Chill> found = new ArrayList<>();
     for (Stretch one : Stretch.where(cold.size(), cold::yes)) {
-      double before = heatedBefore(one.from());
+      double before = around.meanBefore(difference, one.from(), 0);
       if (one.length() >= least
           && one.length() <= timeline.instants(MOST_S)
           && isDefrost(one, before)) {
@@ -111,37 +103,24 @@ final class ChilledWater {
         timeline.intervalInstants(Channel.WATER_IN), timeline.intervalInstants(Channel.WATER_OUT));
   }
 
-  /** Mean rise while it heated, K; NaN where it hardly did. */
-  private double heatedBefore(int cold) {
-    double sum = 0;
-    int count = 0;
-    int from = Math.max(0, cold - timeline.instants(BEFORE_S));
-    for (int i = from; i < cold - timeline.instants(FELL_WITHIN_S); i++) {
-      if (compressor.yes(i) && difference[i] > 0) {
-        sum += difference[i];
-        count++;
-      }
-    }
-    return count < timeline.instants(HEATED_S) ? Double.NaN : sum / count;
-  }
-
   private boolean isDefrost(Stretch cold, double beforeK) {
     double coldK = cold.mean(difference);
     double fellK = beforeK - coldK;
     if (!(beforeK > openK && -coldK > LEAST_SHARE * beforeK)) {
       return false;
     }
-    int from = cold.from() - timeline.instants(BEFORE_S);
-    double enteredK = Stretch.mean(in, from, cold.from() - timeline.instants(FELL_WITHIN_S));
+    int from = cold.from() - timeline.instants(HeatAround.BEFORE_S);
+    double enteredK =
+        Stretch.mean(in, from, cold.from() - timeline.instants(HeatAround.FELL_WITHIN_S));
     return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
-        && (heatsAgain(cold.to(), BACK_SHARE * beforeK) || isCutOff(cold));
+        && (around.again(cold.to(), BACK_SHARE * beforeK) >= 0 || isCutOff(cold));
   }
 
   /** The instant at which the rise left its level of before. */
   private int left(Stretch cold, double beforeK) {
     double least = beforeK - 2 * OFF_LEVEL * (beforeK - cold.mean(difference));
     int i = cold.from();
-    while (i > Math.max(0, cold.from() - timeline.instants(FELL_WITHIN_S))
+    while (i > Math.max(0, cold.from() - timeline.instants(HeatAround.FELL_WITHIN_S))
         && !(difference[i - 1] >= least)) {
       i--;
     }
@@ -162,23 +141,13 @@ final class ChilledWater {
     return i;
   }
 
-  private boolean heatsAgain(int from, double leastK) {
-    int until = Math.min(difference.length, from + timeline.instants(BACK_WITHIN_S));
-    for (int i = from; i < until; i++) {
-      if (difference[i] > leastK && compressor.yes(i)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
   /**
    * Whether the run ends before heat could come back. Where the compressor does not run on to the
    * end, as by effects alone it seems not to, the water has to be chilled within minutes of being
    * heated: a pipe of standing water takes an hour or so to cool.
    */
   private boolean isCutOff(Stretch cold) {
-    if (cold.to() + timeline.instants(BACK_WITHIN_S) < difference.length) {
+    if (!around.isCutOff(cold.to())) {
       return false;
     }
     if (compressor.yes(compressor.lastKnown())) {
@@ -188,7 +157,7 @@ final class ChilledWater {
     while (heatedUntil > 0 && !compressor.yes(heatedUntil - 1)) {
       heatedUntil--;
     }
-    int fell = timeline.instants(FELL_WITHIN_S) + slowerInterval();
+    int fell = timeline.instants(HeatAround.FELL_WITHIN_S) + slowerInterval();
     return heatedUntil > 0 && cold.from() - heatedUntil <= fell;
   }
 

@@ -32,18 +32,8 @@ final class DefrostByDraw {
 
   private static final double DRAWS_MOST = 0.92;
 
-  /** The draw before is that of this time ahead, less the time in which the rise fell (ours). */
-  private static final double BEFORE_S = 600;
-
-  private static final double FELL_WITHIN_S = 150;
-
-  /** So much heating is seen before (ours). */
-  private static final double HEATED_S = 120;
-
-  /** Heat is back from this share of the usual rise, within this time (ours). */
-  private static final double BACK = 0.5;
-
-  private static final double BACK_WITHIN_S = 600;
+  /** It heats from this share of the usual rise on (ours). */
+  private static final double HEATS = 0.5;
 
   /** Air in which no coil has ice to melt, K; common practice has 12 Cel, with a margin (ours). */
   private static final double WARM_AIR_K = 273.15 + 15;
@@ -54,6 +44,7 @@ final class DefrostByDraw {
   private final double fullK;
   private final double[] draw;
   private final double[] air;
+  private final HeatAround around;
 
   private DefrostByDraw(Timeline timeline, Track compressor, WaterRise rise, double[] draw) {
     this.timeline = timeline;
@@ -62,6 +53,7 @@ final class DefrostByDraw {
     this.fullK = rise.fullK();
     this.draw = draw;
     this.air = timeline.of(timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT);
+    this.around = new HeatAround(timeline, compressor, riseK);
   }
 
   /** Marks them among phases of a running compressor; nothing where draw or rise is not known. */
@@ -89,13 +81,13 @@ final class DefrostByDraw {
   }
 
   private void markIfDefrost(Phase[] phase, Stretch cold) {
-    double before = drawBefore(cold.from());
+    double before = around.meanBefore(draw, cold.from(), HEATS * fullK);
     int backFrom = heatsAgain(cold.to());
     if (Double.isNaN(before) || backFrom < 0 || cold.mean(air) > WARM_AIR_K) {
       return;
     }
     int from = cold.from();
-    int earliest = Math.max(0, from - timeline.instants(FELL_WITHIN_S));
+    int earliest = Math.max(0, from - timeline.instants(HeatAround.FELL_WITHIN_S));
     while (from > earliest && !(draw[from - 1] > DRAWS_MOST * before)) {
       from--;
     }
@@ -109,29 +101,10 @@ final class DefrostByDraw {
     }
   }
 
-  /** Mean draw while it heated before; NaN where it hardly did. */
-  private double drawBefore(int cold) {
-    double sum = 0;
-    int count = 0;
-    int from = Math.max(0, cold - timeline.instants(BEFORE_S));
-    for (int i = from; i < cold - timeline.instants(FELL_WITHIN_S); i++) {
-      if (compressor.yes(i) && riseK[i] > BACK * fullK && !Double.isNaN(draw[i])) {
-        sum += draw[i];
-        count++;
-      }
-    }
-    return count < timeline.instants(HEATED_S) ? Double.NaN : sum / count;
-  }
-
   /** The instant at which heat is back, or the run's end where that comes first; -1 for neither. */
   private int heatsAgain(int from) {
-    int until = from + timeline.instants(BACK_WITHIN_S);
-    for (int i = from; i < Math.min(riseK.length, until); i++) {
-      if (riseK[i] > BACK * fullK) {
-        return i;
-      }
-    }
-    return until >= riseK.length ? riseK.length : -1;
+    int again = around.again(from, HEATS * fullK);
+    return again < 0 && around.isCutOff(from) ? riseK.length : again;
   }
 
   private boolean rests(int from, int to) {

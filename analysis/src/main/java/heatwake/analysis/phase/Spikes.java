@@ -33,7 +33,7 @@ final class Spikes {
     }
     double[] kept = values.clone();
     for (int i = 0; i < kept.length; i++) {
-      if (values[i] > ABOVE * held(lowest, i)) {
+      if (isAbove(values[i], lowest, i)) {
         kept[i] = Double.NaN;
       }
     }
@@ -50,12 +50,14 @@ final class Spikes {
     return lowest;
   }
 
-  /** The highest level held for long enough over a time that holds the instant. */
-  private double held(double[] lowest, int i) {
-    double held = 0;
-    for (int k = Math.max(0, i - shortest + 1); k <= Math.min(i, lowest.length - 1); k++) {
-      held = Math.max(held, lowest[k]);
+  /** Whether a value stands above every level held for long enough over a time that holds it. */
+  private boolean isAbove(double value, double[] lowest, int i) {
+    int last = Math.min(i, lowest.length - 1);
+    for (int k = Math.max(0, i - shortest + 1); k <= last; k++) {
+      if (value <= ABOVE * lowest[k]) {
+        return false;
+      }
     }
-    return held;
+    return value > 0;
   }
 }

@@ -47,13 +47,6 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** One stretch may be chance; ours. */
   private static final int FEWEST_TIMES = 2;
 
-  /**
-   * A coil not far below the air, over which the heater gives at least this share of the
-   * nameplate's heat until the end is laid out to run that cold; ice would have taken more; ours,
-   * as heat is called right elsewhere.
-   */
-  private static final double RIGHT_HEAT = 0.92;
-
   /** A start has pulled the coil down and let it come up again after this; ours. */
   private static final long SETTLING_MS = 300_000;
 
@@ -116,14 +109,17 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
     return ends.has(DutyFigure.SUPERHEAT) || ends.has(DutyFigure.SUBCOOLING);
   }
 
-  /** Whether the heat is steady and right to the very end of a stretch. */
+  /**
+   * Whether the heat is steady and right to the very end of a stretch: over a coil not far below
+   * the air that is laid out to run so cold; ice would have taken more.
+   */
   private static boolean givesItsHeat(Evidence evidence, long[] end) {
     return evidence.duty().stream()
         .filter(duty -> duty.startMs() <= end[0] && duty.endMs() >= end[1] - ENDING_MS)
         .anyMatch(
             duty ->
                 duty.of(DutyFigure.HEAT_RATIO)
-                    .filter(ratio -> ratio.value() >= RIGHT_HEAT)
+                    .filter(ratio -> ratio.value() >= 1 - Duty.CLOSE_TO_PLATE)
                     .isPresent());
   }
 

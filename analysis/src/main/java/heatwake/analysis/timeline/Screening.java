@@ -36,11 +36,28 @@ public final class Screening {
     Channel channel = series.channel();
     Unit unit = channel.storedUnit();
     BitSet impossible = PowerOnValue.in(series);
+    if (areAllPossible(series)) {
+      return impossible;
+    }
     for (int r = 0; r < series.size(); r++) {
       if (!channel.isPossible(unit.fromSi(series.value(r)))) {
         impossible.set(r);
       }
     }
     return impossible;
+  }
+
+  /** By the lowest and the highest, so that a series without fault is only looked through. */
+  private static boolean areAllPossible(Series series) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (int r = 0; r < series.size(); r++) {
+      // Not a number stays not a number, and is not possible.
+      lowest = Math.min(lowest, series.value(r));
+      highest = Math.max(highest, series.value(r));
+    }
+    Channel channel = series.channel();
+    Unit unit = channel.storedUnit();
+    return channel.isPossible(unit.fromSi(lowest)) && channel.isPossible(unit.fromSi(highest));
   }
 }

@@ -22,9 +22,6 @@ import java.util.Optional;
  * @param cop over the nameplate's
  */
 record DrawnPower(Optional<Estimate> power, Optional<Estimate> cop) {
-  /** Below this it is said to be low; ours. */
-  private static final double SAID_LOW = 0.92;
-
   static DrawnPower of(Duty mean, Evidence evidence) {
     double compressors = shareOfCompressor(mean, evidence);
     return new DrawnPower(
@@ -42,7 +39,7 @@ record DrawnPower(Optional<Estimate> power, Optional<Estimate> cop) {
     return power
             .filter(ratio -> Doubt.above(ratio, Symptom.UNEXPLAINED_POWER.normalTo()))
             .isPresent()
-        && cop.filter(ratio -> ratio.value() < SAID_LOW).isPresent();
+        && cop.filter(ratio -> ratio.value() < 1 - Duty.CLOSE_TO_PLATE).isPresent();
   }
 
   /** Whether the COP is likelier low than not. */

@@ -39,9 +39,6 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       "clip pressure-discharge: a high condensing temperature (scale, overcharge) takes more power, a"
           + " strained motor takes it without";
 
-  /** Heat this close to the nameplate's is right, whatever the uncertainty; ours. */
-  private static final double CLOSE = 0.08;
-
   /** Standard uncertainties within which a ratio agrees with one. */
   private static final double AGREES = 2;
 
@@ -142,7 +139,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           List.of(heat + ": more than a heater of this nameplate can give"),
           List.of("check the flow meter against a bucket or a second meter, and the nameplate"));
     }
-    if (Doubt.below(ratio, 1 - CLOSE)) {
+    if (Doubt.below(ratio, 1 - Duty.CLOSE_TO_PLATE)) {
       return new Soundness(
           0,
           List.of(heat + ", which part speed near the set temperature may explain"),
@@ -152,7 +149,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
                   : "clip power, to tell part speed from a fault"));
     }
     Optional<String> coil = SuspectCoil.words(mean);
-    if (difference < -CLOSE && coil.isPresent()) {
+    if (difference < -Duty.CLOSE_TO_PLATE && coil.isPresent()) {
       return new Soundness(
           0,
           List.of(heat + ", low though not beyond doubt", coil.get()),
@@ -196,7 +193,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
             Math.max(
                 LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02)));
     List<String> because = new ArrayList<>(List.of(heat));
-    if (difference < -Math.max(CLOSE, AGREES * ratio.standard())) {
+    if (difference < -Math.max(Duty.CLOSE_TO_PLATE, AGREES * ratio.standard())) {
       return new Soundness(
           LEAST_BY_HEAT,
           List.of(heat + ", a little low but not beyond doubt"),
@@ -212,11 +209,13 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         .ifPresent(
             cop ->
                 because.add(
-                    (cop.value() < 1 - CLOSE ? "but COP is " : "COP is ")
+                    (cop.value() < 1 - Duty.CLOSE_TO_PLATE ? "but COP is " : "COP is ")
                         + Wording.percent(cop)
                         + " of the nameplate's"));
     return new Soundness(
-        confidence, because, ratio.standard() > CLOSE ? SurerHeat.of(mean, evidence) : List.of());
+        confidence,
+        because,
+        ratio.standard() > Duty.CLOSE_TO_PLATE ? SurerHeat.of(mean, evidence) : List.of());
   }
 
   private static String but(Symptom symptom, Duty mean, Heater heater) {
