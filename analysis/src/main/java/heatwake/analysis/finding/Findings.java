@@ -5,6 +5,7 @@ import heatwake.analysis.quantity.Channel;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * Everything an analysis found out about one run. Window, report, text and JSON are all made from
@@ -57,5 +58,32 @@ public record Findings(
     startup = List.copyOf(startup);
     missing = List.copyOf(missing);
     traces = List.copyOf(traces);
+  }
+
+  /**
+   * The same with every sentence said otherwise, such as in other units.
+   *
+   * @param said a sentence to that sentence
+   */
+  public Findings reworded(UnaryOperator<String> said) {
+    return new Findings(
+        run,
+        startMs,
+        endMs,
+        channels,
+        heat,
+        heatDoubt.map(said),
+        zero,
+        bypass,
+        pool,
+        cost,
+        steady,
+        phases,
+        cycles,
+        flags.stream().map(flag -> flag.reworded(said)).toList(),
+        startup.stream().map(check -> check.reworded(said)).toList(),
+        verdict.reworded(said),
+        missing.stream().map(said).toList(),
+        traces);
   }
 }

@@ -3,6 +3,7 @@ package heatwake.analysis.finding;
 import heatwake.analysis.quantity.Channel;
 import java.util.List;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 
 /**
  * A rule that fired.
@@ -79,5 +80,22 @@ public record Flag(
   public Flag onSide(Side other) {
     return new Flag(
         rule, other, severity, startMs, endMs, evidence, causes, nextCheck, channels, consequences);
+  }
+
+  /** This flag with every sentence said otherwise. */
+  public Flag reworded(UnaryOperator<String> said) {
+    return new Flag(
+        rule,
+        side,
+        severity,
+        startMs,
+        endMs,
+        said.apply(evidence),
+        causes.stream().map(said).toList(),
+        said.apply(nextCheck),
+        channels,
+        consequences.stream()
+            .map(one -> new Consequence(one.rule(), said.apply(one.evidence())))
+            .toList());
   }
 }

@@ -1,9 +1,14 @@
 package heatwake.analysis.finding;
 
+import java.util.function.UnaryOperator;
+
 /** Why a verdict is what it is: a flag, or a sentence. */
 public sealed interface Reason {
   /** The reason in words. */
   String text();
+
+  /** The same reason with every sentence said otherwise. */
+  Reason reworded(UnaryOperator<String> said);
 
   /**
    * A flag on the verdict's side.
@@ -14,6 +19,11 @@ public sealed interface Reason {
     @Override
     public String text() {
       return flag.rule() + ": " + flag.evidence();
+    }
+
+    @Override
+    public Blames reworded(UnaryOperator<String> said) {
+      return new Blames(flag.reworded(said));
     }
   }
 
@@ -27,6 +37,11 @@ public sealed interface Reason {
     public String text() {
       return "also " + flag.rule() + " (" + flag.side().id() + "): " + flag.evidence();
     }
+
+    @Override
+    public Beside reworded(UnaryOperator<String> said) {
+      return new Beside(flag.reworded(said));
+    }
   }
 
   /**
@@ -39,6 +54,11 @@ public sealed interface Reason {
     public String text() {
       return flag.evidence();
     }
+
+    @Override
+    public Notes reworded(UnaryOperator<String> said) {
+      return new Notes(flag.reworded(said));
+    }
   }
 
   /**
@@ -46,5 +66,10 @@ public sealed interface Reason {
    *
    * @param text the reason in words
    */
-  record Sentence(String text) implements Reason {}
+  record Sentence(String text) implements Reason {
+    @Override
+    public Sentence reworded(UnaryOperator<String> said) {
+      return new Sentence(said.apply(text));
+    }
+  }
 }

@@ -1,6 +1,7 @@
 package heatwake.analysis.finding;
 
 import java.util.OptionalLong;
+import java.util.function.UnaryOperator;
 
 /**
  * One line of the start-up list.
@@ -11,6 +12,11 @@ import java.util.OptionalLong;
  * @param atMs the moment it was decided, UTC milliseconds
  */
 public record StartupCheck(Item check, Result result, String evidence, OptionalLong atMs) {
+
+  /** This check with its evidence said otherwise. */
+  public StartupCheck reworded(UnaryOperator<String> said) {
+    return new StartupCheck(check, result, said.apply(evidence), atMs);
+  }
 
   /** The checks of the list, in the order in which a start-up goes through them. */
   public enum Item {

@@ -1,6 +1,7 @@
 package heatwake.analysis.finding;
 
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * Whose side the trouble is on.
@@ -20,5 +21,14 @@ public record Verdict(
   /** The reasons in words, the strongest first. */
   public List<String> because() {
     return reasons.stream().map(Reason::text).toList();
+  }
+
+  /** This verdict with every sentence said otherwise. */
+  public Verdict reworded(UnaryOperator<String> said) {
+    return new Verdict(
+        side,
+        confidence,
+        reasons.stream().map(reason -> reason.reworded(said)).toList(),
+        wouldDecide.stream().map(said).toList());
   }
 }

@@ -1,5 +1,6 @@
 package heatwake.dashboard.present;
 
+import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
@@ -23,6 +24,11 @@ public enum UnitChoice {
     public DisplayUnit refrigerantPressure() {
       return unit(Quantity.PRESSURE, "MPa", 2);
     }
+
+    @Override
+    public String sentence(String metric) {
+      return metric;
+    }
   },
   US {
     @Override
@@ -44,6 +50,11 @@ public enum UnitChoice {
     public DisplayUnit refrigerantPressure() {
       return unit(Quantity.PRESSURE, "[psi]", 0);
     }
+
+    @Override
+    public String sentence(String metric) {
+      return UsSentence.of(metric);
+    }
   };
 
   /** How values of a quantity are shown. */
@@ -51,6 +62,14 @@ public enum UnitChoice {
 
   /** How a refrigerant's pressure is shown; it is ten times that of the water. */
   public abstract DisplayUnit refrigerantPressure();
+
+  /** A sentence of the analysis, with its figures in these units. */
+  public abstract String sentence(String metric);
+
+  /** Findings whose sentences have their figures in these units. */
+  public Findings worded(Findings findings) {
+    return findings.reworded(this::sentence);
+  }
 
   /** How readings of a channel are shown. */
   public DisplayUnit of(Channel channel) {

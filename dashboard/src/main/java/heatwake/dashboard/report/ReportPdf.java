@@ -28,7 +28,7 @@ public final class ReportPdf {
   /** Takes a run and what was found in it. */
   public ReportPdf(Recording recording, Findings findings, UnitChoice units, Moment moment) {
     this.recording = recording;
-    this.findings = findings;
+    this.findings = units.worded(findings);
     this.units = units;
     this.moment = moment;
   }

@@ -48,7 +48,9 @@ public final class ComparisonText {
     conditions(layout, comparison.runB(), comparison.airB(), comparison.waterB());
     // The doubts of the heat are among those of the COP.
     List<String> remarks =
-        Stream.concat(comparison.copDoubts().stream(), comparison.missing().stream()).toList();
+        Stream.concat(comparison.copDoubts().stream(), comparison.missing().stream())
+            .map(units::sentence)
+            .toList();
     boolean anyFigure =
         comparison.heatChange().isPresent()
             || comparison.copChange().isPresent()

@@ -45,7 +45,7 @@ public final class FindingsText {
   /** Takes a run and what was found in it. */
   public FindingsText(Recording recording, Findings findings, UnitChoice units, Moment moment) {
     this.recording = recording;
-    this.findings = findings;
+    this.findings = units.worded(findings);
     this.units = units;
     this.moment = moment;
   }

@@ -219,7 +219,7 @@ final class RunWatcher implements AutoCloseable {
     boolean same = seen != null && seen.shown() != null && seen.follower().run() == heading.id();
     RunFollower follower = same ? seen.follower() : store.follow(heading.id());
     Recording recording = follower.read();
-    Findings findings = Analysis.of(recording);
+    Findings findings = units.worded(Analysis.of(recording));
     RunCharts charts = RunCharts.of(recording, findings, units, moment);
     return new Seen(
         changes,
