@@ -8,6 +8,7 @@ import heatwake.analysis.coverage.LostSources;
 import heatwake.analysis.coverage.WrongStamps;
 import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
@@ -69,6 +70,7 @@ public final class Analysis {
                 DoubtedHeat.missing(doubted, judgement.flags(), all.water()),
                 given.water().missing(),
                 given.energy().missing(),
+                MeterLoad.missing(given.timeline(), evidence.phases()),
                 Nameplate.missing(given.timeline(), recording.rig()),
                 given.circuit().missing(),
                 WhyNotSteady.inWords(given.spans(), phases.cycles(), recording.endMs()).stream()

@@ -6,7 +6,7 @@ public enum DutyFigure {
   HEAT,
   /** Heat the nameplate promises at these conditions, W. */
   EXPECTED_HEAT,
-  /** Electric power, W. */
+  /** Electric power of the heater, without another load on its meter ({@link MeterLoad}), W. */
   POWER,
   /** Zeroed temperature rise of the water through the heater, K. */
   RISE,

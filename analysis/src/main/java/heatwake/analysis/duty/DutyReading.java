@@ -47,15 +47,18 @@ public final class DutyReading {
   private final CoilDuty coil;
   private final Optional<Estimate> standingExcessK;
   private final boolean flowIsAssumed;
+  private final OptionalDouble besideW;
   private final Optional<Rating> fullLoad;
 
   private DutyReading(
       Rig rig,
       Timeline timeline,
       Optional<Estimate> standingExcessK,
+      OptionalDouble besideW,
       Optional<FlowKnowledge> flow) {
     this.readings = new SpanReadings(rig, timeline);
     this.standingExcessK = standingExcessK;
+    this.besideW = besideW;
     this.flowIsAssumed = flow.filter(known -> known != FlowKnowledge.MEASURED).isPresent();
     this.fullLoad = rig.heater().ratings().stream().max(Comparator.comparingDouble(Rating::heatW));
     this.circuit = new CircuitDuty(readings, rig.heater().refrigerant().map(Glide::of));
@@ -73,7 +76,12 @@ public final class DutyReading {
       List<SteadySpan> spans,
       Optional<FlowKnowledge> flow) {
     DutyReading reading =
-        new DutyReading(rig, timeline, RestingCircuit.excessK(rig, timeline, phases), flow);
+        new DutyReading(
+            rig,
+            timeline,
+            RestingCircuit.excessK(rig, timeline, phases),
+            MeterLoad.watts(timeline, phases),
+            flow);
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
       Duty duty = reading.duty(span);
@@ -91,7 +99,7 @@ public final class DutyReading {
       putCop(span, figures);
     }
     span.expectedHeatW().ifPresent(heat -> figures.put(DutyFigure.EXPECTED_HEAT, heat));
-    span.powerW().ifPresent(power -> figures.put(DutyFigure.POWER, power));
+    powerW(span).ifPresent(power -> figures.put(DutyFigure.POWER, power));
     span.riseK().ifPresent(rise -> figures.put(DutyFigure.RISE, rise));
     span.flowM3PerS().ifPresent(flow -> figures.put(DutyFigure.FLOW, flow));
     span.ratio().ifPresent(ratio -> figures.put(DutyFigure.HEAT_RATIO, ratio));
@@ -113,19 +121,26 @@ public final class DutyReading {
     return !flowIsAssumed || span.ratio().isPresent();
   }
 
-  private static void putPowerRatio(SteadySpan span, Map<DutyFigure, Estimate> figures) {
+  /** Of the heater alone: without what else is on its meter. */
+  private Optional<Estimate> powerW(SteadySpan span) {
+    return span.powerW()
+        .map(power -> new Estimate(power.value() - besideW.orElse(0), power.standard()));
+  }
+
+  private void putPowerRatio(SteadySpan span, Map<DutyFigure, Estimate> figures) {
     if (span.powerW().isPresent() && span.expectedPowerW().isPresent()) {
       figures.put(
-          DutyFigure.POWER_RATIO, span.powerW().get().dividedBy(span.expectedPowerW().get()));
+          DutyFigure.POWER_RATIO, powerW(span).get().dividedBy(span.expectedPowerW().get()));
     }
   }
 
-  private static void putCop(SteadySpan span, Map<DutyFigure, Estimate> figures) {
+  private void putCop(SteadySpan span, Map<DutyFigure, Estimate> figures) {
     if (span.cop().isPresent()
         && span.expectedHeatW().isPresent()
         && span.expectedPowerW().isPresent()) {
       Estimate expected = span.expectedHeatW().get().dividedBy(span.expectedPowerW().get());
-      figures.put(DutyFigure.COP_RATIO, span.cop().get().dividedBy(expected));
+      double alone = powerW(span).orElseThrow().value() / span.powerW().get().value();
+      figures.put(DutyFigure.COP_RATIO, span.cop().get().times(1 / alone).dividedBy(expected));
     }
   }
 

@@ -100,6 +100,21 @@ final class CompressorEffect {
     return sorted[count / 2];
   }
 
+  /** Whether it is seen at an instant, and is none. */
+  boolean isNone(int i) {
+    return share[i] < NONE;
+  }
+
+  /** The first instant at which it is above a share of the full one; -1 if it never is. */
+  int firstAbove(double least) {
+    for (int i = 0; i < share.length; i++) {
+      if (share[i] > least) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
   /**
    * Whether the pressures are seen to part during a draw, by more than half of the run's full lift:
    * a motor that does not turn lifts nothing, however short its draw.

@@ -69,7 +69,7 @@ record DrawLevels(double compressor, double threshold) {
         compressor, LevelHistogram.of(draw).valley(Math.sqrt(threshold * lowest), lowest));
   }
 
-  /** These levels with the threshold above a fan that draws more than it. */
+  /** These levels with the threshold above a fan, or another load, that draws more than it. */
   DrawLevels above(double fan, LevelHistogram all) {
     double lowest = LeadingFan.ABOVE * fan;
     return new DrawLevels(compressor, all.valley(lowest, Math.max(lowest, FAN_HIGH * compressor)));

@@ -116,6 +116,10 @@ record ElectricDraw(Track compressor, Track fan) {
     DrawLevels levels =
         DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
             .checked(draw, effect, meter.plate());
+    OptionalDouble beside = LoadBeside.draw(timeline, draw, levels, waterMoves, effect);
+    if (beside.isPresent()) {
+      levels = levels.above(beside.getAsDouble(), all);
+    }
     Track above = above(timeline, draw, levels, effect);
     OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
     if (leading.isPresent()) {
@@ -131,10 +135,11 @@ record ElectricDraw(Track compressor, Track fan) {
     double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
     int runsDown = timeline.instants(RUNS_DOWN_S);
     double fanThreshold =
-        fanThreshold(
+        FanThreshold.of(
             withoutStalls(draw, tries(draw, levels), compressor, runsDown),
             compressor.after(runsDown),
             waterMoves,
+            beside,
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
             least);
@@ -180,35 +185,5 @@ record ElectricDraw(Track compressor, Track fan) {
       }
     }
     return kept;
-  }
-
-  private static double fanThreshold(
-      double[] draw,
-      Track compressor,
-      Track waterMoves,
-      double compressorThreshold,
-      int seen,
-      double least) {
-    double[] idle = draw.clone();
-    double[] standing = draw.clone();
-    for (int i = 0; i < draw.length; i++) {
-      if (!compressor.no(i) || draw[i] > compressorThreshold) {
-        idle[i] = Double.NaN;
-      }
-      if (!compressor.no(i) || !waterMoves.no(i)) {
-        standing[i] = Double.NaN;
-      }
-    }
-    LevelHistogram atRest = LevelHistogram.of(standing);
-    LevelHistogram compressorRests = LevelHistogram.of(idle);
-    double rest = atRest.total() > 0 ? atRest.quantile(0.5) : compressorRests.quantile(0.05);
-    if (Double.isNaN(rest)) {
-      return least;
-    }
-    // Without a look at the heater at rest a lone low level may be the fan itself.
-    double base = atRest.total() > 0 ? rest : Math.min(rest, 2 * least);
-    double lowest = base + least;
-    double highest = Math.max(lowest, compressorRests.highestHeld(seen));
-    return Math.max(lowest, compressorRests.valley(lowest, highest));
   }
 }

@@ -176,7 +176,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
           Stream.concat(Stream.of(heat), outside.figures().stream()).toList(),
           outside.wouldDecide());
     }
-    DrawnPower drawn = DrawnPower.of(mean, evidence);
+    DrawnPower drawn = DrawnPower.of(mean);
     if (drawn.isTooMuch()) {
       return new Soundness(
           0,

@@ -1,0 +1,68 @@
+package heatwake.analysis.duty;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/**
+ * A load on the heater's meter that is not the heater's, mostly the pool pump: it draws while the
+ * water moves and compressor and fan rest. It is part of what was metered, but not of what the
+ * nameplate speaks of.
+ */
+public final class MeterLoad {
+  /** Controls and crankcase heaters take up to 80 W, the latter only at rest: common practice. */
+  private static final double LEAST_W = 150;
+
+  /** And a load matters from this share of the running heater's draw on; ours. */
+  private static final double LEAST_SHARE = 0.1;
+
+  /** It is seen for so long; ours. */
+  private static final double SEEN_S = 120;
+
+  private MeterLoad() {}
+
+  /** Mean power of such a load, W; empty where there is none or power is not measured. */
+  public static OptionalDouble watts(Timeline timeline, List<PhaseSpan> phases) {
+    if (!timeline.has(Channel.POWER)) {
+      return OptionalDouble.empty();
+    }
+    double[] power = timeline.of(Channel.POWER);
+    PhaseGrid grid = PhaseGrid.of(timeline, phases);
+    double resting = mean(power, grid, Phase.CIRCULATING, timeline.instants(SEEN_S));
+    double running = mean(power, grid, Phase.STEADY, 1);
+    boolean matters = resting >= LEAST_W && resting >= LEAST_SHARE * running && resting < running;
+    return matters ? OptionalDouble.of(resting) : OptionalDouble.empty();
+  }
+
+  /** What it does to the figures of the run, in a sentence; empty where there is no such load. */
+  public static List<String> missing(Timeline timeline, List<PhaseSpan> phases) {
+    OptionalDouble watts = watts(timeline, phases);
+    return watts.isEmpty()
+        ? List.of()
+        : List.of(
+            String.format(
+                Locale.ROOT,
+                "COP of the heater alone: power stands at %.0f W with the heater at rest and water"
+                    + " moving, so another load, such as the pool pump, is on its meter; energy and"
+                    + " COP count it, what is held against the nameplate does not",
+                watts.getAsDouble()));
+  }
+
+  /** NaN where a phase is seen at fewer instants. */
+  private static double mean(double[] power, PhaseGrid grid, Phase phase, int least) {
+    double sum = 0;
+    int count = 0;
+    for (int i = 0; i < power.length; i++) {
+      if (grid.is(i, phase) && !Double.isNaN(power[i])) {
+        sum += power[i];
+        count++;
+      }
+    }
+    return count < least ? Double.NaN : sum / count;
+  }
+}
