@@ -116,9 +116,10 @@ record ElectricDraw(Track compressor, Track fan) {
     DrawLevels levels =
         DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
             .checked(draw, effect, meter.plate());
-    OptionalDouble beside = LoadBeside.draw(timeline, draw, levels, waterMoves, effect);
-    if (beside.isPresent()) {
-      levels = levels.above(beside.getAsDouble(), all);
+    Optional<IdleDraw> idle =
+        IdleDraw.in(timeline, draw, levels, meter.plate(), waterMoves, effect);
+    if (idle.isPresent()) {
+      levels = levels.above(idle.get().most(), all);
     }
     Track above = above(timeline, draw, levels, effect);
     OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
@@ -139,13 +140,18 @@ record ElectricDraw(Track compressor, Track fan) {
             withoutStalls(draw, tries(draw, levels), compressor, runsDown),
             compressor.after(runsDown),
             waterMoves,
-            beside,
+            idle.flatMap(IdleDraw::rest),
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
             least);
+    // Beside another load the usual hysteresis would reach below what is drawn at rest.
+    double fanRests =
+        idle.flatMap(IdleDraw::rest)
+            .map(rest -> (rest + fanThreshold) / 2)
+            .orElse(0.9 * fanThreshold);
     int blip = timeline.instants(BLIP_S);
     Track fan =
-        Track.above(draw, fanThreshold, fanThreshold * 0.9)
+        Track.above(draw, fanThreshold, fanRests)
             .withoutBlips(Track.NO, blip)
             .withoutBlips(Track.YES, blip);
     return Optional.of(new ElectricDraw(compressor, fan));

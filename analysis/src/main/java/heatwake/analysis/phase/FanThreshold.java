@@ -1,6 +1,6 @@
 package heatwake.analysis.phase;
 
-import java.util.OptionalDouble;
+import java.util.Optional;
 
 /** The draw from which at least the fan runs: above the heater at rest, below the compressor. */
 final class FanThreshold {
@@ -20,7 +20,7 @@ final class FanThreshold {
       double[] draw,
       Track compressor,
       Track waterMoves,
-      OptionalDouble beside,
+      Optional<Double> beside,
       double compressorThreshold,
       int seen,
       double least) {

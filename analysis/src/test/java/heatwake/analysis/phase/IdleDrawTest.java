@@ -1,0 +1,116 @@
+package heatwake.analysis.phase;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.series.Recording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Draw above a fan's that is no compressor; stories by hand. Common practice: pool pumps draw 0.2
+ * to 1.5 kW, a compressor heats the water and parts the pressures within a minute or two, a fan
+ * draws 5 to 15 % of a heater, of small ones up to a quarter.
+ */
+class IdleDrawTest {
+  private static final double PUMP_W = 950;
+
+  /** A pump on the heater's meter runs whenever water moves. */
+  private static RunBuilder withPump() {
+    return RunBuilder.run()
+        .heatingAt(Channel.POWER, 2700 + PUMP_W)
+        .change(Channel.POWER, (atS, watts) -> watts < 1000 ? watts + PUMP_W : watts);
+  }
+
+  private static Phases phasesOf(RunBuilder run) {
+    Recording recording = run.recording();
+    return Phases.of(Timeline.of(recording), recording);
+  }
+
+  private static List<String> flagsOf(RunBuilder run) {
+    return Analysis.of(run.recording()).flags().stream().map(Flag::rule).toList();
+  }
+
+  private static List<Phase> order(Phases phases) {
+    return phases.spans().stream()
+        .map(PhaseSpan::phase)
+        .filter(phase -> phase != Phase.STARTING && phase != Phase.FAN)
+        .toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {1, 10, 30})
+  void aPumpOnTheMeterIsNoCompressor(int everyS) {
+    RunBuilder run = withPump().every(everyS).circulating(15).heating(60).circulating(30);
+    Phases phases = phasesOf(run);
+    assertThat(order(phases)).containsExactly(Phase.CIRCULATING, Phase.STEADY, Phase.CIRCULATING);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.cycles().get(0).startMs() - run.recording().startMs())
+        .isBetween(900_000L - 1000L * everyS, 905_000L + 1000L * everyS);
+    assertThat(flagsOf(run)).isEmpty();
+  }
+
+  /** With the temperatures of the water alone beside the power. */
+  @Test
+  void theRiseTellsItToo() {
+    RunBuilder run =
+        withPump()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .circulating(15)
+            .heating(60)
+            .circulating(30);
+    assertThat(order(phasesOf(run)))
+        .containsExactly(Phase.CIRCULATING, Phase.STEADY, Phase.CIRCULATING);
+  }
+
+  /** A heater that never starts, its set temperature reached, accuses nobody. */
+  @Test
+  void aHeaterThatNeverRanRests() {
+    RunBuilder run = withPump().pool(28.5).circulating(240);
+    Findings findings = Analysis.of(run.recording());
+    assertThat(findings.cycles()).isEmpty();
+    assertThat(findings.flags()).isEmpty();
+    assertThat(order(phasesOf(run))).containsExactly(Phase.CIRCULATING);
+  }
+
+  /** A motor that runs and compresses nothing comes from a rest that draws less. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 15})
+  void aCompressorWithoutLiftStaysOne(double restMinutes) {
+    RunBuilder run =
+        RunBuilder.run()
+            .heatingAt(Channel.POWER, 1300)
+            .heatingAt(Channel.WATER_OUT, 0.05)
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1550)
+            .heatingAt(Channel.PRESSURE_SUCTION, 1480)
+            .circulating(restMinutes)
+            .heating(60);
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+  }
+
+  /** A fan that thaws the coil for a quarter of an hour, at 22 % of the draw. */
+  @Test
+  void aFanThatThawsIsNoCompressor() {
+    RunBuilder run =
+        RunBuilder.run()
+            .air(3)
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .with(Channel.AIR_AMBIENT)
+            .change(Channel.POWER, (atS, watts) -> watts > 100 && watts < 200 ? 600 : watts)
+            .circulating(10);
+    for (int i = 0; i < 4; i++) {
+      run.heating(45).fan(14);
+    }
+    Phases phases = phasesOf(run.heating(45).circulating(5));
+    assertThat(phases.cycles()).hasSize(5);
+    assertThat(phases.spans()).extracting(PhaseSpan::phase).contains(Phase.FAN);
+    assertThat(flagsOf(run)).doesNotContain("low-heat", "low-cop", "frosting");
+  }
+}
