@@ -46,6 +46,8 @@ public enum DutyFigure {
   STANDARD_APPROACH,
   /** Suction superheat, K. */
   SUPERHEAT,
+  /** Suction line at the compressor minus entering air, K. */
+  SUCTION_EXCESS,
   /** Liquid subcooling, K. */
   SUBCOOLING,
   /** Subcooling over bubble point minus entering water: what the liquid is cooled of all it can. */

@@ -34,6 +34,11 @@ public final class DutyReading {
   /** Less than this part of the expected power is a fan, not a compressor; ours. */
   private static final double FAN_RATIO = 0.15;
 
+  /** Nor is one a compressor that draws less than this part and heats less than the other; ours. */
+  private static final double IDLE_POWER_RATIO = 0.35;
+
+  private static final double IDLE_HEAT_RATIO = 0.1;
+
   /** No heater condenses closer than this above its entering water, K; ours. */
   private static final double LEAST_HEAD_K = 5;
 
@@ -85,11 +90,17 @@ public final class DutyReading {
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
       Duty duty = reading.duty(span);
-      if (duty.of(DutyFigure.POWER_RATIO).filter(p -> p.value() < FAN_RATIO).isEmpty()) {
+      if (!isFan(duty)) {
         found.add(duty);
       }
     }
     return List.copyOf(found);
+  }
+
+  private static boolean isFan(Duty duty) {
+    double power = duty.of(DutyFigure.POWER_RATIO).map(Estimate::value).orElse(Double.NaN);
+    double heat = duty.of(DutyFigure.HEAT_RATIO).map(Estimate::value).orElse(Double.NaN);
+    return power < FAN_RATIO || (power < IDLE_POWER_RATIO && heat < IDLE_HEAT_RATIO);
   }
 
   private Duty duty(SteadySpan span) {
@@ -154,6 +165,7 @@ public final class DutyReading {
                 figures.put(
                     DutyFigure.HUMIDITY,
                     new Estimate(humidity, readings.standard(Channel.HUMIDITY_IN, humidity))));
+    putSuctionExcess(span, figures);
     OptionalDouble in = readings.mean(Channel.AIR_IN, span);
     OptionalDouble out = readings.mean(Channel.AIR_OUT, span);
     if (in.isPresent() && out.isPresent()) {
@@ -164,6 +176,21 @@ public final class DutyReading {
               Math.hypot(
                   readings.temperatureStandardK(Channel.AIR_IN, in.getAsDouble()),
                   readings.temperatureStandardK(Channel.AIR_OUT, out.getAsDouble()))));
+    }
+  }
+
+  private void putSuctionExcess(SteadySpan span, Map<DutyFigure, Estimate> figures) {
+    OptionalDouble suction = readings.mean(Channel.TEMP_SUCTION, span);
+    if (suction.isPresent() && span.airK().isPresent()) {
+      double suctionK = suction.getAsDouble();
+      double airK = span.airK().getAsDouble();
+      figures.put(
+          DutyFigure.SUCTION_EXCESS,
+          new Estimate(
+              suctionK - airK,
+              Math.hypot(
+                  readings.temperatureStandardK(Channel.TEMP_SUCTION, suctionK),
+                  readings.temperatureStandardK(readings.airChannel(), airK))));
     }
   }
 

@@ -2,6 +2,7 @@ package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -12,6 +13,8 @@ import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -59,7 +62,8 @@ public final class Frosting implements Rule {
         + " coil ices there: common practice) or more than 20 K below the air (ours), unless"
         + " superheat above 12 K (where it is not known, subcooling below 1.5 K) shows it"
         + " short of refrigerant; or, up to 20 K below the air, steady heat of 92 % of the"
-        + " nameplate's and more to the end shows the coil to be laid out so (ours). The last 12 min before the end of a run may be a defrost that is not"
+        + " nameplate's and more to the end shows the coil to be laid out so (ours). Heat that falls by no more than the power is a compressor that slows down, and heat that"
+        + " is gone within 4 min is no ice (ours). The last 12 min before the end of a run may be a defrost that is not"
         + " over (1 to 12 min: common practice) and are left out.";
   }
 
@@ -80,7 +84,8 @@ public final class Frosting implements Rule {
           "neither evaporating temperature nor air temperature known, so ice cannot be told");
     }
     List<IcingStretch> stretches =
-        new IcingStretches(evidence.timeline(), output.get(), evaporating, air)
+        new IcingStretches(
+                evidence.timeline(), output.get(), evaporating, heatersPower(evidence), air)
             .of(evidence.phases());
     List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
     Optional<IcingStretch> worst =
@@ -93,6 +98,13 @@ public final class Frosting implements Rule {
     }
     Outcome iced = iced(evidence);
     return iced instanceof Outcome.Flagged ? iced : peaks(icy);
+  }
+
+  /** Without what else is on its meter; NaN where it is not known. */
+  private static double[] heatersPower(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    double besideW = MeterLoad.watts(timeline, evidence.phases()).orElse(0);
+    return Arrays.stream(timeline.of(Channel.POWER)).map(watts -> watts - besideW).toArray();
   }
 
   /** Ice on a coil that is not short of refrigerant; for one that is see low-charge. */

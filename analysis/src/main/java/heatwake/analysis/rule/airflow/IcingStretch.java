@@ -9,6 +9,7 @@ package heatwake.analysis.rule.airflow;
  * @param evaporatingK evaporating temperature at the end, NaN if not known
  * @param fallsAwayK how much further below the air it evaporates at the end, NaN if not known
  * @param peakApproachK how far below the air it evaporates at the peak, NaN if not known
+ * @param powerShare power at the end over that at the peak, NaN if not known
  * @param defrosted whether a defrost ended it
  */
 record IcingStretch(
@@ -20,6 +21,7 @@ record IcingStretch(
     double evaporatingK,
     double fallsAwayK,
     double peakApproachK,
+    double powerShare,
     boolean defrosted) {
   private static final double FREEZING_K = 273.15;
 
@@ -53,6 +55,9 @@ record IcingStretch(
   /** Heat that such a fall costs at the least; the compressor makes up for some of it; ours. */
   private static final double SOME_LOSS = 0.1;
 
+  /** A COP at least this share of that at the peak holds; ours, as for part load. */
+  private static final double COP_HOLDS = 0.94;
+
   /** Heat goes with the air by this share a kelvin; common practice (see the duty's load). */
   static final double HEAT_PER_AIR_K = 0.025;
 
@@ -60,7 +65,18 @@ record IcingStretch(
     return Double.isNaN(evaporatingK) ? airK < COLD_AIR_K : evaporatingK < ICES_BELOW_K;
   }
 
+  /**
+   * Whether the heat falls by no more than the power: a compressor that slows down as the water
+   * nears its set temperature. Ice takes more of the heat than of the power.
+   */
+  private boolean isSlower() {
+    return 1 - loss >= COP_HOLDS * powerShare;
+  }
+
   boolean isLost() {
+    if (isSlower()) {
+      return false;
+    }
     boolean fallsAway = Double.isNaN(fallsAwayK) || fallsAwayK > FALLS_AWAY_K;
     if (fallsAwayK > FAR_AWAY_K && loss > SOME_LOSS) {
       return true;

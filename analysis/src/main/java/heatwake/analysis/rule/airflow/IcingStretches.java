@@ -7,6 +7,7 @@ import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads stretches of running off the grid. */
 final class IcingStretches {
@@ -21,22 +22,43 @@ final class IcingStretches {
   private final Timeline timeline;
   private final double[] output;
   private final Optional<double[]> evaporating;
+  private final double[] power;
   private final Channel air;
 
-  IcingStretches(Timeline timeline, double[] output, Optional<double[]> evaporating, Channel air) {
+  /**
+   * Looks at a run.
+   *
+   * @param output heat, or rise where that is not known
+   * @param power what the heater draws, NaN where it is not known
+   * @param air where the entering air is read
+   */
+  IcingStretches(
+      Timeline timeline,
+      double[] output,
+      Optional<double[]> evaporating,
+      double[] power,
+      Channel air) {
     this.timeline = timeline;
     this.output = output;
     this.evaporating = evaporating;
+    this.power = power;
     this.air = air;
   }
 
   List<IcingStretch> of(List<PhaseSpan> phases) {
-    return RunningStretch.of(phases).stream().flatMap(one -> stretch(one).stream()).toList();
+    return RunningStretch.of(phases).stream().flatMap(this::stretches).toList();
   }
 
-  private Optional<IcingStretch> stretch(RunningStretch running) {
+  private Stream<IcingStretch> stretches(RunningStretch running) {
     int from = timeline.firstAtOrAfter(running.startMs() + SETTLING_MS);
     int to = timeline.firstAtOrAfter(running.endMs() - cutOffMs(running));
+    List<Stretch> heating = new SuddenFalls(timeline, output).between(from, to);
+    return heating.stream()
+        .flatMap(
+            one -> stretch(one.from(), one.to(), one.to() < to || running.defrosted()).stream());
+  }
+
+  private Optional<IcingStretch> stretch(int from, int to, boolean defrosted) {
     int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
     int blocks = (to - from) / block;
     if (blocks < FEWEST_BLOCKS) {
@@ -68,7 +90,8 @@ final class IcingStretches {
             coilNow,
             coilThen - coilNow - cooler,
             airThen - coilThen,
-            running.defrosted()));
+            Stretch.mean(power, end - block, end) / Stretch.mean(power, at, at + block),
+            defrosted));
   }
 
   /** A defrost is known by the heating after it, so at the end of a run it is not told from ice. */

@@ -210,4 +210,37 @@ class FrostingTest {
     assertThat(reason(rule, readings(recording)))
         .isEqualTo("neither heat nor the water's rise known");
   }
+
+  /** Heat that is gone within a minute is a defrost or a stop, however seldom it is told as one. */
+  @Test
+  void heatThatIsGoneAtOnceIsNoIce() {
+    DoubleUnaryOperator thaw = minute -> minute % 45 > 40 ? 0 : 9000 - 30 * (minute % 45);
+    assertClear(rule, run(1, 180, Phase.CIRCULATING, thaw, minute -> -4));
+    DoubleUnaryOperator ices = minute -> Math.max(0, 9000 - 60 * minute);
+    onlyFlag(rule, run(1, 150, Phase.CIRCULATING, ices, minute -> -4 - minute / 30));
+  }
+
+  /** Physics: ice takes the heat, and hardly any of the power; a slower motor takes both. */
+  @Test
+  void aCompressorThatSlowsDownIsNoIce() {
+    assertThat(fallingTo(0.5, 0.5)).doesNotContain("frosting");
+    assertThat(fallingTo(0.5, 0.9)).contains("frosting");
+  }
+
+  private static List<String> fallingTo(double heatShare, double powerShare) {
+    RunBuilder run =
+        RunBuilder.run()
+            .air(4)
+            .without(Channel.PRESSURE_SUCTION, Channel.PRESSURE_DISCHARGE)
+            .circulating(10)
+            .heating(30);
+    for (int i = 1; i <= 15; i++) {
+      run.heatingAt(Channel.WATER_OUT, 1.6 * (1 - (1 - heatShare) * i / 15))
+          .heatingAt(Channel.POWER, 2700 * (1 - (1 - powerShare) * i / 15))
+          .heating(6);
+    }
+    return Analysis.of(run.heating(30).circulating(5).recording()).flags().stream()
+        .map(Flag::rule)
+        .toList();
+  }
 }

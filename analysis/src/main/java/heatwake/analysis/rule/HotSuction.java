@@ -1,0 +1,23 @@
+package heatwake.analysis.rule;
+
+import heatwake.analysis.duty.Duty;
+import heatwake.analysis.duty.DutyFigure;
+
+/**
+ * Whether the suction line is warmer than the air that enters the coil. However short of
+ * refrigerant a coil is, its gas gets no warmer than that air: hot gas has come in past the
+ * reversing valve, or back through the compressor. Superheat then says nothing of the charge.
+ */
+public final class HotSuction {
+  /** Beyond this a line is not warmed by its surroundings alone, K; ours. */
+  private static final double WARMER_K = 3;
+
+  private HotSuction() {}
+
+  /** Whether it is, beyond doubt; not where suction line or air are not read. */
+  public static boolean shows(Duty duty) {
+    return duty.of(DutyFigure.SUCTION_EXCESS)
+        .filter(excess -> Doubt.above(excess, WARMER_K))
+        .isPresent();
+  }
+}
