@@ -29,9 +29,11 @@ public final class Starvation {
    * in the coil explains it.
    */
   public static boolean shows(Duty duty) {
-    return duty.of(DutyFigure.SUPERHEAT)
+    boolean isSuperheated =
+        duty.of(DutyFigure.SUPERHEAT)
             .filter(superheat -> superheat.value() > HIGH_SUPERHEAT_K)
-            .isPresent()
+            .isPresent();
+    return (isSuperheated && !HotSuction.shows(duty))
         || (hasVapourInLiquid(duty)
             && !LittleAir.isLikely(duty)
             && !Flooding.shows(duty)
@@ -52,9 +54,10 @@ public final class Starvation {
 
   /** Whether superheat is beyond doubt more than a valve in control leaves, at whatever speed. */
   public static boolean isCertain(Duty duty) {
-    return duty.of(DutyFigure.SUPERHEAT)
-        .filter(superheat -> Doubt.above(superheat, HIGH_SUPERHEAT_K))
-        .isPresent();
+    return !HotSuction.shows(duty)
+        && duty.of(DutyFigure.SUPERHEAT)
+            .filter(superheat -> Doubt.above(superheat, HIGH_SUPERHEAT_K))
+            .isPresent();
   }
 
   /** Whether subcooling shows vapour in the liquid line. */

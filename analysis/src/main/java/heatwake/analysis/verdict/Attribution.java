@@ -4,6 +4,7 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.rule.Flooding;
+import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -47,6 +48,10 @@ public record Attribution(List<Ranked> ranking, Map<Symptom, Double> grades) {
     for (Symptom symptom : Symptom.values()) {
       OptionalDouble grade = symptom.grade(duty, heater);
       grade.ifPresent(known -> grades.put(symptom, known));
+    }
+    if (HotSuction.shows(duty)) {
+      // Gas that came in hot has its superheat from there, not from the coil.
+      grades.remove(Symptom.SUPERHEAT);
     }
     if (Flooding.shows(duty)) {
       // The liquid that is missing there stands in the coil: one observation, not two.

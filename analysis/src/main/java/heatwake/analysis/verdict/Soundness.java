@@ -218,6 +218,11 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         ratio.standard() > Duty.CLOSE_TO_PLATE ? SurerHeat.of(mean, evidence) : List.of());
   }
 
+  private static boolean isWithin(Symptom symptom, Estimate figure) {
+    return figure.value() - figure.standard() >= symptom.normalFrom()
+        && figure.value() + figure.standard() <= symptom.normalTo();
+  }
+
   private static String but(Symptom symptom, Duty mean, Heater heater) {
     return "but " + SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow());
   }
@@ -233,6 +238,8 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
         quiet &= Math.abs(symptom.grade(Estimate.exact(figure.get().value()))) <= OutOfBand.QUIET;
         boolean ofCircuit = symptom == Symptom.CONDENSING || symptom == Symptom.EVAPORATING;
         if (ofCircuit) {
+          // What it is called sound by must not lie at the edge of its band by assumptions.
+          quiet &= isWithin(symptom, figure.get());
           circuit++;
           because.add(SymptomText.of(symptom, figure.get()));
         }

@@ -309,4 +309,17 @@ class SoundnessTest {
         AtDuty.sound().set(DutyFigure.HEAT_RATIO, 0.97, 0.03).set(DutyFigure.COP_RATIO, 0.86, 0.04);
     assertThat(Soundness.of(wasteful.evidence()).confidence()).isEqualTo(0.5);
   }
+
+  /** A coil at the edge of its band by an assumed humidity is no proof of health. */
+  @Test
+  void theCircuitAloneProvesHealthOnlyWellWithinItsBands() {
+    AtDuty coil =
+        AtDuty.sound()
+            .without(DutyFigure.HEAT, DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO)
+            .set(DutyFigure.STANDARD_APPROACH, 16.8, 0.9);
+    assertThat(Soundness.of(coil.evidence()).confidence()).isZero();
+    assertThat(
+            Soundness.of(coil.set(DutyFigure.STANDARD_APPROACH, 13, 0.9).evidence()).confidence())
+        .isPositive();
+  }
 }

@@ -12,7 +12,6 @@ import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
-import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -70,7 +69,11 @@ public final class AirRecirculation implements Rule {
         + " in the hour before; outdoor air moved by less than half of it meanwhile (sun on its probe"
         + " lifts that one, in a front it comes after; ours), and leaving air, suction pressure, heat"
         + " or COP followed (by half, a third, and half of what colder air costs: 2 % of heat a"
-        + " kelvin, common practice), which a probe that slipped leaves unmoved.";
+        + " kelvin, common practice), which a probe that slipped leaves unmoved. Also raised when it"
+        + " grows while the heater runs: in some hour more than 5 K and 3 times 1 K further below"
+        + " outdoor air than in the first half-hour of running, the inlet having fallen by at least"
+        + " half of it and outdoor air by less than a quarter (a warm wall lets its probe fall late:"
+        + " ours), with the same witnesses.";
   }
 
   @Override
@@ -98,7 +101,10 @@ public final class AirRecirculation implements Rule {
             .orElseGet(() -> alone(evidence, running.get()));
     return throughout instanceof Outcome.Flagged
         ? throughout
-        : SuddenDeficit.of(evidence, runs, MATERIAL_K).map(this::begun).orElse(throughout);
+        : SuddenDeficit.of(evidence, runs, MATERIAL_K)
+            .map(this::begun)
+            .or(() -> GrowingDeficit.of(evidence, runs).map(this::grown))
+            .orElse(throughout);
   }
 
   /** Against a short rest all of the running has to tell, and the first of it alone as well. */
@@ -140,12 +146,7 @@ public final class AirRecirculation implements Rule {
   }
 
   private Outcome alone(Evidence evidence, AirDeficit running) {
-    double pair =
-        Math.hypot(
-            ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_IN)
-                .atTemperatureK(running.inletK()),
-            ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_AMBIENT)
-                .atTemperatureK(running.inletK()));
+    double pair = AirPair.standardK(evidence, running.inletK());
     Estimate below =
         new Estimate(running.belowK().value(), Math.hypot(pair, running.belowK().standard()));
     if (!Doubt.above(below, MATERIAL_WITHOUT_REST_K)) {
@@ -166,6 +167,18 @@ public final class AirRecirculation implements Rule {
                 + Wording.moment(since.startMs())
                 + "; in the running before that "
                 + besideOutdoors(sudden.before())));
+  }
+
+  private Outcome grown(GrowingDeficit growing) {
+    AirDeficit worst = growing.worst();
+    return Outcome.flagged(
+        flag(
+            worst,
+            said(worst)
+                + " in the hour from "
+                + Wording.moment(worst.startMs())
+                + "; in the first half-hour of running "
+                + besideOutdoors(growing.before())));
   }
 
   private static String besideOutdoors(double belowK) {

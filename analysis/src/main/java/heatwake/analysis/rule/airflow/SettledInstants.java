@@ -57,6 +57,15 @@ final class SettledInstants {
     return settled[i];
   }
 
+  /** The first settled instant, UTC ms; the end of the run where there is none. */
+  long firstMs() {
+    int i = 0;
+    while (i < settled.length - 1 && !settled[i]) {
+      i++;
+    }
+    return timeline.timeMs(i);
+  }
+
   /** Mean over the settled instants from one moment up to another; NaN where there are none. */
   double mean(double[] values, long fromMs, long toMs) {
     double sum = 0;

@@ -5,7 +5,6 @@ import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
-import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
@@ -74,11 +73,7 @@ record SuddenDeficit(double before, AirDeficit since) {
         blocks.add(AirDeficit.between(timeline, settled, SHORTEST_S, from, from + BLOCK_MS));
       }
       double roomK = timeline.meanBetween(Channel.AIR_IN, timeline.startMs(), endMs).orElse(0);
-      this.pairK =
-          Math.hypot(
-              ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_IN).atTemperatureK(roomK),
-              ProbeUncertainty.of(evidence.recording().rig(), Channel.AIR_AMBIENT)
-                  .atTemperatureK(roomK));
+      this.pairK = AirPair.standardK(evidence, roomK);
     }
 
     Optional<SuddenDeficit> first() {

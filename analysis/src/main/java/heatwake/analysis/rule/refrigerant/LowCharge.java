@@ -10,6 +10,7 @@ import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Flooding;
+import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
@@ -31,7 +32,7 @@ public final class LowCharge implements Rule {
   private static final double HIGH_SUPERHEAT_K = 10;
 
   /** Superheat above this beside vapour in the liquid line needs no more; common practice. */
-  private static final double GRAVE_SUPERHEAT_K = 14;
+  private static final double GRAVE_SUPERHEAT_K = 12;
 
   /**
    * Superheat above this starves the coil whatever else is known. Behind a fixed orifice it varies
@@ -81,7 +82,8 @@ public final class LowCharge implements Rule {
   public String limits() {
     return "Raised when the condensing temperature is not high (at most 11 K above leaving"
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
-        + " are set to 4 to 8 K: common practice) together with heat or COP below the nameplate's,"
+        + " are set to 4 to 8 K: common practice), in a suction line no more than 3 K warmer than the"
+        + " entering air (a starved coil's gas gets no warmer than that air; hot gas has come in), together with heat or COP below the nameplate's,"
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
@@ -91,7 +93,7 @@ public final class LowCharge implements Rule {
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
         + " if not beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
-        + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 14 K and subcooling is below 2 K, or superheat exceeds 25 K (no fixed orifice"
+        + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 12 K and subcooling is below 2 K, or below 4 K over a coil that low, or superheat exceeds 25 K (no fixed orifice"
         + " is charged for more: common practice, from memory) and the coil evaporates low. For 10 min of steady running; or where the coil ices as no sound"
         + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
@@ -120,6 +122,7 @@ public final class LowCharge implements Rule {
 
   private static boolean isStarved(Duty duty) {
     if (Starvation.isContradictedByCondenser(duty)
+        || HotSuction.shows(duty)
         || isBelow(duty.of(DutyFigure.STANDARD_APPROACH), HIGH_EVAPORATING_K)) {
       return false;
     }
@@ -132,7 +135,8 @@ public final class LowCharge implements Rule {
             .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)
             .isPresent();
     if (Corroboration.isImpossible(duty)
-        && ((surely(superheat, GRAVE_SUPERHEAT_K) && vapourInLiquid)
+        && ((surely(superheat, GRAVE_SUPERHEAT_K)
+                && (vapourInLiquid || (evaporatesLow && hasLittleSubcooling(duty))))
             || (surely(superheat, GREATEST_SUPERHEAT_K) && evaporatesLow))) {
       return true;
     }

@@ -219,4 +219,39 @@ class RecirculationBegunTest {
     assertThat(onlyFlag(rule, readings(falls(run, 6).heating(60).recording())).endMs())
         .isGreaterThan(run.nowMs() - 600_000);
   }
+
+  /** A shed that fills with cold air over hours; outdoor air warms by a little meanwhile. */
+  private static RunBuilder creeping(double inletFallsK, double outdoorsRisesK) {
+    RunBuilder run = RunBuilder.run().air(22).heating(40);
+    for (int i = 1; i <= 24; i++) {
+      run.set(Channel.AIR_IN, 22 - inletFallsK * i / 24)
+          .set(Channel.AIR_OUT, 16 - inletFallsK * i / 24)
+          .set(Channel.AIR_AMBIENT, 22 + outdoorsRisesK * i / 24)
+          .heating(10);
+    }
+    return run.heating(60);
+  }
+
+  @Test
+  void creepsInOverHours() {
+    assertThat(onlyFlag(rule, readings(creeping(6, 2).recording())).evidence())
+        .contains("8.0 K below outdoor air in the hour from", "in the first half-hour of running");
+    assertClear(rule, readings(creeping(3.5, 1).recording()));
+  }
+
+  /** Sun on the outdoor probe lifts that one; on a warm wall it falls late in the evening. */
+  @Test
+  void anOutdoorProbeInTheSunOrOnAWarmWallIsNone() {
+    assertClear(rule, readings(creeping(1.5, 5).recording()));
+    assertClear(rule, readings(creeping(10, -4).recording()));
+  }
+
+  @Test
+  void anInletProbeThatSlipsHasNoWitness() {
+    RunBuilder run = RunBuilder.run().without(Channel.AIR_OUT).air(22).heating(40);
+    for (int i = 1; i <= 24; i++) {
+      run.set(Channel.AIR_IN, 22 - i / 3.0).heating(10);
+    }
+    assertClear(rule, readings(run.heating(60).recording()));
+  }
 }

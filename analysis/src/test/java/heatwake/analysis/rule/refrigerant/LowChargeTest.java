@@ -205,4 +205,17 @@ class LowChargeTest {
                 AtDuty.sound().without(DutyFigure.SUPERHEAT, DutyFigure.SUBCOOLING).evidence()))
         .isEqualTo("neither superheat nor subcooling known while running steadily");
   }
+
+  /** Superheat and subcooling tell by themselves where nothing says what heat there is. */
+  @Test
+  void needsNoHeatWhereGaugesAndClampsTell() {
+    AtDuty unknownHeat =
+        starved(13.6, 0.5)
+            .without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO, DutyFigure.STANDARD_APPROACH);
+    onlyFlag(rule, unknownHeat.evidence());
+    assertClear(rule, unknownHeat.set(DutyFigure.SUPERHEAT, 13.4, 0.5).evidence());
+    AtDuty someLiquid = unknownHeat.set(DutyFigure.SUPERHEAT, 15.6, 0.5);
+    assertClear(rule, someLiquid.set(DutyFigure.SUBCOOLING, 2.5, 0.4).evidence());
+    onlyFlag(rule, someLiquid.set(DutyFigure.STANDARD_APPROACH, 17, 1).evidence());
+  }
 }
