@@ -36,12 +36,22 @@ record ElectricDraw(Track compressor, Track fan) {
   private static final double FAN_SEEN_S = 10;
 
   /**
+   * A rest, however short beside the rest of the run, is held so long, for so many readings (ours).
+   */
+  private static final double REST_HELD_S = 60;
+
+  private static final int REST_HELD_INTERVALS = 3;
+
+  /**
    * A start that does not last this long has failed: the compressor stalled (a motor that does not
    * turn trips within some ten seconds: common practice), unless the pressures part meanwhile.
    */
   private static final double STALLED_S = 20;
 
-  /** The same where nothing but the draw ever tells of a running compressor (ours). */
+  /**
+   * The same where nothing but the draw ever tells of a running compressor (ours), unless that is
+   * the draw of one ({@link ShortRun}).
+   */
   private static final double STALLED_WITHOUT_EFFECT_S = 180;
 
   /** After a stop the draw falls to the fan's within this time (ours). */
@@ -120,12 +130,12 @@ record ElectricDraw(Track compressor, Track fan) {
     if (beside.isPresent()) {
       levels = levels.above(beside.getAsDouble(), all);
     }
-    Track above = above(timeline, draw, levels, effect);
+    Track above = above(timeline, meter, levels, effect);
     OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
     if (leading.isPresent()) {
       levels = levels.above(leading.getAsDouble(), all);
     }
-    Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
+    Track compressor = leading.isPresent() ? above(timeline, meter, levels, effect) : above;
     double full = Math.max(levels.compressor(), meter.plate().orElse(0));
     StartEdges.move(
         timeline,
@@ -142,6 +152,9 @@ record ElectricDraw(Track compressor, Track fan) {
             beside,
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
+            timeline.instants(
+                Math.max(
+                    REST_HELD_S, REST_HELD_INTERVALS * timeline.intervalMs(meter.channel()) / 1e3)),
             least);
     int blip = timeline.instants(BLIP_S);
     Track fan =
@@ -152,11 +165,18 @@ record ElectricDraw(Track compressor, Track fan) {
   }
 
   private static Track above(
-      Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
+      Timeline timeline, Meter meter, DrawLevels levels, CompressorEffect effect) {
+    double[] draw = timeline.of(meter.channel());
+    double intervalS = timeline.intervalMs(meter.channel()) / 1e3;
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
     return tries(draw, levels)
         .withoutBlips(Track.NO, timeline.instants(BLIP_S))
-        .withoutBlips(Track.YES, longerThan(stalledS, timeline), effect::partsPressures);
+        .withoutBlips(
+            Track.YES,
+            longerThan(stalledS, timeline),
+            (from, to) ->
+                effect.partsPressures(from, to)
+                    || ShortRun.isIn(draw, from, to, meter.plate(), timeline.stepS(), intervalS));
   }
 
   /**
