@@ -131,7 +131,9 @@ record ElectricDraw(Track compressor, Track fan) {
       levels = levels.above(beside.getAsDouble(), all);
     }
     Track above = above(timeline, meter, levels, effect);
-    OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
+    double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
+    OptionalDouble leading =
+        LeadingFan.draw(timeline, meter.channel(), above, levels, effect, least);
     if (leading.isPresent()) {
       levels = levels.above(leading.getAsDouble(), all);
     }
@@ -142,7 +144,6 @@ record ElectricDraw(Track compressor, Track fan) {
         meter.channel(),
         compressor,
         Math.max(LeadingFan.SHARE * full, LeadingFan.ABOVE * leading.orElse(0)));
-    double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
     int runsDown = timeline.instants(RUNS_DOWN_S);
     double fanThreshold =
         FanThreshold.of(
