@@ -144,4 +144,13 @@ final class CompressorEffect {
     }
     return 2 * none > to - from;
   }
+
+  /** Whether it is seen to be there at most instants at which a draw between two would show. */
+  boolean showsBetween(int from, int to) {
+    int shown = 0;
+    for (int i = from; i < to; i++) {
+      shown += i + later < share.length && share[i + later] >= NONE ? 1 : 0;
+    }
+    return 2 * shown > to - from;
+  }
 }

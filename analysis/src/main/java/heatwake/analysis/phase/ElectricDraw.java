@@ -36,12 +36,22 @@ record ElectricDraw(Track compressor, Track fan) {
   private static final double FAN_SEEN_S = 10;
 
   /**
+   * A rest, however short beside the rest of the run, is held so long, for so many readings (ours).
+   */
+  private static final double REST_HELD_S = 60;
+
+  private static final int REST_HELD_INTERVALS = 3;
+
+  /**
    * A start that does not last this long has failed: the compressor stalled (a motor that does not
    * turn trips within some ten seconds: common practice), unless the pressures part meanwhile.
    */
   private static final double STALLED_S = 20;
 
-  /** The same where nothing but the draw ever tells of a running compressor (ours). */
+  /**
+   * The same where nothing but the draw ever tells of a running compressor (ours), unless that is
+   * the draw of one ({@link ShortRun}).
+   */
   private static final double STALLED_WITHOUT_EFFECT_S = 180;
 
   /** After a stop the draw falls to the fan's within this time (ours). */
@@ -121,19 +131,20 @@ record ElectricDraw(Track compressor, Track fan) {
     if (idle.isPresent()) {
       levels = levels.above(idle.get().most(), all);
     }
-    Track above = above(timeline, draw, levels, effect);
-    OptionalDouble leading = LeadingFan.draw(timeline, meter.channel(), above, levels, effect);
+    Track above = above(timeline, meter, levels, effect);
+    double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
+    OptionalDouble leading =
+        LeadingFan.draw(timeline, meter.channel(), above, levels, effect, least);
     if (leading.isPresent()) {
       levels = levels.above(leading.getAsDouble(), all);
     }
-    Track compressor = leading.isPresent() ? above(timeline, draw, levels, effect) : above;
+    Track compressor = leading.isPresent() ? above(timeline, meter, levels, effect) : above;
     double full = Math.max(levels.compressor(), meter.plate().orElse(0));
     StartEdges.move(
         timeline,
         meter.channel(),
         compressor,
         Math.max(LeadingFan.SHARE * full, LeadingFan.ABOVE * leading.orElse(0)));
-    double least = Math.max(meter.leastFan(), LEAST_FAN_SHARE * levels.compressor());
     int runsDown = timeline.instants(RUNS_DOWN_S);
     double fanThreshold =
         FanThreshold.of(
@@ -143,6 +154,9 @@ record ElectricDraw(Track compressor, Track fan) {
             idle.flatMap(IdleDraw::rest),
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
+            timeline.instants(
+                Math.max(
+                    REST_HELD_S, REST_HELD_INTERVALS * timeline.intervalMs(meter.channel()) / 1e3)),
             least);
     // Beside another load the usual hysteresis would reach below what is drawn at rest.
     double fanRests =
@@ -158,11 +172,18 @@ record ElectricDraw(Track compressor, Track fan) {
   }
 
   private static Track above(
-      Timeline timeline, double[] draw, DrawLevels levels, CompressorEffect effect) {
+      Timeline timeline, Meter meter, DrawLevels levels, CompressorEffect effect) {
+    double[] draw = timeline.of(meter.channel());
+    double intervalS = timeline.intervalMs(meter.channel()) / 1e3;
     double stalledS = effect.isAbsent() ? STALLED_WITHOUT_EFFECT_S : STALLED_S;
     return tries(draw, levels)
         .withoutBlips(Track.NO, timeline.instants(BLIP_S))
-        .withoutBlips(Track.YES, longerThan(stalledS, timeline), effect::partsPressures);
+        .withoutBlips(
+            Track.YES,
+            longerThan(stalledS, timeline),
+            (from, to) ->
+                effect.partsPressures(from, to)
+                    || ShortRun.isIn(draw, from, to, meter.plate(), timeline.stepS(), intervalS));
   }
 
   /**

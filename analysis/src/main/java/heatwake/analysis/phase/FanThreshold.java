@@ -14,6 +14,7 @@ final class FanThreshold {
    * @param beside draw at rest with another load on the meter, if there is one
    * @param compressorThreshold draw from which the compressor runs
    * @param seen instants at which a fan that runs alone is seen at least
+   * @param held instants for which a rest is held at least
    * @param least what a fan draws at least
    */
   static double of(
@@ -23,6 +24,7 @@ final class FanThreshold {
       Optional<Double> beside,
       double compressorThreshold,
       int seen,
+      int held,
       double least) {
     double[] idle = draw.clone();
     double[] standing = draw.clone();
@@ -36,7 +38,10 @@ final class FanThreshold {
     }
     LevelHistogram atRest = LevelHistogram.of(standing);
     LevelHistogram compressorRests = LevelHistogram.of(idle);
-    double rest = atRest.total() > 0 ? atRest.quantile(0.5) : compressorRests.quantile(0.05);
+    double rest =
+        atRest.total() > 0
+            ? atRest.quantile(0.5)
+            : Math.min(compressorRests.quantile(0.05), lowestHeld(idle, held));
     if (Double.isNaN(rest)) {
       return least;
     }
@@ -46,5 +51,24 @@ final class FanThreshold {
     double lowest = base + least;
     double highest = Math.max(lowest, compressorRests.highestHeld(seen));
     return Math.max(lowest, compressorRests.valley(lowest, highest));
+  }
+
+  /** The lowest draw that was not passed for so many instants on end; infinite without one. */
+  private static double lowestHeld(double[] idle, int held) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int from = 0; from + held <= idle.length; from++) {
+      double highest = 0;
+      int i = from;
+      while (i < from + held && idle[i] < lowest) {
+        highest = Math.max(highest, idle[i]);
+        i++;
+      }
+      if (i == from + held) {
+        lowest = highest;
+      } else {
+        from = i;
+      }
+    }
+    return lowest;
   }
 }

@@ -1,6 +1,7 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.OptionalDouble;
@@ -19,8 +20,25 @@ final class LeadingFan {
   /** Or of a small compressor this, where its effect is seen and is not there yet (ours). */
   private static final double SHARE_WITHOUT_EFFECT = 0.4;
 
-  /** It is flat within this share, so long and for so many readings (ours). */
-  private static final double FLAT = 0.04;
+  /**
+   * Or this, where the step after it is a sharp one: an inverter that holds a slow speed climbs
+   * from it over tens of seconds (common practice; share ours).
+   */
+  private static final double SHARE_BEFORE_A_STEP = 0.4;
+
+  /** So much of what is drawn later is reached at once by a sharp step (ours). */
+  private static final double SHARP = 0.7;
+
+  /** At once: within this time, which readings have to be close enough to tell (ours). */
+  private static final double AT_ONCE_S = 5;
+
+  /**
+   * What is drawn later is taken from this time after the step on; an inrush is over then (ours).
+   */
+  private static final double LATER_S = 20;
+
+  /** It is flat within this share of its middle, so long and for so many readings (ours). */
+  private static final double FLAT = 0.06;
 
   private static final double FLAT_S = 6;
   private static final int FLAT_INTERVALS = 3;
@@ -34,34 +52,47 @@ final class LeadingFan {
   private final double[] draw;
   private final CompressorEffect effect;
   private final double compressor;
+  private final double leastFan;
   private final int longest;
   private final int flat;
   private final int interval;
+  private final int atOnce;
+  private final int later;
 
   private LeadingFan(
-      Timeline timeline, Channel channel, CompressorEffect effect, double compressor) {
+      Timeline timeline,
+      Channel channel,
+      CompressorEffect effect,
+      double compressor,
+      double leastFan) {
     this.draw = timeline.of(channel);
     this.effect = effect;
     this.compressor = compressor;
+    this.leastFan = leastFan;
     this.longest = timeline.instants(AHEAD_S);
     double intervalS = timeline.intervalMs(channel) / 1e3;
     double flatS = Math.max(FLAT_S, FLAT_INTERVALS * intervalS);
     this.interval = timeline.instants(Math.max(FLAT_S / FLAT_INTERVALS, intervalS));
     this.flat = timeline.instants(flatS);
+    this.atOnce = intervalS <= AT_ONCE_S ? timeline.instants(AT_ONCE_S) : 0;
+    this.later = timeline.instants(LATER_S);
   }
 
   /**
    * The fan's usual draw, if it was seen ahead of starts.
    *
    * @param aboveThreshold where the draw is above the threshold
+   * @param leastFan what a fan draws at least more than the heater at rest
    */
   static OptionalDouble draw(
       Timeline timeline,
       Channel channel,
       Track aboveThreshold,
       DrawLevels levels,
-      CompressorEffect effect) {
-    return new LeadingFan(timeline, channel, effect, levels.compressor()).draw(aboveThreshold);
+      CompressorEffect effect,
+      double leastFan) {
+    return new LeadingFan(timeline, channel, effect, levels.compressor(), leastFan)
+        .draw(aboveThreshold);
   }
 
   private OptionalDouble draw(Track aboveThreshold) {
@@ -69,11 +100,11 @@ final class LeadingFan {
     int count = 0;
     for (int i = 1; i < draw.length; i++) {
       if (aboveThreshold.yes(i) && aboveThreshold.no(i - 1)) {
-        int from = i + flat / FLAT_INTERVALS;
-        int end = flatUntil(from);
-        boolean climbs = end - from >= flat && end < draw.length && aboveThreshold.yes(end);
-        if (climbs && !followsFan(i) && isFan(draw[from], from, end)) {
-          seen[count++] = draw[from];
+        Stretch held = heldFrom(i);
+        boolean climbs =
+            held.length() >= flat && held.to() < draw.length && aboveThreshold.yes(held.to());
+        if (climbs && !followsFan(i) && isFan(held)) {
+          seen[count++] = middle(held.from(), held.to());
         }
       }
     }
@@ -88,31 +119,69 @@ final class LeadingFan {
    */
   private boolean followsFan(int i) {
     int earliest = Math.max(0, i - longest);
-    double rest = Double.POSITIVE_INFINITY;
-    for (int k = earliest; k < i; k++) {
-      rest = draw[k] < rest ? draw[k] : rest;
-    }
+    double rest = quantile(earliest, i, 0.25);
     int first = i;
     while (first > earliest
         && draw[first - 1] * REST_OF_FAN > rest
+        && draw[first - 1] - rest > leastFan
         && draw[first - 1] < SHARE * compressor) {
       first--;
     }
     return first > earliest && i - first > interval;
   }
 
-  private int flatUntil(int from) {
+  /**
+   * The time from {@code i} on over which the draw keeps its level; the first may lie on a flank.
+   */
+  private Stretch heldFrom(int i) {
+    int from = i + flat / FLAT_INTERVALS;
+    if (from + flat > draw.length) {
+      return new Stretch(i, i);
+    }
+    double level = middle(from, from + flat);
     int end = from;
-    while (end < draw.length
-        && end - from < longest
-        && Math.abs(draw[end] - draw[from]) <= FLAT * draw[from]) {
+    while (end < draw.length && end - from < longest && isAt(level, end)) {
       end++;
     }
-    return end - from < longest ? end : draw.length;
+    int begin = from;
+    while (begin > i && isAt(level, begin - 1)) {
+      begin--;
+    }
+    return new Stretch(begin, end - from < longest ? end : draw.length);
   }
 
-  private boolean isFan(double level, int from, int end) {
+  private boolean isAt(double level, int k) {
+    return Math.abs(draw[k] - level) <= FLAT * level;
+  }
+
+  private double middle(int from, int to) {
+    return quantile(from, to, 0.5);
+  }
+
+  private double quantile(int from, int to, double share) {
+    double[] sorted = Arrays.copyOfRange(draw, from, to);
+    Arrays.sort(sorted);
+    return sorted.length == 0 ? Double.NaN : sorted[(int) (share * (sorted.length - 1))];
+  }
+
+  private boolean isFan(Stretch held) {
+    double level = middle(held.from(), held.to());
     return level < SHARE * compressor
-        || (level < SHARE_WITHOUT_EFFECT * compressor && effect.isNoneBetween(from, end));
+        || (level < SHARE_WITHOUT_EFFECT * compressor
+            && effect.isNoneBetween(held.from(), held.to()))
+        || (level < SHARE_BEFORE_A_STEP * compressor
+            && stepsSharply(held.to())
+            && !effect.showsBetween(held.from(), held.to()));
+  }
+
+  /** Whether what is drawn later is nearly reached at once. */
+  private boolean stepsSharply(int at) {
+    int from = at + later;
+    int to = Math.min(draw.length, from + later);
+    if (atOnce == 0 || from >= to) {
+      return false;
+    }
+    double reached = draw[Math.min(draw.length - 1, at + atOnce)];
+    return reached >= SHARP * middle(from, to);
   }
 }

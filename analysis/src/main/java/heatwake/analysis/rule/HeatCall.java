@@ -69,7 +69,12 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
 
   /** Beyond doubt. */
   public boolean calls() {
-    return belowSetK.isPresent() && belowSetK.getAsDouble() > CALLS_K + Doubt.FACTOR * uncertaintyK;
+    return isBelowSetBy(CALLS_K);
+  }
+
+  /** Whether the water is known to be colder than the set temperature by more than this, K. */
+  public boolean isBelowSetBy(double kelvin) {
+    return belowSetK.isPresent() && belowSetK.getAsDouble() > kelvin + Doubt.FACTOR * uncertaintyK;
   }
 
   /** Whether nothing speaks against it: it calls, or it cannot be told. */

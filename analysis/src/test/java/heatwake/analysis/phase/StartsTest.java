@@ -196,6 +196,30 @@ class StartsTest {
     assertThat(startFound(run)).isBetween(startMs, startMs + Math.round(everyS * 1000));
   }
 
+  /**
+   * A flat level before a sharp step is the fan's, however much it draws, also where the meter
+   * wanders by two hundredths of it and nothing but the draw tells.
+   */
+  @ParameterizedTest(name = "every {0} s, {1} of the running draw")
+  @CsvSource({"1, 0.15", "2, 0.15", "5, 0.15", "1, 0.25", "2, 0.3", "5, 0.3", "1, 0.37"})
+  void aFlatLevelBeforeASharpStepIsTheFan(double everyS, double share) {
+    RunBuilder run =
+        atRest(
+            RunBuilder.run()
+                .only(Channel.POWER, Channel.FLOW_HEATER)
+                .every(everyS)
+                .change(Channel.POWER, (atS, watt) -> watt + 10 * (atS % 3 - 1)));
+    double fanW = share * FULL_W;
+    run.change(Channel.POWER, (atS, watt) -> fanW * (1 + 0.02 * ((7 * atS) % 5 - 2) / 2)).fan(0.4);
+    long startMs = run.nowMs();
+    run.free(Channel.POWER)
+        .change(Channel.POWER, (atS, watt) -> Math.max(fanW, watt))
+        .heating(40)
+        .free(Channel.POWER)
+        .circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
   @Test
   void aStartWithoutAFanIsAsSharp() {
     RunBuilder run = atRest(RunBuilder.run());

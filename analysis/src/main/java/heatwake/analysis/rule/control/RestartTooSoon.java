@@ -35,14 +35,15 @@ public final class RestartTooSoon implements Rule {
 
   @Override
   public String needs() {
-    return "power, current or pressure-discharge; heater.restart-delay (3 min are taken where the"
+    return "power, current, pressure-discharge or energy; heater.restart-delay (3 min are taken where the"
         + " rig states none)";
   }
 
   @Override
   public String limits() {
     return "A rest shorter than the restart delay by more than 10 s and what the time between"
-        + " readings leaves open at its two ends. A rest beside a defrost does not count (some"
+        + " readings leaves open at its two ends (by an energy counter also the time that the running heater"
+        + " takes for a step of it). A rest beside a defrost does not count (some"
         + " heaters turn the valve at rest: common practice). Where water-in and water-out, which show"
         + " a defrost, are not both read meanwhile and no probe shows air above 12 °C, rests of up"
         + " to 3 min count only where three fall within 30 min, closer than defrosts come (30 to 90"
@@ -51,9 +52,9 @@ public final class RestartTooSoon implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    OptionalDouble resolutionS = CompressorSight.resolutionS(evidence.timeline());
+    OptionalDouble resolutionS = CompressorSight.resolutionS(evidence);
     if (resolutionS.isEmpty()) {
-      return Outcome.notEnoughData("no power, current or pressure-discharge reading");
+      return Outcome.notEnoughData("no power, current, pressure-discharge or energy reading");
     }
     OptionalDouble stated = evidence.recording().rig().heater().restartDelayS();
     double delayS = stated.orElse(DEFAULT_DELAY_S);
@@ -61,17 +62,19 @@ public final class RestartTooSoon implements Rule {
     if (delayS <= openS) {
       return Outcome.notEnoughData(
           "readings every "
-              + Wording.duration(resolutionS.getAsDouble())
+              + Wording.duration(CompressorSight.everyS(evidence.timeline()).orElseThrow())
+              + (CompressorSight.isCounted(evidence.timeline()) ? " of a counter" : "")
               + " are too seldom to time a rest of "
               + Wording.duration(delayS));
     }
     List<ShortRest> tooShort = new ArrayList<>();
+    double leastS = CompressorSight.leastS(evidence.timeline());
     for (int k = 0; k + 1 < evidence.cycles().size(); k++) {
       Cycle cycle = evidence.cycles().get(k);
       Cycle next = evidence.cycles().get(k + 1);
       if (cycle.stopMs().isPresent()) {
         ShortRest rest = new ShortRest(cycle.stopMs().getAsLong(), next.startMs());
-        if (rest.lengthS() < delayS - openS && rest.isSeen(evidence)) {
+        if (rest.lengthS() >= leastS && rest.lengthS() < delayS - openS && rest.isSeen(evidence)) {
           tooShort.add(rest);
         }
       }

@@ -40,33 +40,37 @@ public final class ShortCycling implements Rule {
 
   @Override
   public String needs() {
-    return "power, current or pressure-discharge, read at least every 2 min";
+    return "power, current, pressure-discharge or energy, read at least every 2 min";
   }
 
   @Override
   public String limits() {
     return "4 starts within 45 min. Compressor makers commonly allow 6 to 10 starts an hour at the"
         + " very most; a pool cools so slowly that a sound control starts once or twice (common"
-        + " practice, limit ours). Defrosts are not starts.";
+        + " practice, limit ours). Defrosts are not starts. By an energy"
+        + " counter alone the 45 min are shorter by two of its readings, and runs and rests count that"
+        + " last two or more (ours).";
   }
 
   @Override
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    double resolutionS = CompressorSight.resolutionS(timeline).orElse(Double.POSITIVE_INFINITY);
-    if (resolutionS > 120) {
+    double everyS = CompressorSight.everyS(timeline).orElse(Double.POSITIVE_INFINITY);
+    if (everyS > 120) {
       return Outcome.notEnoughData(
-          "no power, current or pressure-discharge read at least every 2 min");
+          "no power, current, pressure-discharge or energy read at least every 2 min");
     }
-    List<Cycle> started = evidence.cycles().stream().filter(cycle -> cycle.startSeen()).toList();
+    List<Cycle> started = CompressorSight.started(evidence);
+    // By a counter both ends of a bout stay open by the time between its readings.
+    double openS = CompressorSight.isCounted(timeline) ? 2 * everyS : 0;
     List<Flag> flags = new ArrayList<>();
     for (int first = 0; first + STARTS <= started.size(); ) {
       int last = first + STARTS - 1;
-      if (!isClose(started, first, last)) {
+      if (!isClose(started, first, last, openS)) {
         first++;
         continue;
       }
-      while (last + 1 < started.size() && isClose(started, last + 2 - STARTS, last + 1)) {
+      while (last + 1 < started.size() && isClose(started, last + 2 - STARTS, last + 1, openS)) {
         last++;
       }
       flags.add(flag(evidence, started.subList(first, last + 1)));
@@ -75,8 +79,8 @@ public final class ShortCycling implements Rule {
     return Outcome.of(flags);
   }
 
-  private static boolean isClose(List<Cycle> started, int first, int last) {
-    return (started.get(last).startMs() - started.get(first).startMs()) / 1e3 <= WITHIN_S;
+  private static boolean isClose(List<Cycle> started, int first, int last, double openS) {
+    return (started.get(last).startMs() - started.get(first).startMs()) / 1e3 + openS <= WITHIN_S;
   }
 
   private Flag flag(Evidence evidence, List<Cycle> bout) {
@@ -104,7 +108,8 @@ public final class ShortCycling implements Rule {
             + Wording.duration(shortestRestS)
             + ", longest run "
             + Wording.duration(longestRunS)
-            + (starts < bout.size() ? "; " + bout.size() + " starts in all" : "");
+            + (starts < bout.size() ? "; " + bout.size() + " starts in all" : "")
+            + counted(evidence.timeline());
     return new Flag(
         id(),
         Side.CONTROL,
@@ -116,6 +121,13 @@ public final class ShortCycling implements Rule {
         "See which protection or thermostat stops it: read the heater's fault memory, watch flow"
             + " switch and pressures through one stop.",
         Set.of());
+  }
+
+  private static String counted(Timeline timeline) {
+    return CompressorSight.isCounted(timeline)
+        ? "; by the energy counter, read every "
+            + Wording.duration(CompressorSight.everyS(timeline).orElseThrow())
+        : "";
   }
 
   private static int busiestHour(List<Cycle> bout) {

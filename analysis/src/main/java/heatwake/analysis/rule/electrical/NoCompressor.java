@@ -10,6 +10,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.control.RestartTooSoon;
+import heatwake.analysis.rule.water.MeasuredFlow;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
@@ -27,6 +28,12 @@ public final class NoCompressor implements Rule {
   private static final int TRIES = 3;
 
   private static final double THAWS_WITHIN_S = 3600;
+
+  /**
+   * Any thermostat calls for heat with the water this far below the set temperature; common
+   * practice: differentials of 0.3 to 2 K, K.
+   */
+  private static final double CALLS_FOR_CERTAIN_K = 2.5;
 
   @Override
   public String id() {
@@ -51,7 +58,11 @@ public final class NoCompressor implements Rule {
         + " compressor run only where it is known. Three short draws above half of the running"
         + " compressor's, or without a fan before them above 1.2 of it, are tries of the control (ours; a"
         + " motor that stalls draws more than one that runs: common practice), which call for heat by"
-        + " themselves. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice).";
+        + " themselves. A draw of up to 90 W may be a crankcase heater (40 to 80 W: common practice) and"
+        + " shows no call: there the water has to be more than 2.5 K below the set temperature"
+        + " (differentials of thermostats are 0.3 to 2 K: common practice), and no run of the compressor"
+        + " may be seen, without such tries. With less flow than the heater's minimum beyond doubt only"
+        + " the tries of the control count, since a heater is held back then. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice).";
   }
 
   @Override
@@ -80,12 +91,17 @@ public final class NoCompressor implements Rule {
           motor.areSeveral()
               || (call.mayCall() && (call.belowSetK().isPresent() || !fan.followsARun(spell)));
       double seconds = spell.durationS(timeline);
-      if (!calls || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
+      boolean isProof =
+          motor.areSeveral()
+              || (hasItsFlow(evidence, spell)
+                  && (!SmallDraw.isIn(evidence, draw.channel(), spell)
+                      || isCertain(evidence, call)));
+      if (!calls || !isProof || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
         return Outcome.flagged(
-            flag(evidence, spell, spell, draw, fanAlone(timeline, spell, 1, motor)));
+            flag(evidence, spell, spell, draw, fanAlone(evidence, spell, 1, motor)));
       }
       if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
@@ -94,10 +110,22 @@ public final class NoCompressor implements Rule {
       tries++;
       if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
         return Outcome.flagged(
-            flag(evidence, firstTry, spell, draw, fanAlone(timeline, spell, tries, motor)));
+            flag(evidence, firstTry, spell, draw, fanAlone(evidence, spell, tries, motor)));
       }
     }
     return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
+  }
+
+  /** Whether nothing shows that too little water holds the heater back. */
+  private static boolean hasItsFlow(Evidence evidence, Stretch spell) {
+    return MeasuredFlow.in(evidence).filter(flow -> flow.isLow(spell)).isEmpty();
+  }
+
+  /** Whether heat is called for though nothing but the water says so. */
+  private static boolean isCertain(Evidence evidence, HeatCall call) {
+    return call.calls()
+        && call.belowSetK().getAsDouble() > CALLS_FOR_CERTAIN_K
+        && evidence.phases().stream().noneMatch(span -> span.phase().compressorRuns());
   }
 
   /** The last rest of the run, if the motor was tried in it without a fan before. */
@@ -117,9 +145,13 @@ public final class NoCompressor implements Rule {
                         + draw.atRest(last).words()));
   }
 
-  private static String fanAlone(Timeline timeline, Stretch last, int tries, StartTries motor) {
+  private static String fanAlone(Evidence evidence, Stretch last, int tries, StartTries motor) {
+    Timeline timeline = evidence.timeline();
     StringBuilder text = new StringBuilder(120);
-    if (tries > 1) {
+    boolean mayBeHeater = SmallDraw.isIn(evidence, motor.channel(), last);
+    if (mayBeHeater) {
+      text.append("The compressor did not start in ");
+    } else if (tries > 1) {
       text.append(tries).append(" times the fan ran without the compressor starting, last for ");
     } else {
       text.append("Fan ran without the compressor starting for ");
@@ -127,7 +159,9 @@ public final class NoCompressor implements Rule {
     text.append(Wording.duration(last.durationS(timeline)));
     if (timeline.has(Channel.POWER)) {
       double powerW = last.mean(timeline.of(Channel.POWER));
-      text.append(" (").append(Math.round(powerW)).append(" W)");
+      text.append(" (")
+          .append(Math.round(powerW))
+          .append(mayBeHeater ? " W: a small fan or a crankcase heater)" : " W)");
     }
     return motor.areSeveral()
         ? text.append("; ").append(motor.words()).toString()

@@ -47,11 +47,14 @@ record LeastFlow(double flowM3PerS, boolean stated) {
 
   /** Says that a flow is below this one. */
   String sentence(double lowM3PerS) {
-    String low = "Flow " + Wording.flow(lowM3PerS) + " is below ";
+    return "Flow " + Wording.flow(lowM3PerS) + " is below " + name();
+  }
+
+  /** What it is, with its figure. */
+  String name() {
     return stated
-        ? low + "the heater's " + Wording.flow(flowM3PerS) + " minimum"
-        : low
-            + Wording.flow(flowM3PerS)
+        ? "the heater's " + Wording.flow(flowM3PerS) + " minimum"
+        : Wording.flow(flowM3PerS)
             + ", the flow at which the rated heat warms the water by "
             + Wording.kelvin(GREATEST_RISE_K);
   }

@@ -14,6 +14,8 @@ import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -23,14 +25,14 @@ import java.util.stream.Stream;
 
 /** Too little water through the heater, measured or told by the rise. */
 public final class LowHeaterFlow implements Rule {
-  /** A shortfall of flow smaller than this part of the minimum is not worth a call-out; ours. */
-  private static final double MATERIAL_FLOW = 0.97;
-
   /** A rise is explained by low flow only if it exceeds the rise at minimum flow by this; ours. */
   private static final double MATERIAL_RISE = 1.10;
 
   /** Below this part of the minimum the heater is at risk; ours. */
   private static final double GRAVE_SHARE = 0.5;
+
+  /** So many runs that end before they are steady show no chance reading; ours. */
+  private static final int SHORT_RUNS = 3;
 
   private static final List<String> CAUSES =
       List.of(
@@ -75,7 +77,10 @@ public final class LowHeaterFlow implements Rule {
         + " Raised when the flow is below it by more than 3 standard uncertainties and by 3 % (ours),"
         + " or, without a flow, when the rise exceeds the expected heat's rise at minimum flow by"
         + " 10 % (ours) and by more than 3 standard uncertainties; where the air is not measured,"
-        + " that of the heat at a wet bulb of 28 °C (hardly met above: common practice).";
+        + " that of the heat at a wet bulb of 28 °C (hardly met above: common practice). "
+        + "Where no run becomes steady and they last less than 5 min in all, the heater's own meter has"
+        + " to read so in most of three runs or more (ours). "
+        + FlowLockout.LIMITS;
   }
 
   @Override
@@ -84,10 +89,17 @@ public final class LowHeaterFlow implements Rule {
     if (least.isEmpty()) {
       return Outcome.notEnoughData("neither heater.flow-min nor a rated heat in the rig");
     }
+    Outcome running = whileRunning(evidence, least.get());
+    return running instanceof Outcome.Flagged
+        ? running
+        : lockedOut(evidence).map(Outcome::flagged).orElse(running);
+  }
+
+  private Outcome whileRunning(Evidence evidence, LeastFlow least) {
     List<Duty> measured =
         evidence.duty().stream().filter(duty -> duty.has(DutyFigure.FLOW)).toList();
     if (!measured.isEmpty()) {
-      return byFlow(evidence, measured, least.get());
+      return byFlow(evidence, measured, least);
     }
     Rig rig = evidence.recording().rig();
     List<Duty> told =
@@ -95,13 +107,32 @@ public final class LowHeaterFlow implements Rule {
             .filter(duty -> duty.has(DutyFigure.RISE) && mostHeatW(duty, rig).isPresent())
             .toList();
     if (!told.isEmpty()) {
-      return byRise(told, least.get(), rig);
+      return byRise(told, least, rig);
     }
-    return withoutSteadyRunning(evidence, least.get());
+    return withoutSteadyRunning(evidence, least);
+  }
+
+  /** A heater that the fall of the flow stopped and keeps away. */
+  private Optional<Flag> lockedOut(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    return MeasuredFlow.in(evidence)
+        .flatMap(
+            flow ->
+                FlowLockout.longest(evidence)
+                    .map(
+                        lockout ->
+                            flag(
+                                timeline.timeMs(lockout.rest().from()),
+                                timeline.timeMs(lockout.rest().to() - 1),
+                                lockout.afterM3PerS(),
+                                flow.least(),
+                                lockout.words(timeline, flow.least()),
+                                Set.of(flow.channel()))));
   }
 
   private Outcome byFlow(Evidence evidence, List<Duty> measured, LeastFlow least) {
-    return Spell.where(measured, duty -> isLow(duty.of(DutyFigure.FLOW).orElseThrow(), least))
+    return Spell.where(
+            measured, duty -> MeasuredFlow.isLow(duty.of(DutyFigure.FLOW).orElseThrow(), least))
         .map(
             spell -> {
               double flow = spell.mean().of(DutyFigure.FLOW).orElseThrow().value();
@@ -164,12 +195,6 @@ public final class LowHeaterFlow implements Rule {
         .orElseGet(Outcome::clear);
   }
 
-  /** Below the minimum beyond doubt, and by enough to matter. */
-  private static boolean isLow(Estimate flow, LeastFlow least) {
-    return Doubt.below(flow, least.flowM3PerS())
-        && flow.value() < MATERIAL_FLOW * least.flowM3PerS();
-  }
-
   private static boolean riseTellsOfLowFlow(Duty duty, LeastFlow least, Rig rig) {
     Estimate rise = duty.of(DutyFigure.RISE).orElseThrow();
     Estimate limit = least.rise(mostHeatW(duty, rig).orElseThrow());
@@ -187,11 +212,11 @@ public final class LowHeaterFlow implements Rule {
             ? WaterRunning.flowWhileCirculating(evidence)
             : WaterRunning.flowWhileCompressing(evidence);
     if (flow.isEmpty()) {
-      return Outcome.notEnoughData("no flow through the heater known while water runs");
+      return inShortRuns(evidence, least);
     }
     Estimate mean =
         new Estimate(flow.getAsDouble(), WaterRunning.uncertainty(evidence, flow.getAsDouble()));
-    if (!isLow(mean, least)) {
+    if (!MeasuredFlow.isLow(mean, least)) {
       return Outcome.clear();
     }
     return Outcome.flagged(
@@ -201,6 +226,36 @@ public final class LowHeaterFlow implements Rule {
             mean.value(),
             least,
             least.sentence(mean.value()) + "; the heater never came to steady running",
+            channels(evidence)));
+  }
+
+  /** Where a protection ends each run before the flow of one could be averaged. */
+  private Outcome inShortRuns(Evidence evidence, LeastFlow least) {
+    Optional<MeasuredFlow> flow =
+        MeasuredFlow.in(evidence).filter(one -> one.channel() == Channel.FLOW_HEATER);
+    List<Stretch> runs = WaterRunning.runsInMovingWater(evidence);
+    if (flow.isEmpty() || runs.size() < SHORT_RUNS) {
+      return Outcome.notEnoughData("no flow through the heater known while water runs");
+    }
+    List<Stretch> low = runs.stream().filter(flow.get()::isLow).toList();
+    if (2 * low.size() <= runs.size()) {
+      return Outcome.clear();
+    }
+    Timeline timeline = evidence.timeline();
+    double mean =
+        low.stream().mapToDouble(run -> flow.get().over(run).value()).average().orElseThrow();
+    return Outcome.flagged(
+        flag(
+            timeline.timeMs(low.get(0).from()),
+            timeline.timeMs(low.get(low.size() - 1).to() - 1),
+            mean,
+            least,
+            least.sentence(mean)
+                + " in "
+                + low.size()
+                + " of "
+                + runs.size()
+                + " compressor runs, all too short to become steady",
             channels(evidence)));
   }
 

@@ -2,14 +2,20 @@ package heatwake.analysis.rule.water;
 
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /** The heater's flow outside steady running. */
 final class WaterRunning {
@@ -43,6 +49,18 @@ final class WaterRunning {
     return evidence
         .trace(Trace.Kind.HEATER_FLOW)
         .orElseGet(() -> evidence.timeline().of(Channel.FLOW_HEATER));
+  }
+
+  /** Compressor runs during which, and for a minute before, water is not known to stand. */
+  static List<Stretch> runsInMovingWater(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    int settling = (int) (SETTLING_MS / timeline.stepMs());
+    return Stretch.where(phases.size(), phases::compressorRuns).stream()
+        .filter(run -> run.from() >= settling)
+        .filter(run -> IntStream.range(run.from() - settling, run.to()).noneMatch(moves::no))
+        .toList();
   }
 
   private static OptionalDouble mean(Evidence evidence, Predicate<Phase> wanted) {

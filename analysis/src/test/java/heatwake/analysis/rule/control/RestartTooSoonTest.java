@@ -192,7 +192,7 @@ class RestartTooSoonTest {
                         .only(Channel.WATER_IN, Channel.WATER_OUT)
                         .heating(30)
                         .recording())))
-        .isEqualTo("no power, current or pressure-discharge reading");
+        .isEqualTo("no power, current, pressure-discharge or energy reading");
   }
 
   @Test

@@ -65,10 +65,34 @@ class ShortCyclingTest {
         .startsWith("water sensor or dead band");
   }
 
+  /** A register of 10 Wh read every half minute: 2.7 kW take 13 s for a step. */
+  @Test
+  void anEnergyCounterTellsStartsToo() {
+    Flag flag = onlyFlag(rule, readings(counted(6, 4, 5).recording()));
+    assertThat(flag.evidence()).startsWith("6 starts in 4");
+    assertThat(flag.evidence()).endsWith("; by the energy counter, read every 30 s");
+    assertClear(rule, readings(counted(5, 10, 6).recording()));
+    assertClear(rule, readings(counted(1, 60, 6).recording()));
+  }
+
+  private static RunBuilder counted(int starts, double runMinutes, double restMinutes) {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.ENERGY)
+            .resolution(Channel.ENERGY, 0.01)
+            .every(30)
+            .heatingAt(Channel.WATER_OUT, 3)
+            .circulating(20);
+    for (int k = 0; k < starts; k++) {
+      run.heating(runMinutes).circulating(restMinutes);
+    }
+    return run.circulating(30);
+  }
+
   @Test
   void needsAReadingThatShowsTheCompressor() {
     RunBuilder run = RunBuilder.run().only(Channel.WATER_IN, Channel.WATER_OUT);
     assertThat(reason(rule, readings(run.circulating(5).heating(30).recording())))
-        .isEqualTo("no power, current or pressure-discharge read at least every 2 min");
+        .isEqualTo("no power, current, pressure-discharge or energy read at least every 2 min");
   }
 }

@@ -165,6 +165,83 @@ class NoCompressorTest {
     assertThat(flags).extracting(Flag::rule).containsExactly("no-compressor");
   }
 
+  /**
+   * A crankcase heater takes 40 to 80 W and follows the air; differentials of thermostats are 0.3
+   * to 2 K (common practice): the pool 1.1 K below its set temperature may call for nothing.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {45, 68, 79})
+  void aCrankcaseHeaterIsNoFan(double heaterW) {
+    assertClear(rule, readings(smallDraw(26.9, 20, heaterW).recording()));
+  }
+
+  /** The same by a clamp alone, which reads more than the power tells. */
+  @Test
+  void norIsItByItsCurrent() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .every(10)
+                .only(Channel.CURRENT, Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER)
+                .pool(26.9)
+                .circulating(20)
+                .change(Channel.CURRENT, (s, v) -> 0.55)
+                .circulating(200)
+                .recording()));
+  }
+
+  /**
+   * Three kelvin are more than any thermostat waits for. The rest is seen for four minutes only.
+   */
+  @Test
+  void aSmallDrawAndACertainCallAreNoCompressor() {
+    assertThat(onlyFlag(rule, readings(smallDraw(25, 4, 60).recording())).evidence())
+        .isEqualTo(
+            "The compressor did not start in 3.3 h (60 W: a small fan or a crankcase heater), water"
+                + " 3.0 K below the set temperature");
+  }
+
+  /** A timer, or a supplier's pause, keeps it away, and its crankcase is warmed meanwhile. */
+  @Test
+  void aHeaterThatRanBeforeMayBeKeptAway() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .every(10)
+                .pool(25)
+                .circulating(10)
+                .heating(60)
+                .circulating(20)
+                .change(Channel.POWER, (s, v) -> 68)
+                .circulating(200)
+                .recording()));
+  }
+
+  private static RunBuilder smallDraw(double poolCel, double restMin, double watts) {
+    return RunBuilder.run()
+        .every(10)
+        .pool(poolCel)
+        .circulating(restMin)
+        .change(Channel.POWER, (s, v) -> watts)
+        .circulating(200);
+  }
+
+  /** The nameplate wants 90 L/min. */
+  @Test
+  void tooLittleWaterHoldsTheHeaterBack() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .set(Channel.FLOW_HEATER, 45)
+                .off(10)
+                .circulating(5)
+                .fan(30)
+                .recording()));
+  }
+
   @Test
   void aDelayBeforeTheStartIsClear() {
     assertClear(rule, readings(RunBuilder.run().circulating(5).fan(7.5).heating(30).recording()));

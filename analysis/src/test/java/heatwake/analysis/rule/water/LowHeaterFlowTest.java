@@ -142,6 +142,75 @@ class LowHeaterFlowTest {
                 + " running");
   }
 
+  /** Runs of a minute, as of a high-pressure switch, leave no time for a mean of a steady flow. */
+  @Test
+  void seesItInRunsOfAMinute() {
+    assertThat(onlyFlag(rule, readings(tripping(45).recording())).evidence())
+        .isEqualTo(
+            "Flow 45 L/min is below the heater's 90 L/min minimum in 4 of 4 compressor runs, all too"
+                + " short to become steady");
+    assertClear(rule, readings(tripping(95).recording()));
+  }
+
+  private static RunBuilder tripping(double lPerMin) {
+    RunBuilder run = RunBuilder.run().set(Channel.FLOW_HEATER, lPerMin).off(5).circulating(5);
+    for (int i = 0; i < 4; i++) {
+      run.heating(70.0 / 60).circulating(5);
+    }
+    return run;
+  }
+
+  /** The flow switch opens within seconds of the fall; common practice. */
+  private static RunBuilder fallsTo(double poolCel, double lPerMin, double minutes) {
+    return RunBuilder.run()
+        .every(10)
+        .pool(poolCel)
+        .circulating(10)
+        .heating(90)
+        .set(Channel.FLOW_HEATER, lPerMin)
+        .circulating(minutes);
+  }
+
+  @Test
+  void saysThatTheFallOfTheFlowStoppedTheHeater() {
+    Flag flag = onlyFlag(rule, readings(fallsTo(26, 35, 120).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Flow fell from 150 L/min to 35 L/min at 2031-05-04 19:40 UTC, under the heater's 90"
+                + " L/min minimum, and the heater stopped with it; it did not run for 2.0 h then,"
+                + " with the water 2.0 K below the set temperature");
+    assertThat(flag.severity()).isEqualTo(Severity.ALARM);
+    assertThat(
+            onlyFlag(
+                    rule,
+                    readings(
+                        fallsTo(26, 60, 60).free(Channel.FLOW_HEATER).circulating(60).recording()))
+                .evidence())
+        .contains("it did not run for 60 min then");
+  }
+
+  /** A pump that is slowed once the heater is satisfied, backwash, and the pump's hours. */
+  @Test
+  void aSetbackABackwashAndAStoppedPumpAreNoLowFlow() {
+    assertClear(rule, readings(fallsTo(27.6, 35, 120).recording()));
+    assertClear(rule, readings(fallsTo(26, 105, 120).recording()));
+    assertClear(
+        rule, readings(fallsTo(26, 35, 12).free(Channel.FLOW_HEATER).heating(60).recording()));
+    assertClear(
+        rule, readings(RunBuilder.run().pool(26).circulating(10).heating(90).off(120).recording()));
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .pool(26)
+                .circulating(10)
+                .heating(90)
+                .circulating(10)
+                .set(Channel.FLOW_HEATER, 35)
+                .circulating(120)
+                .recording()));
+  }
+
   @Test
   void saysWhatIsMissing() {
     assertThat(reason(rule, AtDuty.sound(Rigs.bare()).evidence()))
