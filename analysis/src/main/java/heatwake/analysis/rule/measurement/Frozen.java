@@ -56,6 +56,11 @@ record Frozen(Series series, int from, int to) {
         .noneMatch(other -> other.series == series && other.lengthS() > lengthS());
   }
 
+  /** Whether the series never said anything else. */
+  boolean isWholeRun() {
+    return readings() == series.size();
+  }
+
   double value() {
     return series.value(from);
   }

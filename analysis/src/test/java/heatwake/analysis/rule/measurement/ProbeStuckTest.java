@@ -104,6 +104,38 @@ class ProbeStuckTest {
     assertThat(rule.evaluate(readings(run.recording()))).isInstanceOf(Outcome.Flagged.class);
   }
 
+  /** The high side that stands still itself is no witness that nothing was lifted. */
+  @Test
+  void theHighSideSleepsThroughAStart() {
+    RunBuilder run =
+        RunBuilder.run()
+            .noise(Channel.WATER_IN, 0.02)
+            .change(Channel.PRESSURE_DISCHARGE, (atS, value) -> 1500);
+    run.circulating(20).heating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("pressure-discharge stood at 1500 kPa for 80 min")
+        .endsWith("the compressor switched meanwhile and water-out and pressure-suction followed");
+  }
+
+  /**
+   * Valves that pass all they take in leave both sides at the standing pressure; the pipes warm by
+   * the windings (first law: no heat is pumped).
+   */
+  @Test
+  void aCoarseHighSideMayStandWhereNothingIsLifted() {
+    RunBuilder run =
+        RunBuilder.run()
+            .noise(Channel.WATER_IN, 0.02)
+            .noise(Channel.WATER_OUT, 0.02)
+            .noise(Channel.PRESSURE_DISCHARGE, 2)
+            .resolution(Channel.PRESSURE_DISCHARGE, 50)
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1500)
+            .heatingAt(Channel.PRESSURE_SUCTION, 1260)
+            .heatingAt(Channel.WATER_OUT, 0.1);
+    run.set(Channel.PRESSURE_DISCHARGE, 1500).circulating(20).heating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
   @Test
   void aProbeSleepsThroughAStart() {
     RunBuilder run = RunBuilder.run().change(Channel.WATER_OUT, hungUp());
