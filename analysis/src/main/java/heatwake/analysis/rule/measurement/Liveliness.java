@@ -15,6 +15,18 @@ final class Liveliness {
   /** Share of readings that differ from the one before; ours. */
   private static final double NEARLY_ALWAYS = 0.7;
 
+  /** The same of a reading that was seen to jitter at several levels; ours. */
+  private static final double OFTEN = 0.3;
+
+  /** So many readings in a row show a level; ours. */
+  private static final int LEVEL_READINGS = 30;
+
+  /** So many levels must have been seen; ours. */
+  private static final int LEVELS = 5;
+
+  /** So many digits apart, which is every place between two digits twice; ours. */
+  private static final double LEVELS_APART = 2;
+
   /** Share of changes that turn back: jitter turns, a drift does not; ours. */
   private static final double TURNS = 0.3;
 
@@ -64,8 +76,9 @@ final class Liveliness {
   }
 
   /**
-   * Whether the channel jitters by more than a digit at every other time in the same state, so that
-   * its standing still is no chance even if it jittered as little as it ever does.
+   * Whether the channel jitters at every other time in the same state, by more than a digit or at
+   * levels digits apart, so that its standing still is no chance even if it jittered as little as
+   * it ever does.
    */
   boolean jittersOtherwise(Frozen frozen) {
     Series series = frozen.series();
@@ -77,30 +90,35 @@ final class Liveliness {
     int readings = 0;
     int changes = 0;
     int turns = 0;
-    double smallest = Double.POSITIVE_INFINITY;
+    double smallest = frozen.smallestStep();
     double sum = 0;
     EqualReadings equal = new EqualReadings(ENOUGH);
+    CalmLevels levels = new CalmLevels(LEVEL_READINGS, smallest);
     for (int r = 1; r < series.size(); r++) {
       boolean within = r >= frozen.from() && r <= frozen.to();
       if (within || stateAt(series.timeMs(r)) != state) {
         before = Double.NaN;
+        levels.breakOff();
         continue;
       }
       double change = series.value(r) - series.value(r - 1);
       readings++;
       equal.take(change == 0);
+      levels.take(series.value(r));
       if (change != 0) {
         changes++;
         turns += change * before < 0 ? 1 : 0;
-        smallest = Math.min(smallest, Math.abs(change));
         sum += Math.abs(change);
         before = change;
       }
     }
+    boolean byMoreThanADigit =
+        changes >= NEARLY_ALWAYS * readings && sum / changes >= DIGITS * smallest;
+    boolean atEveryLevel =
+        changes >= OFTEN * readings && levels.rangeInDigits(LEVELS) >= LEVELS_APART;
     return readings >= ENOUGH
-        && changes >= NEARLY_ALWAYS * readings
         && turns >= TURNS * changes
-        && sum / changes >= DIGITS * smallest
+        && (byMoreThanADigit || atEveryLevel)
         && readings * Math.pow(equal.greatest(), frozen.readings() - 1) < NO_CHANCE;
   }
 

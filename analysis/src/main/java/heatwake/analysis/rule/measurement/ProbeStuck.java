@@ -42,11 +42,14 @@ public final class ProbeStuck implements Rule {
     return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
         + " probe moves, and either the channel jitters by more than a digit at every other time in the"
         + " same state (70 % of its readings change, by 1.4 digits on the average, and at its share of"
-        + " equal readings when it is stillest so many in a row have a chance under one in a million),"
+        + " equal readings when it is stillest so many in a row have a chance under one in a million;"
+        + " 30 % of its readings are enough where it held five levels, together two digits apart, and"
+        + " jittered at each),"
         + " or the other of water-in and water-pool went on by more than 0.5 K and three"
         + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
-        + " digits where no flow is measured), or a flow reads on while two others of the same water"
+        + " digits where no flow is measured), or air-in stood for an hour while air-ambient went on by"
+        + " 1 K and ten digits of air-in, or a flow reads on while two others of the same water"
         + " saw it move and then say for 3 min that it stands, or a flow reads nothing while the"
         + " compressor runs for 15 min with a rise of 1 to 12 K that holds within 30 % and no other"
         + " probe of that water says that it stands (a heater without water trips within minutes:"
@@ -54,7 +57,8 @@ public final class ProbeStuck implements Rule {
         + " or stopped meanwhile and two others that must follow did (ours; the leaving water must"
         + " follow only while it moves; no others where the high side is read and changed by less than"
         + " 10 %; the high side itself only where the rise followed by 0.7 K or the suction side moved"
-        + " by 30 % absolute: a compressor without compression does neither). A slow or coarse reading"
+        + " by 30 % absolute; or water-out stood through one that water-in does not show by 0.4 K"
+        + " either, and water-in went on by 0.5 K and ten digits while water moved: a compressor without compression does neither). A slow or coarse reading"
         + " that may honestly stand still is left alone, so"
         + " against another thermometer only the longest standstill counts.";
   }
@@ -108,7 +112,16 @@ public final class ProbeStuck implements Rule {
                     .followers(frozen)
                     .map(
                         followers ->
-                            "the compressor switched meanwhile and " + followers + " followed"));
+                            "the compressor switched meanwhile and " + followers + " followed"))
+        .or(
+            () ->
+                slept
+                    .inletWentOnK(frozen)
+                    .map(
+                        wentOnK ->
+                            "it shows no start or stop of the compressor, and water-in went on by "
+                                + Wording.kelvin(wentOnK)
+                                + " meanwhile"));
   }
 
   /**
@@ -127,7 +140,13 @@ public final class ProbeStuck implements Rule {
                 "the other probe in the same water went on by "
                     + Wording.kelvin(wentOnK)
                     + " meanwhile")
-        .or(() -> PipePair.leftBehind(evidence, frozen));
+        .or(() -> PipePair.leftBehind(evidence, frozen))
+        .or(
+            () ->
+                AirPair.wentOnK(evidence.timeline(), frozen)
+                    .map(
+                        wentOnK ->
+                            "air-ambient went on by " + Wording.kelvin(wentOnK) + " meanwhile"));
   }
 
   private Flag flag(Frozen frozen, String reason) {

@@ -41,6 +41,15 @@ final class SleptThrough {
    */
   private static final double PUMPED_DOWN = 0.3;
 
+  /** Entering water that changes by less over a start is no leaving water, K; ours. */
+  private static final double STAYS_K = 0.4;
+
+  /** The entering water must have gone this far, K; ours, well beyond noise. */
+  private static final double GONE_ON_K = 0.5;
+
+  /** And this many digits of the leaving one, so that a coarse reading may stand; ours. */
+  private static final double DIGITS = 10;
+
   private static final double ATMOSPHERE_PA = 101_325;
 
   private final Timeline timeline;
@@ -72,6 +81,26 @@ final class SleptThrough {
       }
     }
     return Optional.empty();
+  }
+
+  /**
+   * How far the entering water went on, K, while the leaving one stood through a compressor start
+   * or stop that neither shows: exchanged probes would show it at the other pipe, and a heater that
+   * gives no heat sends the pool's own water on.
+   */
+  Optional<Double> inletWentOnK(Frozen frozen) {
+    if (frozen.series().channel() != Channel.WATER_OUT) {
+      return Optional.empty();
+    }
+    int apart = timeline.instants(FOLLOWED_AFTER_S);
+    boolean sleeps =
+        switches(frozen).stream()
+            .anyMatch(
+                i -> !stands(i, apart) && Math.abs(change(Channel.WATER_IN, i, apart)) < STAYS_K);
+    double wentOnK = PoolWaterPair.rangeK(timeline, moves, Channel.WATER_IN, frozen);
+    return sleeps && wentOnK > Math.max(GONE_ON_K, DIGITS * frozen.digitK())
+        ? Optional.of(wentOnK)
+        : Optional.empty();
   }
 
   /** Starts and stops of the compressor within a standstill after which it kept on for a while. */
