@@ -67,7 +67,7 @@ public final class Analysis {
             List.of(
                 LostSources.of(recording),
                 WrongStamps.of(recording),
-                DoubtedHeat.missing(doubted, judgement.flags(), all.water()),
+                DoubtedHeat.missing(doubted, judgement.flags(), all.water(), given.water()),
                 given.water().missing(),
                 given.energy().missing(),
                 MeterLoad.missing(given.timeline(), evidence.phases()),

@@ -6,12 +6,14 @@ import heatwake.analysis.finding.Severity;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.zero.Pair;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -29,12 +31,15 @@ public final class DoubtedHeat {
    *
    * @param flags the flags of the run
    * @param water the water's side as computed with the doubted readings
+   * @param without the same without them: a flow may then be had another way
    */
-  public static List<String> missing(DoubtedReadings doubted, List<Flag> flags, WaterSide water) {
+  public static List<String> missing(
+      DoubtedReadings doubted, List<Flag> flags, WaterSide water, WaterSide without) {
     Set<Channel> ofHeat = channelsOf(water);
     List<String> sentences = new ArrayList<>();
     for (Stretch stretch : doubted.stretches()) {
-      sentences.add(sentence(stretch, what(stretch.channel(), ofHeat)));
+      sentences.add(
+          sentence(stretch, what(stretch.channel(), ofHeat), isReplaced(stretch, without)));
     }
     for (Flag flag : flags) {
       // A fault without a channel is of a probe that nothing is computed from.
@@ -65,12 +70,23 @@ public final class DoubtedHeat {
         : "figures that rest on " + channel.id();
   }
 
-  private static String sentence(Stretch stretch, String what) {
+  private static boolean isReplaced(Stretch stretch, WaterSide without) {
+    return stretch.channel().quantity() == Quantity.FLOW
+        && without
+            .flow()
+            .filter(basis -> !basis.meter().equals(Optional.of(stretch.channel())))
+            .isPresent();
+  }
+
+  private static String sentence(Stretch stretch, String what, boolean isReplaced) {
     String seen =
         stretch.rule().equals("probe-slipped")
             ? " reads the air from %s on, so that time is left out; fix the clip and record again"
-            : " stood still from %s to %s, so that time is left out; mend or change the probe and"
-                + " record again";
+            : isReplaced
+                ? " stood still from %s to %s, so it takes no part and the flow is found another"
+                    + " way; mend or change the probe and record again"
+                : " stood still from %s to %s, so that time is left out; mend or change the probe"
+                    + " and record again";
     return what
         + ": "
         + stretch.channel().id()

@@ -23,6 +23,12 @@ public record DoubtedReadings(List<Stretch> stretches) {
   private static final Set<String> DISCREDITING = Set.of("probe-slipped", "probe-stuck");
 
   /**
+   * A channel that was wrong for more than this share of a run counts as not measured, so that
+   * another way to the same figure is taken; ours.
+   */
+  private static final double NOTHING_LEFT = 0.95;
+
+  /**
    * Readings of one channel.
    *
    * @param rule the flag that accuses them
@@ -73,6 +79,9 @@ public record DoubtedReadings(List<Stretch> stretches) {
   private static Series leftOut(Series series, Stretch stretch) {
     BitSet accused = new BitSet();
     accused.set(series.firstAtOrAfter(stretch.fromMs() + 1), series.firstAtOrAfter(stretch.toMs()));
+    if (accused.cardinality() > NOTHING_LEFT * series.size()) {
+      accused.set(0, series.size());
+    }
     return series.without(accused);
   }
 }

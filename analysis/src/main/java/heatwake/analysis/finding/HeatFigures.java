@@ -10,6 +10,7 @@ import java.util.Optional;
  *     after it stops
  * @param deliveredKnown share of that time whose heat is known, 0 to 1; the rest is not in it
  * @param electricJ electric energy over the same time
+ * @param electricKnown share of that time whose power is known, 0 to 1; the rest is not in it
  * @param electricTotalJ electric energy over the whole run
  * @param cop delivered over electric where both are known, a ratio of integrals
  * @param zeroOffsetK water-out minus water-in found while water circulates and the compressor rests
@@ -20,6 +21,7 @@ public record HeatFigures(
     Optional<Estimate> deliveredJ,
     double deliveredKnown,
     Optional<Estimate> electricJ,
+    double electricKnown,
     Optional<Estimate> electricTotalJ,
     Optional<Estimate> cop,
     Optional<Estimate> zeroOffsetK,
@@ -39,6 +41,7 @@ public record HeatFigures(
           Optional.empty(),
           1,
           Optional.empty(),
+          1,
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),

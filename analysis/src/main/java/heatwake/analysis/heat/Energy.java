@@ -27,10 +27,11 @@ public record Energy(HeatFigures figures, List<String> missing) {
     List<String> missing = new ArrayList<>();
     HeatBalance balance =
         HeatBalance.of(
-            water.heat(),
-            electricity.energy(),
-            Windows.of(timeline, phases.cycles()),
-            timeline.stepS());
+                water.heat(),
+                electricity.energy(),
+                Windows.of(timeline, phases.cycles()),
+                timeline.stepS())
+            .withUnseen(Silences.whileRunningS(phases));
     if (electricity.energy().isEmpty()) {
       missing.add("electric energy and COP: clip power or energy (or current, with the voltage)");
     }
@@ -55,6 +56,7 @@ public record Energy(HeatFigures figures, List<String> missing) {
             balance.deliveredJ().filter(known -> balance.isTotal()),
             balance.heatKnown(),
             balance.electricJ(),
+            balance.electricKnown(),
             electricity
                 .energy()
                 .map(stream -> new ElectricSum(stream).add(0, timeline.size()))

@@ -64,6 +64,22 @@ public record HeatBalance(
     return seconds > 0 ? 1 - heatUnknownS / seconds : 1;
   }
 
+  /** Share of the windows whose power is known, 0 to 1; 1 where there are no windows. */
+  public double electricKnown() {
+    return seconds > 0 ? 1 - electricUnknownS / seconds : 1;
+  }
+
+  /** The same with time counted in of which nothing is known, s. */
+  HeatBalance withUnseen(double unseenS) {
+    return new HeatBalance(
+        deliveredJ,
+        electricJ,
+        cop,
+        heatUnknownS + unseenS,
+        electricUnknownS + unseenS,
+        seconds + unseenS);
+  }
+
   /** Whether enough of the heat is known to speak of a total. */
   public boolean isTotal() {
     return heatKnown() >= LEAST_KNOWN;

@@ -19,10 +19,13 @@ final class Silences {
 
   private Silences() {}
 
-  /** Says how long they are together; empty if there are none. */
+  /** Says how long those are together before which it did not run; empty if there are none. */
   static Optional<String> missing(Phases phases) {
     List<PhaseSpan> silences =
-        phases.spans().stream().filter(span -> isBeforeARunningHeater(span, phases)).toList();
+        phases.spans().stream()
+            .filter(span -> isBeforeARunningHeater(span, phases))
+            .filter(span -> !isAfterARunningHeater(span, phases))
+            .toList();
     if (silences.isEmpty()) {
       return Optional.empty();
     }
@@ -34,6 +37,24 @@ final class Silences {
                 + " it ran when readings came back, and what it may have given before is not counted",
             seconds / S_PER_MIN,
             silences.size() == 1 ? "" : " in " + silences.size() + " silences"));
+  }
+
+  /**
+   * How long the silences are together at both edges of which the compressor ran, s, without the
+   * three minutes that are counted after every stop: it is taken to have run through, so that no
+   * figure is called whole that leaves them out.
+   */
+  static double whileRunningS(Phases phases) {
+    return phases.spans().stream()
+        .filter(span -> isBeforeARunningHeater(span, phases) && isAfterARunningHeater(span, phases))
+        .mapToDouble(span -> span.durationS() - Windows.RUN_ON_MS / 1e3)
+        .sum();
+  }
+
+  private static boolean isAfterARunningHeater(PhaseSpan span, Phases phases) {
+    return phases.cycles().stream()
+        .anyMatch(
+            cycle -> cycle.stopMs().isPresent() && cycle.stopMs().getAsLong() == span.startMs());
   }
 
   private static boolean isBeforeARunningHeater(PhaseSpan span, Phases phases) {

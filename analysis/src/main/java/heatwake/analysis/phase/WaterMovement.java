@@ -84,6 +84,14 @@ public final class WaterMovement {
     return said;
   }
 
+  /** What the probes of the heater's own water say. */
+  public static Map<Channel, Track> ofHeater(Timeline timeline) {
+    Map<Channel, Track> said = new EnumMap<>(Channel.class);
+    flow(timeline, Channel.FLOW_HEATER).ifPresent(track -> said.put(Channel.FLOW_HEATER, track));
+    state(timeline, Channel.FLOW_SWITCH).ifPresent(track -> said.put(Channel.FLOW_SWITCH, track));
+    return said;
+  }
+
   /** Whether a probe says that the water stands over a stretch. */
   public static boolean stands(Track track, Stretch stretch) {
     return says(track, Track.NO, stretch);

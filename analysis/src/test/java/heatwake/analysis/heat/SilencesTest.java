@@ -24,11 +24,25 @@ class SilencesTest {
     Findings findings = Analysis.of(silentFor(40).recording());
     assertThat(findings.missing())
         .contains(
-            "heat and electric energy: for 40 min too little was read to tell what the heater did; it"
-                + " ran when readings came back, and what it may have given before is not counted");
+            "electric energy: 40 min of the 163 min with the heater running are not known and left"
+                + " out");
+    // 120 min of 60 + 40 + 60 and 3 min after the stop (by hand).
+    assertThat(findings.heat().electricKnown()).isCloseTo(123 / 163.0, within(0.01));
+    assertThat(findings.heat().deliveredKnown()).isCloseTo(123 / 163.0, within(0.01));
     // Two hours at 2.7 kW were read, of two hours and forty minutes.
     assertThat(findings.heat().electricJ().orElseThrow().value() / 3.6e6)
         .isCloseTo(5.4, within(0.1));
+  }
+
+  /** Nobody knows whether it ran before it was found running. */
+  @Test
+  void oneThatBeginsAtRestIsSaidForItself() {
+    Findings findings =
+        Analysis.of(RunBuilder.run().circulating(20).nothingRecorded(40).heating(60).recording());
+    assertThat(findings.missing())
+        .contains(
+            "heat and electric energy: for 40 min too little was read to tell what the heater did; it"
+                + " ran when readings came back, and what it may have given before is not counted");
   }
 
   @Test

@@ -28,6 +28,7 @@ class ImpossibleCopTest {
             Optional.empty(),
             1,
             Optional.empty(),
+            1,
             Optional.empty(),
             Optional.of(new Estimate(cop, standard)),
             Optional.empty(),

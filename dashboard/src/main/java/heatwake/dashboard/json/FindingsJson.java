@@ -79,6 +79,9 @@ public final class FindingsJson {
     Figures figures = new Figures();
     delivered(figures, heat.deliveredJ(), heat.deliveredKnown());
     figures.put("electric_kWh", "electric_u_kWh", KILOWATT_HOUR, heat.electricJ());
+    heat.electricJ()
+        .ifPresent(
+            known -> figures.node().put("electric_known", Figures.rounded(heat.electricKnown())));
     figures.put("electric_total_kWh", "electric_total_u_kWh", KILOWATT_HOUR, heat.electricTotalJ());
     figures.put("cop", "cop_u", ONE, heat.cop());
     figures.put("zero_offset_K", "zero_offset_u_K", KELVIN, heat.zeroOffsetK());

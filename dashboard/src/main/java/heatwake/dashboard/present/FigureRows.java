@@ -47,7 +47,7 @@ public final class FigureRows {
     Table table = new Table(units, telling);
     HeatFigures heat = findings.heat();
     table.addHeat("Heat delivered", heat.deliveredJ(), telling.ranMs(), delivered(heat));
-    table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, "");
+    table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, electric(heat));
     table.addCop(
         "COP",
         heat.cop(),
@@ -68,6 +68,12 @@ public final class FigureRows {
     return KnownPart.isAll(heat.deliveredKnown())
         ? way
         : way + "; in the " + KnownPart.percent(heat.deliveredKnown()) + " of the time known";
+  }
+
+  private static String electric(HeatFigures heat) {
+    return KnownPart.isAll(heat.electricKnown())
+        ? ""
+        : "in the " + KnownPart.percent(heat.electricKnown()) + " of the time known";
   }
 
   private void pool(Table table, PoolFigures pool) {

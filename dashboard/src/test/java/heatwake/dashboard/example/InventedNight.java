@@ -237,6 +237,7 @@ public final class InventedNight {
             Optional.of(new Estimate(61.2 * 3.6e6, 1.45 * 3.6e6)),
             1,
             Optional.of(new Estimate(11.9 * 3.6e6, 0.1 * 3.6e6)),
+            1,
             Optional.of(new Estimate(12.3 * 3.6e6, 0.1 * 3.6e6)),
             Optional.of(new Estimate(5.14, 0.13)),
             Optional.of(new Estimate(0.11, 0.01)),

@@ -91,6 +91,7 @@ class TellingTest {
             Optional.of(deliveredJ),
             1,
             heat.electricJ(),
+            heat.electricKnown(),
             heat.electricTotalJ(),
             Optional.of(cop),
             heat.zeroOffsetK(),

@@ -2,16 +2,9 @@ package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.Track;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Series;
-import heatwake.analysis.timeline.Stretch;
-import heatwake.analysis.timeline.Timeline;
-import java.util.ArrayList;
-import java.util.EnumMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** How lively a channel and its neighbours are at other times and meanwhile. */
@@ -21,6 +14,18 @@ final class Liveliness {
 
   /** Share of readings that differ from the one before; ours. */
   private static final double NEARLY_ALWAYS = 0.7;
+
+  /** The same of a reading that was seen to jitter at several levels; ours. */
+  private static final double OFTEN = 0.3;
+
+  /** So many readings in a row show a level; ours. */
+  private static final int LEVEL_READINGS = 30;
+
+  /** So many levels must have been seen; ours. */
+  private static final int LEVELS = 5;
+
+  /** So many digits apart, which is every place between two digits twice; ours. */
+  private static final double LEVELS_APART = 2;
 
   /** Share of changes that turn back: jitter turns, a drift does not; ours. */
   private static final double TURNS = 0.3;
@@ -37,26 +42,6 @@ final class Liveliness {
 
   /** A draw or flow under this share of its highest is the zero of a thing switched off; ours. */
   private static final double ZERO_SHARE = 0.05;
-
-  /** Others must have changed by this much over a compressor start or stop, SI; ours. */
-  private static final Map<Channel, Double> FOLLOWS =
-      new EnumMap<>(
-          Map.of(
-              Channel.WATER_OUT, 0.7,
-              Channel.PRESSURE_DISCHARGE, 300e3,
-              Channel.PRESSURE_SUCTION, 200e3,
-              Channel.TEMP_DISCHARGE, 10.0,
-              Channel.TEMP_LIQUID, 5.0,
-              Channel.TEMP_SUCTION, 4.0,
-              Channel.AIR_OUT, 2.0));
-
-  /** Everything has followed a start or stop after this time; common practice, s. */
-  private static final double FOLLOWED_AFTER_S = 480;
-
-  private static final int WITNESSES = 2;
-
-  /** A high side that changes by less than this share was not lifted; see no-pressure-rise. */
-  private static final double LIFTS = 0.1;
 
   private final Evidence evidence;
   private final PhaseGrid phases;
@@ -91,8 +76,9 @@ final class Liveliness {
   }
 
   /**
-   * Whether the channel jitters by more than a digit at every other time in the same state, so that
-   * its standing still is no chance even if it jittered as little as it ever does.
+   * Whether the channel jitters at every other time in the same state, by more than a digit or at
+   * levels digits apart, so that its standing still is no chance even if it jittered as little as
+   * it ever does.
    */
   boolean jittersOtherwise(Frozen frozen) {
     Series series = frozen.series();
@@ -104,30 +90,35 @@ final class Liveliness {
     int readings = 0;
     int changes = 0;
     int turns = 0;
-    double smallest = Double.POSITIVE_INFINITY;
+    double smallest = frozen.smallestStep();
     double sum = 0;
     EqualReadings equal = new EqualReadings(ENOUGH);
+    CalmLevels levels = new CalmLevels(LEVEL_READINGS, smallest);
     for (int r = 1; r < series.size(); r++) {
       boolean within = r >= frozen.from() && r <= frozen.to();
       if (within || stateAt(series.timeMs(r)) != state) {
         before = Double.NaN;
+        levels.breakOff();
         continue;
       }
       double change = series.value(r) - series.value(r - 1);
       readings++;
       equal.take(change == 0);
+      levels.take(series.value(r));
       if (change != 0) {
         changes++;
         turns += change * before < 0 ? 1 : 0;
-        smallest = Math.min(smallest, Math.abs(change));
         sum += Math.abs(change);
         before = change;
       }
     }
+    boolean byMoreThanADigit =
+        changes >= NEARLY_ALWAYS * readings && sum / changes >= DIGITS * smallest;
+    boolean atEveryLevel =
+        changes >= OFTEN * readings && levels.rangeInDigits(LEVELS) >= LEVELS_APART;
     return readings >= ENOUGH
-        && changes >= NEARLY_ALWAYS * readings
         && turns >= TURNS * changes
-        && sum / changes >= DIGITS * smallest
+        && (byMoreThanADigit || atEveryLevel)
         && readings * Math.pow(equal.greatest(), frozen.readings() - 1) < NO_CHANCE;
   }
 
@@ -153,77 +144,5 @@ final class Liveliness {
   private int stateAt(long timeMs) {
     int i = evidence.timeline().indexAt(timeMs);
     return (phases.compressorRuns(i) ? 10 : 0) + moves.at(i);
-  }
-
-  /**
-   * Which others followed a compressor start or stop through which the channel stood still, if it
-   * is one that must follow. The leaving water must do so only while it moves.
-   */
-  Optional<String> sleptThrough(Frozen frozen) {
-    Channel channel = frozen.series().channel();
-    if (!FOLLOWS.containsKey(channel)) {
-      return Optional.empty();
-    }
-    Timeline timeline = evidence.timeline();
-    int apart = timeline.instants(FOLLOWED_AFTER_S);
-    int from = timeline.indexAt(frozen.fromMs()) + 1;
-    int to = timeline.indexAt(frozen.toMs()) - apart;
-    for (int i = Math.max(from, 1); i < to; i++) {
-      if (phases.compressorRuns(i) != phases.compressorRuns(i - 1)
-          && isUnbroken(i, apart)
-          && (channel != Channel.WATER_OUT || !stands(i, apart))) {
-        List<String> followers = followers(channel, i, apart);
-        if (followers.size() >= WITNESSES && heats(i, apart)) {
-          return Optional.of(String.join(" and ", followers.subList(0, WITNESSES)));
-        }
-      }
-    }
-    return Optional.empty();
-  }
-
-  /**
-   * Whether heat came or ceased: where the high side is read it must have followed, since a
-   * compressor that lifts no pressure heats no water, however warm its own pipes become.
-   */
-  private boolean heats(int at, int apart) {
-    Timeline timeline = evidence.timeline();
-    double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
-    int window = timeline.instants(60);
-    double before = Stretch.mean(high, at - window, at);
-    double after = Stretch.mean(high, at + apart - window, at + apart);
-    return !(Math.abs(after - before) < LIFTS * Math.max(before, after));
-  }
-
-  private boolean isUnbroken(int at, int apart) {
-    for (int i = at; i < at + apart; i++) {
-      if (phases.compressorRuns(i) != phases.compressorRuns(at)) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private boolean stands(int at, int apart) {
-    for (int i = at; i < at + apart; i++) {
-      if (moves.no(i)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private List<String> followers(Channel accused, int at, int apart) {
-    Timeline timeline = evidence.timeline();
-    int window = timeline.instants(60);
-    List<String> followers = new ArrayList<>();
-    FOLLOWS.forEach(
-        (channel, leastChange) -> {
-          double before = Stretch.mean(timeline.of(channel), at - window, at);
-          double after = Stretch.mean(timeline.of(channel), at + apart - window, at + apart);
-          if (channel != accused && Math.abs(after - before) > leastChange) {
-            followers.add(channel.id());
-          }
-        });
-    return followers;
   }
 }

@@ -53,4 +53,20 @@ final class PoolWaterPair {
         ? Optional.of(wentOnK)
         : Optional.empty();
   }
+
+  /** By how much a pipe's water changed while it moved, K: between means over some minutes. */
+  static double rangeK(Timeline timeline, Track moves, Channel channel, Frozen frozen) {
+    int to = timeline.indexAt(frozen.toMs());
+    int length = timeline.instants(END_S);
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (int i = timeline.indexAt(frozen.fromMs()); i + length <= to; i += length) {
+      double mean = Stretch.mean(timeline.of(channel), i, i + length);
+      if (!Double.isNaN(mean) && moves.yes(i) && moves.yes(i + length)) {
+        lowest = Math.min(lowest, mean);
+        highest = Math.max(highest, mean);
+      }
+    }
+    return highest - lowest;
+  }
 }

@@ -10,12 +10,15 @@ import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
 /** A pipe probe drifts to air temperature. */
 public final class ProbeSlipped implements Rule {
+  private static final Set<Channel> PIPES = Set.of(Channel.WATER_IN, Channel.WATER_OUT);
+
   @Override
   public String id() {
     return "probe-slipped";
@@ -40,7 +43,7 @@ public final class ProbeSlipped implements Rule {
         + " if the condensing temperature does not share it either (25 %) or, where that is not"
         + " known, under 20 % of the rise is left. Without an air temperature only for the inlet of"
         + " a running heater, and only if the rise changes by half (ours). Not across a time in"
-        + " which the probe stood still (see probe-stuck).";
+        + " which one of the two stood still (see probe-stuck).";
   }
 
   @Override
@@ -72,16 +75,17 @@ public final class ProbeSlipped implements Rule {
   }
 
   /**
-   * The slip, looked for anew where the probe had stood still before: a step from there to where
-   * the water has got meanwhile is the end of the standstill, not a probe that slips.
+   * The slip, looked for anew where a pipe probe had stood still before: a step from there to where
+   * the water has got meanwhile is the end of the standstill, not a probe that slips, and one that
+   * stands is no partner to hold the other against.
    */
   private static Optional<Slip> withoutStandstills(
       Slip slip, Evidence evidence, List<PipeBlock> regime, double limitK) {
     List<Flag> standstills =
         new ProbeStuck().evaluate(evidence) instanceof Outcome.Flagged stuck
             ? stuck.flags().stream()
-                .filter(one -> one.channels().contains(slip.accused()))
-                .filter(one -> one.startMs() < slip.startMs())
+                .filter(one -> !Collections.disjoint(one.channels(), PIPES))
+                .filter(one -> one.startMs() < slip.endMs())
                 .toList()
             : List.of();
     if (standstills.isEmpty()) {

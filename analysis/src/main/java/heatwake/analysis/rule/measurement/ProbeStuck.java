@@ -4,6 +4,7 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
@@ -41,14 +42,24 @@ public final class ProbeStuck implements Rule {
     return "One value to the last digit for at least 15 min and 20 readings, while at least one other"
         + " probe moves, and either the channel jitters by more than a digit at every other time in the"
         + " same state (70 % of its readings change, by 1.4 digits on the average, and at its share of"
-        + " equal readings when it is stillest so many in a row have a chance under one in a million),"
+        + " equal readings when it is stillest so many in a row have a chance under one in a million;"
+        + " 30 % of its readings are enough where it held five levels, together two digits apart, and"
+        + " jittered at each),"
         + " or the other of water-in and water-pool went on by more than 0.5 K and three"
         + " digits while water moved, or the other of water-in and water-out did so, and by a quarter of"
         + " the rise, while the heater heated on with power, pressures and flow within 12 % (ten"
-        + " digits where no flow is measured), or a flow reads on while two others of the same water"
-        + " saw it move and then say for 3 min that it stands, or the compressor started or stopped meanwhile and two others that must"
-        + " follow did (ours; the leaving water must follow only while it moves, and nothing where the high"
-        + " side is read and changed by less than 10 %). A slow or coarse reading that may honestly stand still is left alone, so"
+        + " digits where no flow is measured), or air-in stood for an hour while air-ambient went on by"
+        + " 1 K and ten digits of air-in, or a flow reads on while two others of the same water"
+        + " saw it move and then say for 3 min that it stands, or a flow reads nothing while the"
+        + " compressor runs for 15 min with a rise of 1 to 12 K that holds within 30 % and no other"
+        + " probe of that water says that it stands (a heater without water trips within minutes:"
+        + " common practice; flow-total needs another that says it moves), or the compressor started"
+        + " or stopped meanwhile and two others that must follow did (ours; the leaving water must"
+        + " follow only while it moves; no others where the high side is read and changed by less than"
+        + " 10 %; the high side itself only where the rise followed by 0.7 K or the suction side moved"
+        + " by 30 % absolute; or water-out stood through one that water-in does not show by 0.4 K"
+        + " either, and water-in went on by 0.5 K and ten digits while water moved: a compressor without compression does neither). A slow or coarse reading"
+        + " that may honestly stand still is left alone, so"
         + " against another thermometer only the longest standstill counts.";
   }
 
@@ -64,22 +75,29 @@ public final class ProbeStuck implements Rule {
       return Outcome.clear();
     }
     Timeline timeline = evidence.timeline();
-    Liveliness liveliness =
-        new Liveliness(
-            evidence, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    Liveliness liveliness = new Liveliness(evidence, phases, moves);
+    SleptThrough slept = new SleptThrough(timeline, phases, moves);
     List<Flag> flags = new ArrayList<>();
     for (Frozen one : frozen) {
-      if (!one.isAtALimit() && liveliness.othersMove(one)) {
-        why(evidence, liveliness, one, frozen)
-            .map(reason -> flag(one, reason))
-            .ifPresent(flags::add);
-      }
+      Optional<String> reason =
+          one.isAtALimit()
+              ? HeatsOn.witnesses(timeline, phases, one)
+              : liveliness.othersMove(one)
+                  ? why(evidence, liveliness, slept, one, frozen)
+                  : Optional.empty();
+      reason.map(text -> flag(one, text)).ifPresent(flags::add);
     }
     return Outcome.of(flags);
   }
 
   private static Optional<String> why(
-      Evidence evidence, Liveliness liveliness, Frozen frozen, List<Frozen> all) {
+      Evidence evidence,
+      Liveliness liveliness,
+      SleptThrough slept,
+      Frozen frozen,
+      List<Frozen> all) {
     if (liveliness.jittersOtherwise(frozen)) {
       return Optional.of("it never stands still at other times");
     }
@@ -90,11 +108,20 @@ public final class ProbeStuck implements Rule {
                     .map(witnesses -> witnesses + " say that the water stood meanwhile"))
         .or(
             () ->
-                liveliness
-                    .sleptThrough(frozen)
+                slept
+                    .followers(frozen)
                     .map(
                         followers ->
-                            "the compressor switched meanwhile and " + followers + " followed"));
+                            "the compressor switched meanwhile and " + followers + " followed"))
+        .or(
+            () ->
+                slept
+                    .inletWentOnK(frozen)
+                    .map(
+                        wentOnK ->
+                            "it shows no start or stop of the compressor, and water-in went on by "
+                                + Wording.kelvin(wentOnK)
+                                + " meanwhile"));
   }
 
   /**
@@ -113,7 +140,13 @@ public final class ProbeStuck implements Rule {
                 "the other probe in the same water went on by "
                     + Wording.kelvin(wentOnK)
                     + " meanwhile")
-        .or(() -> PipePair.leftBehind(evidence, frozen));
+        .or(() -> PipePair.leftBehind(evidence, frozen))
+        .or(
+            () ->
+                AirPair.wentOnK(evidence.timeline(), frozen)
+                    .map(
+                        wentOnK ->
+                            "air-ambient went on by " + Wording.kelvin(wentOnK) + " meanwhile"));
   }
 
   private Flag flag(Frozen frozen, String reason) {
@@ -136,7 +169,18 @@ public final class ProbeStuck implements Rule {
             "probe or its electronics hung up and repeats the last value",
             "gateway sends an old value on",
             "sensor taken out of the place it should measure"),
-        "Warm the " + channel.id() + " probe by hand, or restart it, and see whether it follows.",
+        nextCheck(channel),
         Set.of(channel));
+  }
+
+  private static String nextCheck(Channel channel) {
+    return switch (channel.quantity()) {
+      case FLOW ->
+          "Look at the flow meter of "
+              + channel.id()
+              + ", its wheel and its plug; restart it, and see whether it follows the pump.";
+      default ->
+          "Warm the " + channel.id() + " probe by hand, or restart it, and see whether it follows.";
+    };
   }
 }

@@ -17,6 +17,7 @@ import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 
@@ -40,6 +41,8 @@ public final class ProbesSwapped implements Rule {
   /** Air that leaves this much warmer than it entered: the machine cools the pool, K; ours. */
   private static final double COOLING_K = 1;
 
+  private static final Set<Channel> PIPES = Set.of(Channel.WATER_IN, Channel.WATER_OUT);
+
   @Override
   public String id() {
     return "probes-swapped";
@@ -59,7 +62,8 @@ public final class ProbesSwapped implements Rule {
   public String limits() {
     return "Rise below zero by more than 3.5 standard uncertainties of the pair and 0.4 K in 90 % of"
         + " at least 10 min of running, defrosts and the first 5 min left out (ours). Not raised"
-        + " where the air leaves warmer than it enters: then the machine cools the pool.";
+        + " where the air leaves warmer than it enters: then the machine cools the pool, nor"
+        + " where one of the two stands still (see probe-stuck).";
   }
 
   @Override
@@ -107,11 +111,17 @@ public final class ProbesSwapped implements Rule {
     boolean enough = count * timeline.stepS() >= LEAST_S;
     boolean swapped = enough && sum / count < -limitK && negative >= NEARLY_ALWAYS * count;
     boolean cools = airCount > 0 && air / airCount > COOLING_K;
-    if (!swapped || cools) {
+    if (!swapped || cools || stands(evidence)) {
       return Outcome.clear();
     }
     return Outcome.flagged(
         flag(evidence, heats, new Stretch(first, last + 1), sum / count, count * timeline.stepS()));
+  }
+
+  /** Whether one of the pair is stuck: against a value that stands, any rise may seem negative. */
+  private static boolean stands(Evidence evidence) {
+    return new ProbeStuck().evaluate(evidence) instanceof Outcome.Flagged stuck
+        && stuck.flags().stream().anyMatch(flag -> !Collections.disjoint(flag.channels(), PIPES));
   }
 
   /** Compressor on for some minutes, no defrost in them, water not known to stand. */

@@ -27,6 +27,44 @@ class DataGapTest {
     assertThat(flag.channels()).containsExactly(Channel.WATER_IN);
   }
 
+  /** Sends a noisy value when it has left a dead band of 0.2 K, and every quarter of an hour. */
+  private static RunBuilder.Change onChange(double[] standardK) {
+    Random random = new Random(4);
+    double[] last = {Double.NaN, 0};
+    return (atS, value) -> {
+      double now = value + standardK[0] * random.nextGaussian();
+      if (Math.abs(now - last[0]) < 0.2 && atS - last[1] < 900) {
+        return Double.NaN;
+      }
+      last[0] = now;
+      last[1] = atS;
+      return now;
+    };
+  }
+
+  @Test
+  void aDeadBandIsSilentWhileNothingChanges() {
+    double[] standardK = {0.3};
+    RunBuilder run =
+        RunBuilder.run().change(Channel.TEMP_SUCTION, onChange(standardK)).circulating(5);
+    run.heating(60);
+    standardK[0] = 0.02;
+    run.heating(40);
+    standardK[0] = 0.3;
+    assertClear(rule, readings(run.heating(60).recording()));
+  }
+
+  @Test
+  void aDeadBandDoesNotExcuseALostProbe() {
+    double[] standardK = {0.3};
+    RunBuilder.Change change = onChange(standardK);
+    RunBuilder run = RunBuilder.run().change(Channel.TEMP_SUCTION, change).heating(60);
+    run.silent(Channel.TEMP_SUCTION).heating(20).heatingAt(Channel.TEMP_SUCTION, 22).heating(10);
+    run.change(Channel.TEMP_SUCTION, change).heating(30);
+    assertThat(onlyFlag(rule, readings(run.recording())).channels())
+        .containsExactly(Channel.TEMP_SUCTION);
+  }
+
   @Test
   void manyGapsAreOneFlag() {
     RunBuilder run = RunBuilder.run().only(Channel.WATER_IN, Channel.POWER).heating(10);

@@ -104,6 +104,83 @@ class ProbeStuckTest {
     assertThat(rule.evaluate(readings(run.recording()))).isInstanceOf(Outcome.Flagged.class);
   }
 
+  /** The high side that stands still itself is no witness that nothing was lifted. */
+  @Test
+  void theHighSideSleepsThroughAStart() {
+    RunBuilder run =
+        RunBuilder.run()
+            .noise(Channel.WATER_IN, 0.02)
+            .change(Channel.PRESSURE_DISCHARGE, (atS, value) -> 1500);
+    run.circulating(20).heating(60);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("pressure-discharge stood at 1500 kPa for 80 min")
+        .endsWith("the compressor switched meanwhile and water-out and pressure-suction followed");
+  }
+
+  /**
+   * Valves that pass all they take in leave both sides at the standing pressure; the pipes warm by
+   * the windings (first law: no heat is pumped).
+   */
+  @Test
+  void aCoarseHighSideMayStandWhereNothingIsLifted() {
+    RunBuilder run =
+        RunBuilder.run()
+            .noise(Channel.WATER_IN, 0.02)
+            .noise(Channel.WATER_OUT, 0.02)
+            .noise(Channel.PRESSURE_DISCHARGE, 2)
+            .resolution(Channel.PRESSURE_DISCHARGE, 50)
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1500)
+            .heatingAt(Channel.PRESSURE_SUCTION, 1260)
+            .heatingAt(Channel.WATER_OUT, 0.1);
+    run.set(Channel.PRESSURE_DISCHARGE, 1500).circulating(20).heating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  /** Whichever pipe is warmer: the one that stands has not seen the heater start. */
+  @Test
+  void theOutletShowsNoStartWhileTheInletGoesOn() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(
+                Channel.WATER_IN,
+                Channel.WATER_OUT,
+                Channel.POWER,
+                Channel.FLOW_HEATER,
+                Channel.AIR_IN)
+            .noise(Channel.WATER_IN, 0.02)
+            .resolution(Channel.WATER_OUT, 0.05)
+            .noise(Channel.WATER_OUT, 0.03)
+            .circulating(2)
+            .change(Channel.WATER_OUT, (atS, value) -> 25.1)
+            .circulating(10);
+    Recording recording = warming(run.pool(25)).recording();
+    assertThat(onlyFlag(rule, readings(recording)).channels()).containsExactly(Channel.WATER_OUT);
+    assertThat(onlyFlag(rule, readings(recording)).evidence())
+        .contains("water-in went on by 1.1 K meanwhile");
+    assertClear(new ProbeSlipped(), readings(recording));
+    assertClear(new ProbesSwapped(), readings(recording));
+  }
+
+  @Test
+  void theEnteringAirStandsWhileTheOutdoorAirGoesOn() {
+    RunBuilder run =
+        RunBuilder.run()
+            .noise(Channel.AIR_AMBIENT, 0.05)
+            .change(Channel.AIR_AMBIENT, (atS, value) -> 20 + atS / 3600)
+            .resolution(Channel.AIR_IN, 0.1)
+            .change(Channel.AIR_IN, (atS, value) -> atS < 60 ? 20 + 0.1 * (atS % 3) : 20.1);
+    assertThat(onlyFlag(rule, readings(run.circulating(10).heating(120).recording())).evidence())
+        .matches(
+            "air-in stood at 20.1 °C for 2\\.1 h.*; air-ambient went on by [12]\\.\\d K meanwhile");
+    // Half a degree as digit: 2 K of outdoor air are no ten digits.
+    run =
+        RunBuilder.run()
+            .noise(Channel.AIR_AMBIENT, 0.05)
+            .change(Channel.AIR_AMBIENT, (atS, value) -> 20 + atS / 3600)
+            .change(Channel.AIR_IN, (atS, value) -> atS < 60 ? 20 + 0.5 * (atS % 3) : 20.5);
+    assertClear(rule, readings(run.circulating(10).heating(120).recording()));
+  }
+
   @Test
   void aProbeSleepsThroughAStart() {
     RunBuilder run = RunBuilder.run().change(Channel.WATER_OUT, hungUp());

@@ -53,6 +53,7 @@ class PoolRulesTest {
             Optional.of(new Estimate(givenJ, 0.02 * givenJ)),
             known,
             Optional.empty(),
+            1,
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
