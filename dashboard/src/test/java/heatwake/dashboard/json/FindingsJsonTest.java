@@ -51,6 +51,7 @@ class FindingsJsonTest {
             "delivered_u_kWh",
             "electric_kWh",
             "electric_u_kWh",
+            "electric_known",
             "electric_total_kWh",
             "cop",
             "cop_u",

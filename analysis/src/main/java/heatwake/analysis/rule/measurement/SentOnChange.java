@@ -19,6 +19,9 @@ final class SentOnChange {
   /** A change of so many usual ones is within the dead band; ours. */
   private static final double WITHIN = 2;
 
+  /** A probe's clock lets it keep silent by so much longer than usual; ours. */
+  private static final double LONGER = 1.1;
+
   /** Changes needed to know the band; ours. */
   private static final int ENOUGH = 20;
 
@@ -38,9 +41,34 @@ final class SentOnChange {
     }
     double usual = usualChange(series, limitS);
     return usual > 0
-        && Math.abs(series.value(after) - series.value(before)) <= WITHIN * usual
-        && recording.series().values().stream()
-            .anyMatch(other -> other != series && speaksThroughout(other, silence));
+        && isHeardBeside(silence, recording)
+        && (isWithin(series, before, after, usual)
+            || silence.toMs() - silence.fromMs() <= LONGER * longestQuietMs(series, usual, limitS));
+  }
+
+  private static boolean isWithin(Series series, int before, int after, double usual) {
+    return Math.abs(series.value(after) - series.value(before)) <= WITHIN * usual;
+  }
+
+  /**
+   * The longest time for which the value kept within its dead band: so long it may well say
+   * nothing, also where a change then ended it.
+   */
+  private static double longestQuietMs(Series series, double usual, double limitS) {
+    double longest = limitS * 1e3;
+    for (int r = 1; r < series.size(); r++) {
+      double ms = series.timeMs(r) - series.timeMs(r - 1);
+      if (ms > longest && isWithin(series, r - 1, r, usual)) {
+        longest = ms;
+      }
+    }
+    return longest;
+  }
+
+  private static boolean isHeardBeside(Silence silence, Recording recording) {
+    Series series = recording.series().get(silence.channel());
+    return recording.series().values().stream()
+        .anyMatch(other -> other != series && speaksThroughout(other, silence));
   }
 
   /** The usual change of a series that is sent on change; 0 of another. */

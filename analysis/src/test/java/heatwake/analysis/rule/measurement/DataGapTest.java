@@ -54,6 +54,17 @@ class DataGapTest {
     assertClear(rule, readings(run.heating(60).recording()));
   }
 
+  /** A change may end a silence that is no longer than others in which nothing changed. */
+  @Test
+  void aChangeMayEndTheSilenceOfADeadBand() {
+    double[] standardK = {0.3};
+    RunBuilder run = RunBuilder.run().change(Channel.TEMP_SUCTION, onChange(standardK)).heating(30);
+    standardK[0] = 0.02;
+    run.heating(36).heatingAt(Channel.TEMP_SUCTION, 24).heating(2);
+    standardK[0] = 0.3;
+    assertClear(rule, readings(run.heating(30).recording()));
+  }
+
   @Test
   void aDeadBandDoesNotExcuseALostProbe() {
     double[] standardK = {0.3};
