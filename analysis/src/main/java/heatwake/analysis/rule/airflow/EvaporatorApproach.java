@@ -16,6 +16,7 @@ import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -40,6 +41,9 @@ public final class EvaporatorApproach implements Rule {
    * within the usual even with half its air.
    */
   private static final double MIDDLING_APPROACH_K = 12.5;
+
+  /** Below this share of the nameplate's power the fan may be slowed with the compressor; ours. */
+  private static final double SLOW_POWER_RATIO = 0.7;
 
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
@@ -73,7 +77,9 @@ public final class EvaporatorApproach implements Rule {
         + " it out. For 10 min"
         + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
         + " coil short of refrigerant (see low-charge; superheat under 2 K by its uncertainty shows it"
-        + " flooded, not short), and where the coil may be iced: below"
+        + " flooded, not short), where a compressor at less than 70 % of the nameplate's power and no less"
+        + " than its COP may run with a slowed fan (common practice) and the coil evaporates less than"
+        + " 17 K below the air as measured, and where the coil may be iced: below"
         + " -0.5 °C in air below 12 °C (see frosting).";
   }
 
@@ -94,9 +100,25 @@ public final class EvaporatorApproach implements Rule {
           "evaporating temperature or entering air not known while running steadily");
     }
     return Spell.where(
-            judged, duty -> tooFar(duty) && !Starvation.shows(duty) && !IcedCoil.mayBe(duty))
+            judged,
+            duty ->
+                tooFar(duty)
+                    && !mayBeSlowed(duty)
+                    && !Starvation.shows(duty)
+                    && !IcedCoil.mayBe(duty))
         .map(spell -> Outcome.flagged(flag(spell)))
         .orElseGet(Outcome::clear);
+  }
+
+  /**
+   * Whether the fan may be slowed with the compressor, as speed-controlled heaters do (common
+   * practice): the approach then goes less with the heat than it does with all of its air, and as
+   * measured it is not large.
+   */
+  private static boolean mayBeSlowed(Duty duty) {
+    return PartLoad.isByCop(duty)
+        && duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() < SLOW_POWER_RATIO
+        && duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow().value() < SOFT_LIMIT_K;
   }
 
   private static boolean tooFar(Duty duty) {

@@ -122,4 +122,21 @@ class EvaporatorApproachTest {
     assertThat(reason(rule, AtDuty.sound().without(DutyFigure.STANDARD_APPROACH).evidence()))
         .isEqualTo("evaporating temperature or entering air not known while running steadily");
   }
+
+  /** Speed-controlled heaters slow their fan with the compressor (common practice). */
+  @Test
+  void aSlowedFanIsNoWantOfAir() {
+    AtDuty slow =
+        AtDuty.sound()
+            .set(DutyFigure.POWER_RATIO, 0.35, 0.01)
+            .set(DutyFigure.COP_RATIO, 1.2, 0.05)
+            .set(DutyFigure.LOAD, 0.38, 0.01)
+            .set(DutyFigure.AIR_FLOW, 0.040e-3, 0.003e-3)
+            .set(DutyFigure.EVAPORATOR_APPROACH, 7.1, 0.3)
+            .set(DutyFigure.STANDARD_APPROACH, 17.2, 0.9);
+    assertClear(rule, slow.evidence());
+    onlyFlag(rule, slow.set(DutyFigure.POWER_RATIO, 0.9, 0.01).evidence());
+    slow.set(DutyFigure.POWER_RATIO, 0.35, 0.01).set(DutyFigure.STANDARD_APPROACH, 40, 2);
+    onlyFlag(rule, slow.set(DutyFigure.EVAPORATOR_APPROACH, 18, 0.3).evidence());
+  }
 }
