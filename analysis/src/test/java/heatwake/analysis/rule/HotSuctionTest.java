@@ -36,6 +36,8 @@ class HotSuctionTest {
     assertThat(HotSuction.shows(leaking(4.4).duty())).isFalse();
     assertThat(HotSuction.shows(leaking(4.6).duty())).isTrue();
     assertThat(HotSuction.shows(AtDuty.sound().duty())).isFalse();
+    assertThat(HotSuction.shows(leaking(22).set(DutyFigure.SUBCOOLING, 0.8, 0.3).duty())).isFalse();
+    assertThat(HotSuction.shows(leaking(22).without(DutyFigure.SUBCOOLING).duty())).isFalse();
   }
 
   @Test

@@ -74,6 +74,11 @@ public final class Figure {
       case "kW.h" -> "kWh";
       case "W.h" -> "Wh";
       case "[gal_us]/min" -> "gal/min";
+      case "[gal_us]" -> "gal";
+      case "[sft_i]" -> "ft²";
+      case "[ft_i]" -> "ft";
+      case "[mi_i]/h" -> "mph";
+      case "[ppm]" -> "ppm";
       case "[psi]" -> "psi";
       case "[Btu_IT]/h" -> "Btu/h";
       case "m3" -> "m³";

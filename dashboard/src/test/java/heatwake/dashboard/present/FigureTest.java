@@ -55,4 +55,10 @@ class FigureTest {
     assertThat(Figure.stated(2, kelvin)).isEqualTo("2 K");
     assertThat(Figure.stated(200, kelvin)).isEqualTo("200 K");
   }
+
+  @Test
+  void noUnitIsWrittenInBrackets() {
+    assertThat(Unit.all())
+        .allSatisfy(unit -> assertThat(Figure.symbol(unit)).doesNotContain("[", "_"));
+  }
 }

@@ -83,7 +83,7 @@ public final class LowCharge implements Rule {
     return "Raised when the condensing temperature is not high (at most 11 K above leaving"
         + " water) and superheat exceeds 10 K by more than 3 standard uncertainties (valves"
         + " are set to 4 to 8 K: common practice), in a suction line no more than 3 K warmer than the"
-        + " entering air (a starved coil's gas gets no warmer than that air; hot gas has come in), together with heat or COP below the nameplate's,"
+        + " entering air or before a liquid line with no more than 1 K of subcooling (a starved coil's gas gets no warmer than that air; hot gas has come in), together with heat or COP below the nameplate's,"
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
