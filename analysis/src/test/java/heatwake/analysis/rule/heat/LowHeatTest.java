@@ -8,8 +8,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class LowHeatTest {
@@ -191,5 +195,37 @@ class LowHeatTest {
     assertClear(rule, slow.evidence());
     assertClear(rule, slow.set(DutyFigure.SUPERHEAT, 13.4, 0.5).evidence());
     onlyFlag(rule, slow.set(DutyFigure.SUPERHEAT, 15.2, 0.5).evidence());
+  }
+
+  /** Common practice: ice takes 10 to 25 % of the heat before a sound defrost. */
+  @Test
+  void whatIceTakesBetweenTwoDefrostsIsNoFault() {
+    assertClear(rule, betweenDefrosts(0.8, 1));
+    onlyFlag(rule, betweenDefrosts(0.7, 1));
+    onlyFlag(rule, betweenDefrosts(0.8, 12));
+  }
+
+  private static Evidence betweenDefrosts(double heatRatio, double airCel) {
+    AtDuty at =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, heatRatio, 0.02)
+            .set(DutyFigure.AIR, 273.15 + airCel, 0.1);
+    Evidence plain = at.evidence();
+    long startMs = at.duty().startMs();
+    long endMs = at.duty().endMs();
+    return new Evidence(
+        plain.recording(),
+        plain.timeline(),
+        List.of(
+            new PhaseSpan(Phase.DEFROST, startMs - 300_000, startMs),
+            new PhaseSpan(Phase.STEADY, startMs, endMs),
+            new PhaseSpan(Phase.DEFROST, endMs, endMs + 300_000)),
+        plain.cycles(),
+        plain.heat(),
+        plain.zero(),
+        plain.pool(),
+        plain.steady(),
+        plain.traces(),
+        plain.duty());
   }
 }
