@@ -3,6 +3,7 @@ package heatwake.analysis.phase;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.DoublePredicate;
 
 /**
  * What a running compressor does elsewhere, as a share of the most it does in the run: pressure
@@ -138,19 +139,19 @@ final class CompressorEffect {
 
   /** Whether it is seen, and is none, at most instants at which a draw between two would show. */
   boolean isNoneBetween(int from, int to) {
-    int none = 0;
-    for (int i = from; i < to; i++) {
-      none += i + later < share.length && share[i + later] < NONE ? 1 : 0;
-    }
-    return 2 * none > to - from;
+    return isMostly(seen -> seen < NONE, from, to);
   }
 
   /** Whether it is seen to be there at most instants at which a draw between two would show. */
   boolean showsBetween(int from, int to) {
-    int shown = 0;
+    return isMostly(seen -> seen >= NONE, from, to);
+  }
+
+  private boolean isMostly(DoublePredicate holds, int from, int to) {
+    int count = 0;
     for (int i = from; i < to; i++) {
-      shown += i + later < share.length && share[i + later] >= NONE ? 1 : 0;
+      count += i + later < share.length && holds.test(share[i + later]) ? 1 : 0;
     }
-    return 2 * shown > to - from;
+    return 2 * count > to - from;
   }
 }

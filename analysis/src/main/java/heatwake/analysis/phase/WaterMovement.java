@@ -21,7 +21,7 @@ public final class WaterMovement {
   private static final double STANDING_SHARE = 0.12;
 
   /** Any flow under 3 L/min is a flow meter's zero, not a pool pump (ours). */
-  private static final double LEAST_FLOW_M3_PER_S = 3e-3 / 60;
+  public static final double LEAST_FLOW_M3_PER_S = 3e-3 / 60;
 
   /**
    * A filter inlet under 15 kPa gauge belongs to a pump at rest (common practice: 50 to 150 run).

@@ -103,7 +103,7 @@ public final class AirRecirculation implements Rule {
         ? throughout
         : SuddenDeficit.of(evidence, runs, MATERIAL_K)
             .map(this::begun)
-            .or(() -> GrowingDeficit.of(evidence, runs).map(this::grown))
+            .or(() -> GrowingDeficit.of(evidence, runs, MATERIAL_WITHOUT_REST_K).map(this::grown))
             .orElse(throughout);
   }
 

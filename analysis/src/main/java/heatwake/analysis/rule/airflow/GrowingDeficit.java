@@ -28,12 +28,6 @@ record GrowingDeficit(double before, AirDeficit worst) {
   /** Half of a stretch makes its mean, s; ours. */
   private static final double SHORTEST_S = 900;
 
-  /** Sun, shade and walls shift two air probes by less within a day; ours, as without a rest. */
-  private static final double LEAST_K = 5;
-
-  /** Shade and sun shift two air probes against each other by this, k = 1; ours. */
-  private static final double WANDER_K = 1;
-
   /**
    * Of the growth the inlet's fall makes at least the first, the outdoor air's at most the other.
    */
@@ -45,8 +39,9 @@ record GrowingDeficit(double before, AirDeficit worst) {
    * The worst hour, if it is one.
    *
    * @param settled running
+   * @param leastK growth that sun, shade and walls do not make, K
    */
-  static Optional<GrowingDeficit> of(Evidence evidence, SettledInstants settled) {
+  static Optional<GrowingDeficit> of(Evidence evidence, SettledInstants settled, double leastK) {
     Timeline timeline = evidence.timeline();
     long beganMs = settled.firstMs();
     long endMs = timeline.timeMs(timeline.size() - 1);
@@ -60,12 +55,13 @@ record GrowingDeficit(double before, AirDeficit worst) {
                             AirDeficit.between(timeline, settled, SHORTEST_S, from, from + HOUR_MS))
                     .flatMap(Optional::stream)
                     .max(Comparator.comparingDouble(hour -> hour.belowK().value()))
-                    .filter(worst -> isFurther(evidence, first, worst))
+                    .filter(worst -> isFurther(evidence, first, worst, leastK))
                     .filter(worst -> new ColderAirWitness(evidence, settled).agrees(first, worst))
                     .map(worst -> new GrowingDeficit(first.belowK().value(), worst)));
   }
 
-  private static boolean isFurther(Evidence evidence, AirDeficit first, AirDeficit worst) {
+  private static boolean isFurther(
+      Evidence evidence, AirDeficit first, AirDeficit worst, double leastK) {
     // Air warmer than outdoors by more than the probes err is warm air of the place: then outdoor
     // air is the reference.
     double warmestK = -2 * AirPair.standardK(evidence, first.inletK());
@@ -73,8 +69,10 @@ record GrowingDeficit(double before, AirDeficit worst) {
     Estimate growth =
         new Estimate(
             growthK,
-            Math.hypot(WANDER_K, Math.hypot(first.belowK().standard(), worst.belowK().standard())));
-    return growthK > LEAST_K
+            Math.hypot(
+                SuddenDeficit.WANDER_K,
+                Math.hypot(first.belowK().standard(), worst.belowK().standard())));
+    return growthK > leastK
         && Doubt.above(growth, 0)
         && worst.belowK().value() > 0
         && first.inletK() - worst.inletK() > INLET_SHARE * growthK

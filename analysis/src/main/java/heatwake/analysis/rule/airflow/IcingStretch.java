@@ -1,5 +1,7 @@
 package heatwake.analysis.rule.airflow;
 
+import heatwake.analysis.rule.heat.PartLoad;
+
 /**
  * Running from one start or defrost to the next stop or defrost.
  *
@@ -55,9 +57,6 @@ record IcingStretch(
   /** Heat that such a fall costs at the least; the compressor makes up for some of it; ours. */
   private static final double SOME_LOSS = 0.1;
 
-  /** A COP at least this share of that at the peak holds; ours, as for part load. */
-  private static final double COP_HOLDS = 0.94;
-
   /** Heat goes with the air by this share a kelvin; common practice (see the duty's load). */
   static final double HEAT_PER_AIR_K = 0.025;
 
@@ -70,7 +69,7 @@ record IcingStretch(
    * nears its set temperature. Ice takes more of the heat than of the power.
    */
   private boolean isSlower() {
-    return 1 - loss >= COP_HOLDS * powerShare;
+    return 1 - loss >= PartLoad.COP_HOLDS * powerShare;
   }
 
   boolean isLost() {

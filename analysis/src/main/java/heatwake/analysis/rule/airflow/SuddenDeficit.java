@@ -40,7 +40,7 @@ record SuddenDeficit(double before, AirDeficit since) {
   private static final int LOOKED_BACK = 6;
 
   /** Gusts and clouds shift two air probes by this within an hour, k = 1; ours. */
-  private static final double WANDER_K = 1.0;
+  static final double WANDER_K = 1.0;
 
   /** The outdoor probe has to stand meanwhile: it moves by less than this part of it; ours. */
   private static final double OUTDOORS_SHARE = 0.5;

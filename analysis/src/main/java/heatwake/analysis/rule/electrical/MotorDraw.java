@@ -87,7 +87,7 @@ final class MotorDraw {
         .orElse(Double.NaN);
   }
 
-  private static double middle(double[] values, Stretch stretch) {
+  static double middle(double[] values, Stretch stretch) {
     return Median.withDefaults()
         .with(NaNPolicy.EXCLUDE)
         .evaluate(Arrays.copyOfRange(values, stretch.from(), stretch.to()));

@@ -3,9 +3,6 @@ package heatwake.analysis.rule.electrical;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
-import java.util.Arrays;
-import org.apache.commons.statistics.descriptive.Median;
-import org.apache.commons.statistics.descriptive.NaNPolicy;
 
 /**
  * A draw so small that it may be the compressor's crankcase heater. That follows the air, or is
@@ -32,10 +29,6 @@ final class SmallDraw {
                 / POWER_FACTOR
                 / Math.min(PHASE_V, evidence.recording().rig().heater().voltageV().orElse(PHASE_V));
     double[] draw = evidence.timeline().of(channel);
-    double middle =
-        Median.withDefaults()
-            .with(NaNPolicy.EXCLUDE)
-            .evaluate(Arrays.copyOfRange(draw, stretch.from(), stretch.to()));
-    return middle <= most;
+    return MotorDraw.middle(draw, stretch) <= most;
   }
 }

@@ -23,7 +23,7 @@ public final class PartLoad {
   private static final double POWER_RATIO = 0.95;
 
   /** A COP at least this share of the expected one, or of that at full speed, holds; ours. */
-  private static final double COP_HOLDS = 0.94;
+  public static final double COP_HOLDS = 0.94;
 
   /** Full speed takes at least this much more power than part speed; ours. */
   private static final double FASTER = 1.08;

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.measurement;
 
+import heatwake.analysis.air.Atmosphere;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.quantity.Channel;
@@ -50,7 +51,7 @@ final class SleptThrough {
   /** And this many digits of the leaving one, so that a coarse reading may stand; ours. */
   private static final double DIGITS = 10;
 
-  private static final double ATMOSPHERE_PA = 101_325;
+  private static final double ATMOSPHERE_PA = Atmosphere.standard(0).pa();
 
   private final Timeline timeline;
   private final PhaseGrid phases;

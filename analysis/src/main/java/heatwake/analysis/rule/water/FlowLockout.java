@@ -1,6 +1,7 @@
 package heatwake.analysis.rule.water;
 
 import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Wording;
@@ -39,9 +40,6 @@ record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double
   /** A control that is satisfied stops nearer to the set temperature than this; ours, K. */
   private static final double SATISFIED_WITHIN_K = 1;
 
-  /** Less than 3 L/min is a flow meter's zero, so that the water stands; ours. */
-  private static final double STANDS_M3_PER_S = 3e-3 / 60;
-
   /** The longest of a run. */
   static Optional<FlowLockout> longest(Evidence evidence) {
     return MeasuredFlow.in(evidence)
@@ -78,7 +76,7 @@ record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double
         || flow.isLow(before)
         || !(flow.over(before).value() >= flow.least().flowM3PerS())
         || !flow.isLow(rest)
-        || !(flow.over(rest).value() > STANDS_M3_PER_S)
+        || !(flow.over(rest).value() > WaterMovement.LEAST_FLOW_M3_PER_S)
         || !fallsBetween(read, before, rest)) {
       return Optional.empty();
     }
