@@ -70,6 +70,10 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
                   : "the heater was not seen running steadily"),
           List.of("record a run in which the heater heats for at least half an hour"));
     }
+    Optional<String> away = StayedAway.words(evidence);
+    if (away.isPresent()) {
+      return new Soundness(0, List.of(away.get()), List.of(StayedAway.NEXT_CHECK));
+    }
     Duty mean = Duty.meanOf(evidence.duty());
     if (PartLoad.isShown(evidence, mean)) {
       return atPartSpeed(mean, evidence);

@@ -199,6 +199,7 @@ class VerdictPageTest {
       | the same, but one of them outside | undecided: a run at full speed | 0 |
       | the same within their bands, but the power never up to 95 % and the water never within 1.5 K of the set temperature, where that is known: nothing asks for part speed | undecided: see the setting, a run at full power | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
+          | the compressor stopped with the water more than 0.5 K below its set temperature beyond doubt, and stayed away for more than 1 h to the end of the run though water moved | undecided: fault memory, or who switched it off | 0 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |
       | the same without power | healthy | 0.45 |

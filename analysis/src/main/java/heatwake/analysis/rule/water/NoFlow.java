@@ -55,8 +55,8 @@ public final class NoFlow implements Rule {
   public String needs() {
     return "flow-heater, flow-total, flow-switch or pump-on, with power, current or pressures for the"
         + " compressor; pump-on tells a stopped pump from blocked water. Or water-in, water-out and"
-        + " water-return, which tell that all water goes past the heater, or pressure-discharge"
-        + " where no flow-heater is read";
+        + " water-return, which tell that all water goes past the heater, or, where no flow-heater is"
+        + " read, pressure-discharge, or water-in and water-out";
   }
 
   @Override
@@ -74,7 +74,11 @@ public final class NoFlow implements Rule {
         + " flow-heater, the compressor stops twice or more at a high side (absolute) that has grown"
         + " within 2 min from under 1.15 to over 1.4 of where it stands while the heater runs"
         + " steadily (40 to 60 °C condensing are 1.6: saturation lines; nothing else takes a"
-        + " condenser's cooling at once: common practice). A loss with"
+        + " condenser's cooling at once: common practice); or when, without flow-heater, the running"
+        + " compressor has warmed water-out by more than 20 K over water-in, and by more than three"
+        + " times what its rated heat gives at its least flow (rises are 2 to 3 K: common practice),"
+        + " for 30 s and two readings, 10 K of it within 10 min, and to more than 5 K above the air"
+        + " (ours). A loss with"
         + " the pump switched off is not raised here, nor one short test in the first hour.";
   }
 
@@ -83,7 +87,8 @@ public final class NoFlow implements Rule {
     Timeline timeline = evidence.timeline();
     if (!WaterLoss.canBeSeen(timeline)
         && !PastHeater.canBeSeen(timeline)
-        && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
+        && !timeline.has(Channel.PRESSURE_DISCHARGE)
+        && !HotWater.canBeSeen(timeline)) {
       return Outcome.notEnoughData("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
     List<WaterLoss> losses =
@@ -100,7 +105,8 @@ public final class NoFlow implements Rule {
     Optional<Flag> behindValve =
         ShutValve.of(evidence)
             .map(shut -> shut.flag(id(), timeline))
-            .or(() -> ShotUp.of(evidence).map(peaks -> peaks.flag(id())));
+            .or(() -> ShotUp.of(evidence).map(peaks -> peaks.flag(id())))
+            .or(() -> HotWater.of(evidence).map(hot -> hot.flag(id(), timeline)));
     if (behindValve.isPresent()) {
       return Outcome.flagged(behindValve.get());
     }

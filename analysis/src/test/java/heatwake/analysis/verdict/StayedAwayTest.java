@@ -1,0 +1,66 @@
+package heatwake.analysis.verdict;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Side;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.RunBuilder;
+import org.junit.jupiter.api.Test;
+
+/**
+ * A heater runs well and stops. The set temperature is 28 Cel; controls stop within half a kelvin
+ * of theirs (common practice).
+ */
+class StayedAwayTest {
+  private static RunBuilder evening(double poolCel) {
+    return RunBuilder.run()
+        .every(5)
+        .pool(poolCel)
+        .heatingAt(Channel.WATER_OUT, 1.55)
+        .off(5)
+        .circulating(10)
+        .fan(0.5)
+        .heating(120);
+  }
+
+  private static Findings found(RunBuilder run) {
+    return Analysis.of(run.recording());
+  }
+
+  @Test
+  void aCompressorThatStaysAwayFromColdWaterIsNotCalledSound() {
+    Findings findings = found(evening(26.3).circulating(150));
+    assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
+    assertThat(findings.verdict().because())
+        .contains(
+            "the compressor stopped with the water 1.7 K below the set temperature and stayed away"
+                + " for 2.5 h, to the end of the run");
+    assertThat(findings.verdict().wouldDecide()).containsExactly(StayedAway.NEXT_CHECK);
+  }
+
+  /** Its small fan may run on, or its crankcase heater: 60 W tell neither from the other. */
+  @Test
+  void norOneWhoseSmallDrawGoesOn() {
+    RunBuilder run = evening(26.3).set(Channel.POWER, 60).circulating(150);
+    assertThat(found(run).verdict().side()).isEqualTo(Side.UNDECIDED);
+  }
+
+  @Test
+  void oneThatStoppedAtTheSetTemperatureIsSound() {
+    assertThat(found(evening(27.9).circulating(150)).verdict().side()).isEqualTo(Side.HEALTHY);
+  }
+
+  /** It runs only while the pump does: common practice. */
+  @Test
+  void oneThatStoppedWithThePumpIsTheTimers() {
+    assertThat(found(evening(26.3).off(150)).verdict().side()).isEqualTo(Side.SCHEDULE);
+  }
+
+  @Test
+  void soIsOneThatCameBack() {
+    RunBuilder run = evening(26.3).circulating(150).heating(60);
+    assertThat(found(run).verdict().side()).isEqualTo(Side.HEALTHY);
+  }
+}
