@@ -8,6 +8,7 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -52,8 +53,9 @@ public final class CsvImport {
    *
    * @param run number of the run
    * @param remarks what was found odd about the file and how it was taken, one sentence each
+   * @param clockWasSet whether the logger's clock was set meanwhile
    */
-  public record Imported(long run, List<String> remarks) {
+  public record Imported(long run, List<String> remarks, boolean clockWasSet) {
     public Imported {
       remarks = List.copyOf(remarks);
     }
@@ -67,7 +69,7 @@ public final class CsvImport {
    */
   public static Imported run(Store store, RigFile rig, Path csv) {
     try (CsvRows rows = CsvRows.open(csv)) {
-      return inOneCommit(store, rig, rows);
+      return inOneCommit(store, rig, csv, rows);
     }
   }
 
@@ -78,14 +80,56 @@ public final class CsvImport {
   public static Imported run(Supplier<Store> opening, RigFile rig, Path csv) {
     try (CsvRows rows = CsvRows.open(csv);
         Store store = opening.get()) {
-      return inOneCommit(store, rig, rows);
+      return inOneCommit(store, rig, csv, rows);
     }
   }
 
-  private static Imported inOneCommit(Store store, RigFile rig, CsvRows rows) {
+  private static Imported inOneCommit(Store store, RigFile rig, Path csv, CsvRows rows) {
     Imported[] imported = new Imported[1];
-    store.inOneCommit(() -> imported[0] = new CsvImport(store, rows).run(rig));
+    try {
+      store.inOneCommit(
+          () -> {
+            imported[0] = new CsvImport(store, rows).run(rig);
+            if (imported[0].clockWasSet()) {
+              refuseBlocksOutOfOrder(csv);
+            }
+          });
+    } catch (MistakeException mistake) {
+      refuseBlocksOutOfOrder(csv);
+      throw mistake;
+    }
     return imported[0];
+  }
+
+  /**
+   * Time that runs backwards is only told from a clock that was set by all rows of the file, so
+   * such a file is read once more.
+   *
+   * @throws MistakeException if its rows lie in blocks out of order
+   */
+  private static void refuseBlocksOutOfOrder(Path csv) {
+    if (!Files.isRegularFile(csv)) {
+      return;
+    }
+    Optional<RowBlocks.Back> outOfOrder;
+    try (CsvRows rows = CsvRows.open(csv)) {
+      outOfOrder = RowBlocks.of(rows).outOfOrder();
+    } catch (MistakeException unreadable) {
+      // That has been said, or is to be said, of the row itself.
+      return;
+    }
+    outOfOrder.ifPresent(
+        back -> {
+          throw MistakeException.at(
+              csv.toString(),
+              back.line(),
+              "the rows lie in blocks out of order: time goes back from "
+                  + CsvTime.format(back.fromMs())
+                  + " to "
+                  + CsvTime.format(back.toMs())
+                  + ", and in order of time the blocks follow each other without a gap; sort the"
+                  + " rows by time");
+        });
   }
 
   private Imported run(RigFile rig) {
@@ -107,7 +151,8 @@ public final class CsvImport {
       if (clock.isStray(now.timeMs(), followingMs)) {
         strays.add(now, lastMs);
       } else {
-        take(now, clock.runMs(now.timeMs(), followingMs.stream().findFirst()));
+        long beforeMs = clock.clockMs();
+        take(now, beforeMs, clock.runMs(now.timeMs(), followingMs.stream().findFirst()));
       }
       if (batch.size() >= READINGS_PER_BATCH) {
         flush(run);
@@ -121,7 +166,7 @@ public final class CsvImport {
     clock.steps().forEach(step -> report(run, step));
     impossible.report(store, run);
     store.endRun(run, lastMs);
-    return new Imported(run, remarks(clock.steps()));
+    return new Imported(run, remarks(clock.steps()), !clock.steps().isEmpty());
   }
 
   private List<String> remarks(List<ClockStep> steps) {
@@ -138,7 +183,7 @@ public final class CsvImport {
     return remarks;
   }
 
-  private void take(CsvRows.Row row, Optional<Long> runMs) {
+  private void take(CsvRows.Row row, long beforeMs, Optional<Long> runMs) {
     long nowMs =
         runMs.orElseThrow(
             () ->
@@ -147,7 +192,7 @@ public final class CsvImport {
                     "time runs backwards: "
                         + CsvTime.format(row.timeMs())
                         + " after "
-                        + CsvTime.format(lastMs)
+                        + CsvTime.format(beforeMs)
                         + ", and the rows do not go on from there as after a clock that was set"
                         + " back; sort the rows by time"));
     boolean repeats = nowMs == lastMs;

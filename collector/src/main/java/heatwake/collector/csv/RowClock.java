@@ -47,6 +47,11 @@ final class RowClock {
     this.clockMs = firstMs;
   }
 
+  /** What the logger's clock said at the row before, UTC milliseconds. */
+  long clockMs() {
+    return clockMs;
+  }
+
   /**
    * Whether the first row of a file is a stray: it lies more than a day after all that follow at
    * once. A clock so far ahead that was set after a single row comes to the same.

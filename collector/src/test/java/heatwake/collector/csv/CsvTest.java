@@ -407,6 +407,32 @@ class CsvTest {
         .isPositive();
   }
 
+  /** A logger that writes over its oldest rows hands out its newest block first. */
+  @Test
+  void blocksInTheWrongOrderAreAMistakeAndNotAClock() throws IOException {
+    String end =
+        ", and in order of time the blocks follow each other without a gap; sort the rows by time";
+    refused(
+        minutes(14, 15, 16, 17, 10, 11, 12, 13),
+        ":6: the rows lie in blocks out of order: time goes back from 2031-05-04T18:17:00Z to"
+            + " 2031-05-04T18:10:00Z"
+            + end);
+    refused(
+        minutes(1, 2, 3, 7, 8, 9, 4, 5, 6, 10, 11, 12),
+        ":8: the rows lie in blocks out of order: time goes back from 2031-05-04T18:09:00Z to"
+            + " 2031-05-04T18:04:00Z"
+            + end);
+    // They overlap, or do not meet: the clock was set.
+    assertThat(CsvImport.run(store, RIG, csv(minutes(14, 15, 16, 10, 11, 12, 13, 14))).remarks())
+        .singleElement()
+        .asString()
+        .contains("set back");
+    assertThat(CsvImport.run(store, RIG, csv(minutes(24, 25, 26, 10, 11, 12, 13))).remarks())
+        .singleElement()
+        .asString()
+        .contains("set back");
+  }
+
   @Test
   void rowsOutOfPlaceAreAMistakeAndNotAClock() throws IOException {
     String end = " as after a clock that was set back; sort the rows by time";
