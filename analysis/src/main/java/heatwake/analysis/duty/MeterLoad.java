@@ -18,6 +18,9 @@ public final class MeterLoad {
   /** Controls and crankcase heaters take up to 80 W, the latter only at rest: common practice. */
   private static final double LEAST_W = 150;
 
+  /** The same on a clamp: 150 W at 230 V and a power factor of 0.8. */
+  private static final double LEAST_A = 0.8;
+
   /** And a load matters from this share of the running heater's draw on; ours. */
   private static final double LEAST_SHARE = 0.1;
 
@@ -28,14 +31,27 @@ public final class MeterLoad {
 
   /** Mean power of such a load, W; empty where there is none or power is not measured. */
   public static OptionalDouble watts(Timeline timeline, List<PhaseSpan> phases) {
-    if (!timeline.has(Channel.POWER)) {
+    return draw(Channel.POWER, LEAST_W, timeline, phases);
+  }
+
+  /**
+   * Mean current of such a load, A; empty where there is none or current is not measured. The
+   * heater's own is at least what the clamp reads less this, since phasors add up to no more.
+   */
+  public static OptionalDouble amperes(Timeline timeline, List<PhaseSpan> phases) {
+    return draw(Channel.CURRENT, LEAST_A, timeline, phases);
+  }
+
+  private static OptionalDouble draw(
+      Channel channel, double least, Timeline timeline, List<PhaseSpan> phases) {
+    if (!timeline.has(channel)) {
       return OptionalDouble.empty();
     }
-    double[] power = timeline.of(Channel.POWER);
+    double[] draw = timeline.of(channel);
     PhaseGrid grid = PhaseGrid.of(timeline, phases);
-    double resting = mean(power, grid, Phase.CIRCULATING, timeline.instants(SEEN_S));
-    double running = mean(power, grid, Phase.STEADY, 1);
-    boolean matters = resting >= LEAST_W && resting >= LEAST_SHARE * running && resting < running;
+    double resting = mean(draw, grid, Phase.CIRCULATING, timeline.instants(SEEN_S));
+    double running = mean(draw, grid, Phase.STEADY, 1);
+    boolean matters = resting >= least && resting >= LEAST_SHARE * running && resting < running;
     return matters ? OptionalDouble.of(resting) : OptionalDouble.empty();
   }
 
@@ -54,12 +70,12 @@ public final class MeterLoad {
   }
 
   /** NaN where a phase is seen at fewer instants. */
-  private static double mean(double[] power, PhaseGrid grid, Phase phase, int least) {
+  private static double mean(double[] draw, PhaseGrid grid, Phase phase, int least) {
     double sum = 0;
     int count = 0;
-    for (int i = 0; i < power.length; i++) {
-      if (grid.is(i, phase) && !Double.isNaN(power[i])) {
-        sum += power[i];
+    for (int i = 0; i < draw.length; i++) {
+      if (grid.is(i, phase) && !Double.isNaN(draw[i])) {
+        sum += draw[i];
         count++;
       }
     }

@@ -26,7 +26,7 @@ final class CompressorEffect {
   /** The slope is taken over so long (ours). */
   private static final double SLOPE_S = 30;
 
-  /** So much of the full lift, gained within a short draw, only a compressor makes (ours). */
+  /** So much of the full one only a compressor makes, within a short draw too (ours). */
   private static final double LIFTED = 0.5;
 
   private final double[] share;
@@ -99,6 +99,22 @@ final class CompressorEffect {
     double[] sorted = Arrays.copyOf(found, count);
     Arrays.sort(sorted);
     return sorted[count / 2];
+  }
+
+  /**
+   * What is drawn while it is there: of all such draw the upper quarter's edge, since it stays for
+   * a while after a stop; 0 where it never is.
+   */
+  double drawBeside(double[] draw) {
+    double[] beside = new double[draw.length];
+    int count = 0;
+    for (int i = 0; i < draw.length; i++) {
+      if (share[i] > LIFTED && !Double.isNaN(draw[i])) {
+        beside[count++] = draw[i];
+      }
+    }
+    Arrays.sort(beside, 0, count);
+    return count == 0 ? 0 : beside[3 * (count - 1) / 4];
   }
 
   /** Whether it is seen at an instant, and is none. */

@@ -74,7 +74,8 @@ record IdleDraw(Optional<Double> rest, double most) {
     if (first < 0 && !never) {
       return Optional.empty();
     }
-    double running = never ? plate.getAsDouble() : levels.compressor();
+    double running =
+        never ? plate.getAsDouble() : Math.max(levels.compressor(), effect.drawBeside(draw));
     int until = never ? draw.length : first;
     return held(draw, levels.threshold(), MOST_OF_LOAD * running, effect)
         .filter(one -> one.from() < until || one.length() >= timeline.instants(NO_DEFROST_S))

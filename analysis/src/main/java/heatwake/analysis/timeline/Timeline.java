@@ -18,10 +18,11 @@ import java.util.function.Function;
  * <p>Between two readings no further apart than {@value #GAP_INTERVALS} of the channel's usual
  * intervals a value is interpolated linearly (a state is held); a longer silence stays NaN. Where
  * readings come at least twice as fast as the grid, a cell holds their mean. A state whose probe
- * speaks only when it changes is held until it speaks again, to the end of the run if need be. The
- * grid step is the shortest usual interval of any measured channel, never under {@value
- * #SHORTEST_STEP_MS} ms and never so short that the grid exceeds {@value #MOST_INSTANTS} instants,
- * so every later step is linear in hours and channels.
+ * speaks only when it changes is held until it speaks again, to the end of the run if need be, and
+ * so is a value with a dead band ({@link DeadBand}). The grid step is the shortest usual interval
+ * of any measured channel, never under {@value #SHORTEST_STEP_MS} ms and never so short that the
+ * grid exceeds {@value #MOST_INSTANTS} instants, so every later step is linear in hours and
+ * channels.
  */
 public final class Timeline {
   /** A silence longer than this many usual intervals is a gap. */
@@ -77,7 +78,7 @@ public final class Timeline {
     for (Series series : recording.series().values()) {
       Series kept = Screening.possible(series, recording);
       if (!kept.isEmpty()) {
-        possible.put(series.channel(), kept);
+        possible.put(series.channel(), DeadBand.filled(kept, recording));
       }
     }
     return possible;

@@ -52,6 +52,27 @@ class TimelineTest {
     assertThat(values[210]).isCloseTo(CEL + 2.10, within(1e-9));
   }
 
+  /** A value that is sent when it has moved by 5 W, while another is heard throughout. */
+  @Test
+  void aValueWithADeadBandIsHeldUntilItIsSentAgain() {
+    Series.Builder power = Series.of(Channel.POWER);
+    Series.Builder water = Series.of(Channel.WATER_IN);
+    for (int s = 0; s < 2000; s++) {
+      water.add(s * 1000L, CEL + 26);
+      boolean rests = s >= 1000 && s < 1400;
+      if (s == 1000 || !rests) {
+        // Whole steps of the band and more, never less.
+        power.add(s * 1000L, rests ? 30 : 2000 + 5 * (s % 2) + 7 * (s % 3));
+      }
+    }
+    Timeline timeline = timeline(1_999_000, power, water);
+    assertThat(timeline.of(Channel.POWER)[1001]).isEqualTo(30);
+    assertThat(timeline.of(Channel.POWER)[1399]).isEqualTo(30);
+    assertThat(timeline.of(Channel.POWER)[1400]).isGreaterThan(1999);
+    // Where nothing is heard meanwhile the logger may have been dead.
+    assertThat(timeline(1_999_000, power).of(Channel.POWER)[1200]).isNaN();
+  }
+
   @Test
   void readingsFasterThanTheGridAreAveraged() {
     Series.Builder series = Series.of(Channel.POWER);

@@ -70,7 +70,8 @@ final class DemoSite {
         List.of(new SiteDesign.Spell(180, 1e9)),
         List.of(new SiteDesign.Spell(900, 1e9)),
         EVENING_HOUR,
-        HOURS * 3600);
+        HOURS * 3600,
+        0);
   }
 
   /** All probes the technician has. */
@@ -79,7 +80,7 @@ final class DemoSite {
   }
 
   static List<SensorSpec> probes(double intervalS) {
-    Kit kit = new Kit(intervalS, 0, 0, 0.1, 14, 0.02, 1);
+    Kit kit = new Kit(intervalS, 0, 0, 0.1, 14, 0.02, 1, 0);
     return kit.clip(EnumSet.complementOf(EnumSet.of(Tap.AIR_OUT, Tap.WIND_SPEED, Tap.PUMP_ON)));
   }
 }

@@ -135,7 +135,7 @@ class CountedEnergyTest {
     for (SensorSpec probe : Kit.good(5).clip(CLIPPED)) {
       probes.add(
           probe.tap() == Tap.ENERGY
-              ? new SensorSpec(Tap.ENERGY, 0.01, true, everyS, 0.1, 0, stepKWh, 0)
+              ? new SensorSpec(Tap.ENERGY, 0.01, true, everyS, 0.1, 0, stepKWh, 0, 0)
               : probe);
     }
     Night night = one.night();

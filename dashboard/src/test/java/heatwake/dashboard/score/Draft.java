@@ -35,6 +35,7 @@ final class Draft {
   private boolean covered = true;
   private List<SiteDesign.Spell> pumpSpells = List.of(new SiteDesign.Spell(120, 1e9));
   private double heaterFromS = 840;
+  private double meteredPumpW;
   private ProbeSet probes = ProbeSet.FULL;
   private Kit kit = Kit.good(5);
   private Case.Truth truth = Case.Truth.HEALTHY;
@@ -85,6 +86,13 @@ final class Draft {
     return this;
   }
 
+  /** The pool pump is wired behind the heater's meter. */
+  Draft pumpOnMeter() {
+    // 1.1 kW for 15 m3/h: common practice; smaller heaters come with smaller pumps.
+    meteredPumpW = Math.min(1500, 0.1 * piece.design().ratedHeatW());
+    return this;
+  }
+
   Draft probes(ProbeSet value) {
     probes = value;
     return this;
@@ -129,7 +137,8 @@ final class Draft {
             pumpSpells,
             List.of(new SiteDesign.Spell(heaterFromS, 1e9)),
             18,
-            hours * 3600);
+            hours * 3600,
+            meteredPumpW);
     Night night =
         new Night(
             site,

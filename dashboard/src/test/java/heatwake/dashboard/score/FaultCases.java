@@ -44,6 +44,8 @@ final class FaultCases {
       book.probes(severity);
     }
     book.doubles();
+    // After all others, so that these draw as they did.
+    List.of(Severity.MODERATE, Severity.SEVERE).forEach(book::oddlyLogged);
     return book.cases;
   }
 
@@ -278,6 +280,33 @@ final class FaultCases {
     pair(Fault.FILTER_LOADING, Fault.UNDERCHARGE, Side.WATER, Side.REFRIGERANT);
     pair(Fault.RECIRCULATION, Fault.HIGH_CURRENT, Side.AIRFLOW, Side.ELECTRICAL);
     pair(Fault.DIRTY_COIL, Fault.RESTART_DELAY_IGNORED, Side.AIRFLOW, Side.CONTROL);
+  }
+
+  /** The same faults where the pool pump is on the heater's meter, or changes alone are kept. */
+  private void oddlyLogged(Severity severity) {
+    for (Fault fault :
+        List.of(
+            Fault.BYPASS_OPEN,
+            Fault.UNDERCHARGE,
+            Fault.DIRTY_COIL,
+            Fault.CONTACTOR_DEAD,
+            Fault.SHORT_CYCLING)) {
+      double startC = fault == Fault.SHORT_CYCLING ? 26.9 : 26;
+      cases.add(
+          draft(words(fault) + ", pump on the meter,", severity)
+              .startC(startC)
+              .pumpOnMeter()
+              .ill(ailment(fault, severity))
+              .truth(truth(fault, severity))
+              .build());
+      Draft kept = draft(words(fault) + ", changes kept,", severity);
+      cases.add(
+          kept.startC(startC)
+              .kit(HealthyCases.kit(random).onChange())
+              .ill(ailment(fault, severity))
+              .truth(truth(fault, severity))
+              .build());
+    }
   }
 
   private void pair(Fault one, Fault other, Side side, Side otherSide) {

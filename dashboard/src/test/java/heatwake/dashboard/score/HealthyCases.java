@@ -70,8 +70,26 @@ final class HealthyCases {
     cases.add(draft("healthy, at its set temperature", stock, random).startC(28.3).build());
     cases.add(
         draft("healthy, lost readings", stock, random)
-            .kit(new Kit(2, 0.5, 0.03, 0.15, 30, 0.03, 5))
+            .kit(new Kit(2, 0.5, 0.03, 0.15, 30, 0.03, 5, 0))
             .build());
+    // After all others, so that these draw as they did.
+    for (ProbeSet probes : List.of(ProbeSet.USUAL, ProbeSet.WATER_SIDE, ProbeSet.TWO_AND_POWER)) {
+      cases.add(
+          draft("healthy, pool pump on the heater's meter", stock, random)
+              .probes(probes)
+              .kit(kit(random))
+              .pump(new SiteDesign.Spell(120, 9 * 3600), new SiteDesign.Spell(11 * 3600, 1e9))
+              .pumpOnMeter()
+              .build());
+    }
+    for (ProbeSet probes : List.of(ProbeSet.FULL, ProbeSet.USUAL, ProbeSet.TWO_AND_POWER)) {
+      cases.add(
+          draft("healthy, changes alone are kept", stock, random)
+              .startC(26.6 + 0.6 * random.nextDouble())
+              .probes(probes)
+              .kit(kit(random).onChange())
+              .build());
+    }
     return cases;
   }
 
@@ -85,7 +103,8 @@ final class HealthyCases {
         water[random.nextInt(water.length)],
         6 + 30 * random.nextDouble(),
         0.01 + 0.02 * random.nextDouble(),
-        random.nextDouble() < 0.3 ? 6 : 1);
+        random.nextDouble() < 0.3 ? 6 : 1,
+        0);
   }
 
   /**

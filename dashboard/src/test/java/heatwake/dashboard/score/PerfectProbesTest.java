@@ -21,7 +21,7 @@ class PerfectProbesTest {
                     .map(
                         i ->
                             new Draft("perfect probes", stock, SEED + i)
-                                .kit(new Kit(2, 0, 0, 1e-6, 14, 1e-6, 1e-3))
+                                .kit(new Kit(2, 0, 0, 1e-6, 14, 1e-6, 1e-3, 0))
                                 .hours(8)
                                 .build()));
   }

@@ -146,7 +146,7 @@ public final class AirRecirculation implements Rule {
   }
 
   private Outcome alone(Evidence evidence, AirDeficit running) {
-    double pair = AirPair.standardK(evidence, running.inletK());
+    double pair = AirProbes.standardK(evidence, running.inletK());
     Estimate below =
         new Estimate(running.belowK().value(), Math.hypot(pair, running.belowK().standard()));
     if (!Doubt.above(below, MATERIAL_WITHOUT_REST_K)) {

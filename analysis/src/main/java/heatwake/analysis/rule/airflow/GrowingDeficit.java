@@ -64,7 +64,7 @@ record GrowingDeficit(double before, AirDeficit worst) {
       Evidence evidence, AirDeficit first, AirDeficit worst, double leastK) {
     // Air warmer than outdoors by more than the probes err is warm air of the place: then outdoor
     // air is the reference.
-    double warmestK = -2 * AirPair.standardK(evidence, first.inletK());
+    double warmestK = -2 * AirProbes.standardK(evidence, first.inletK());
     double growthK = worst.belowK().value() - Math.max(first.belowK().value(), warmestK);
     Estimate growth =
         new Estimate(

@@ -73,7 +73,7 @@ record SuddenDeficit(double before, AirDeficit since) {
         blocks.add(AirDeficit.between(timeline, settled, SHORTEST_S, from, from + BLOCK_MS));
       }
       double roomK = timeline.meanBetween(Channel.AIR_IN, timeline.startMs(), endMs).orElse(0);
-      this.pairK = AirPair.standardK(evidence, roomK);
+      this.pairK = AirProbes.standardK(evidence, roomK);
     }
 
     Optional<SuddenDeficit> first() {

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -15,8 +16,10 @@ import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.DoublePredicate;
 
@@ -63,7 +66,9 @@ public final class Overcurrent implements Rule {
     return "Mean over 5 min, and 80 % of the instants in it, above 105 % of heater.current-max (plates are tolerated to be 5 %"
         + " off: common practice), or mean over 3 h of unbroken load above 80 % of"
         + " heater.breaker (NEC 210.20(A) as an example; local code decides), each by more than 3"
-        + " standard uncertainties of the reading.";
+        + " standard uncertainties of the reading. What stands with the heater at rest and water moving (another"
+        + " load on the conductor, 0.8 A and 10 % of the running current or more: ours) is not held against the"
+        + " nameplate; the breaker carries all.";
   }
 
   @Override
@@ -81,11 +86,13 @@ public final class Overcurrent implements Rule {
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
       double limitA = heater.currentMaxA().getAsDouble();
-      SustainedLoads loads = SustainedLoads.of(timeline, current, SUSTAINED_S, 0);
+      OptionalDouble besideA = MeterLoad.amperes(timeline, evidence.phases());
+      double[] own = less(current, besideA.orElse(0));
+      SustainedLoads loads = SustainedLoads.of(timeline, own, SUSTAINED_S, 0);
       List<Stretch> over =
           loads.whereMean(above(PLATE_TOLERANCE * limitA, probe), limitA, SUSTAINED_SHARE);
       if (!over.isEmpty()) {
-        flags.add(overNameplate(timeline, current, over, limitA));
+        flags.add(overNameplate(timeline, own, besideA, over, limitA));
       }
     }
     if (heater.breakerA().isPresent() && flags.isEmpty()) {
@@ -100,12 +107,20 @@ public final class Overcurrent implements Rule {
     return Outcome.of(flags);
   }
 
+  private static double[] less(double[] current, double besideA) {
+    return Arrays.stream(current).map(one -> one - besideA).toArray();
+  }
+
   private static DoublePredicate above(double limitA, ProbeUncertainty probe) {
     return meanA -> Doubt.above(new Estimate(meanA, probe.at(meanA)), limitA);
   }
 
   private Flag overNameplate(
-      Timeline timeline, double[] current, List<Stretch> over, double limitA) {
+      Timeline timeline,
+      double[] current,
+      OptionalDouble besideA,
+      List<Stretch> over,
+      double limitA) {
     double overS = over.stream().mapToDouble(one -> one.durationS(timeline)).sum();
     double meanA =
         over.stream().mapToDouble(one -> one.mean(current) * one.length()).sum()
@@ -116,9 +131,15 @@ public final class Overcurrent implements Rule {
         over,
         String.format(
             Locale.ROOT,
-            "%.1f A for %s; the nameplate allows %.1f A",
+            "%.1f A for %s%s; the nameplate allows %.1f A",
             meanA,
             Wording.duration(overS),
+            besideA.isEmpty()
+                ? ""
+                : String.format(
+                    Locale.ROOT,
+                    ", without the %.1f A that another load takes with the heater at rest",
+                    besideA.getAsDouble()),
             limitA),
         List.of(
             "supply voltage too low",

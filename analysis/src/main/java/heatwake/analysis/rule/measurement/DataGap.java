@@ -12,12 +12,14 @@ import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.DeadBand;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -51,8 +53,10 @@ public final class DataGap implements Rule {
         + " silent), and longer than single readings lost by chance explain: with a share p of N"
         + " readings lost, a hole of k is met N p^k times; under 0.01 it is none of them (ours). States and values that are sent only on change are exempt:"
         + " so is a silence through which others were read and after which a value is within twice its usual"
-        + " change of the one before, if its readings repeat themselves in under 5 % and change by under"
-        + " 0.3 of the usual in under 10 % (a dead band; ours, normal noise does so in 16 %).";
+        + " change of the one before, or that is no longer than 10 min (ours; signs of life"
+        + " come every 10 to 60 min: common practice) or others after which it is, if its readings"
+        + " repeat themselves in under 5 % and change by under 0.3 of the usual in under 10 %, or, of 60 or more,"
+        + " by under 0.12 in under 3 % (a dead band; ours, normal noise does so in 16 and 6 %).";
   }
 
   @Override
@@ -60,11 +64,14 @@ public final class DataGap implements Rule {
     Recording recording = evidence.recording();
     Map<Channel, List<Silence>> silences = new EnumMap<>(Channel.class);
     for (Series series : recording.series().values()) {
-      double limitS = Silence.limitS(series);
-      List<Silence> found =
-          Silence.in(series, recording.startMs(), recording.endMs()).stream()
-              .filter(silence -> !SentOnChange.explains(silence, recording, limitS))
-              .toList();
+      List<Silence> found = Silence.in(series, recording.startMs(), recording.endMs());
+      if (!found.isEmpty()) {
+        Optional<DeadBand> band = DeadBand.of(series);
+        found =
+            found.stream()
+                .filter(silence -> band.filter(one -> silence.isWithin(one, recording)).isEmpty())
+                .toList();
+      }
       if (!found.isEmpty()) {
         silences.put(series.channel(), found);
       }

@@ -2,7 +2,9 @@ package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
+import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.timeline.DeadBand;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -32,6 +34,15 @@ record Silence(Channel channel, long fromMs, long toMs) {
 
   double lengthS() {
     return (toMs - fromMs) / 1e3;
+  }
+
+  /** Whether it lies between two readings and the channel's dead band explains it. */
+  boolean isWithin(DeadBand band, Recording recording) {
+    Series series = recording.series().get(channel);
+    int before = series.firstAtOrAfter(fromMs);
+    return before + 1 < series.size()
+        && series.timeMs(before) == fromMs
+        && band.explains(before, recording);
   }
 
   /** Whether the other silence covers the same time, but for a few intervals at its ends. */

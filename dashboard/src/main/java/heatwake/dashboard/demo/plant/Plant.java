@@ -111,6 +111,7 @@ public final class Plant {
         orders,
         controller.hums(health),
         design.heater().compressor().inverter(),
+        pumpOn ? design.meteredPumpW() : 0,
         health);
     energyJ += supply.powerW() * dtS;
     pool.step(dtS, heatW, 1, weather);

@@ -19,6 +19,7 @@ import java.util.List;
  * @param heaterSpells when the heater's own switch is on
  * @param startHour local solar hour at the start of the run
  * @param runS length of the run
+ * @param meteredPumpW what the pump draws by way of the heater's meter; 0 where it has its own
  */
 public record SiteDesign(
     Climate climate,
@@ -30,7 +31,8 @@ public record SiteDesign(
     List<Spell> pumpSpells,
     List<Spell> heaterSpells,
     double startHour,
-    double runS) {
+    double runS,
+    double meteredPumpW) {
 
   /** A stretch of the run, in seconds from its start. */
   public record Spell(double fromS, double toS) {
@@ -56,7 +58,8 @@ public record SiteDesign(
         pumpSpells,
         heaterSpells,
         startHour,
-        runS);
+        runS,
+        meteredPumpW);
   }
 
   /** The same site with another pool. */
@@ -71,7 +74,8 @@ public record SiteDesign(
         pumpSpells,
         heaterSpells,
         startHour,
-        runS);
+        runS,
+        meteredPumpW);
   }
 
   /** The same site with the pump timer set otherwise. */
@@ -86,7 +90,8 @@ public record SiteDesign(
         spells,
         heaterSpells,
         startHour,
-        runS);
+        runS,
+        meteredPumpW);
   }
 
   /** The same site watched for another time. */
@@ -101,7 +106,8 @@ public record SiteDesign(
         pumpSpells,
         heaterSpells,
         startHour,
-        seconds);
+        seconds,
+        meteredPumpW);
   }
 
   static boolean within(List<Spell> spells, double timeS) {

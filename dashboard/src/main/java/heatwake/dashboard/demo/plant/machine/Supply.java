@@ -33,6 +33,7 @@ public final class Supply {
    *
    * @param compressorW power of the compressor, zero at rest
    * @param humming the motor stands with a locked rotor
+   * @param besideW another load on the same meter
    */
   public void step(
       double dtS,
@@ -40,13 +41,14 @@ public final class Supply {
       HeatPump.Orders orders,
       boolean humming,
       boolean softStart,
+      double besideW,
       Health health) {
     double fanW = orders.fan() ? electric.fanW() * health.fanPower : 0;
     boolean runs = orders.compressor();
     double idleW = electric.standbyW() + (runs ? 0 : electric.crankcaseW());
-    powerW = compressorW + fanW + idleW + (humming ? HUM_POWER * ratedW : 0);
+    powerW = compressorW + fanW + idleW + besideW + (humming ? HUM_POWER * ratedW : 0);
     double openV = electric.nominalV() * health.voltage * (1 + wander.step(dtS));
-    double factor = runs || orders.fan() ? electric.powerFactor() : STANDBY_FACTOR;
+    double factor = runs || orders.fan() || besideW > 0 ? electric.powerFactor() : STANDBY_FACTOR;
     double drawnA = electric.current(powerW, voltageV, factor);
     boolean inrush = runs && !ran && !softStart;
     if (inrush || humming) {
@@ -57,7 +59,7 @@ public final class Supply {
     voltageV = openV - dropPerA * drawnA;
   }
 
-  /** Active power of the whole heater. */
+  /** Active power of the whole heater, and of what else is on its meter. */
   public double powerW() {
     return powerW;
   }

@@ -14,6 +14,7 @@ import java.util.List;
  * @param waterLagS lag of a water probe, which is strapped to the pipe
  * @param flowShare standard uncertainty of a flow meter, a share
  * @param finesse resolution, as a multiple of the usual
+ * @param deadBand change below which a probe keeps silent, as a multiple of its resolution
  */
 public record Kit(
     double intervalS,
@@ -22,11 +23,17 @@ public record Kit(
     double waterK,
     double waterLagS,
     double flowShare,
-    double finesse) {
+    double finesse,
+    double deadBand) {
 
   /** A good kit: clip-on probes of 0.1 K, a flow meter of 2 %. */
   public static Kit good(double intervalS) {
-    return new Kit(intervalS, 0.1, 0, 0.1, 14, 0.02, 1);
+    return new Kit(intervalS, 0.1, 0, 0.1, 14, 0.02, 1, 0);
+  }
+
+  /** The same probes with a logger that keeps only what has changed. */
+  public Kit onChange() {
+    return new Kit(intervalS, jitter, lossRate, waterK, waterLagS, flowShare, finesse, 5);
   }
 
   /** Clips probes of this kit to taps. */
@@ -62,11 +69,27 @@ public record Kit(
 
   private SensorSpec absolute(Tap tap, double stated, double lagS, double resolution) {
     return new SensorSpec(
-        tap, stated, false, intervalS, jitter, lagS, resolution * finesse, lossRate);
+        tap,
+        stated,
+        false,
+        intervalS,
+        jitter,
+        lagS,
+        resolution * finesse,
+        lossRate,
+        deadBand * resolution * finesse);
   }
 
   private SensorSpec relative(Tap tap, double share, double lagS, double resolution) {
     return new SensorSpec(
-        tap, share, true, intervalS, jitter, lagS, resolution * finesse, lossRate);
+        tap,
+        share,
+        true,
+        intervalS,
+        jitter,
+        lagS,
+        resolution * finesse,
+        lossRate,
+        deadBand * resolution * finesse);
   }
 }

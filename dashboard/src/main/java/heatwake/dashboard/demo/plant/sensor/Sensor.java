@@ -23,6 +23,9 @@ public final class Sensor {
   private static final double CALIBRATED_C = 20;
   private static final double SLIPPED_LAG_S = 150;
 
+  /** A logger that keeps only changes keeps a reading at least so often. */
+  static final double SIGN_OF_LIFE_S = 600;
+
   private final SensorSpec spec;
   private final List<ProbeTrouble> troubles;
   private final SplittableRandom random;
@@ -33,6 +36,8 @@ public final class Sensor {
   private double slipped;
   private double nextS;
   private double lastReported = Double.NaN;
+  private double lastKept = Double.NaN;
+  private double lastKeptS;
 
   public Sensor(SensorSpec spec, List<ProbeTrouble> troubles, SplittableRandom random) {
     this.spec = spec;
@@ -77,7 +82,20 @@ public final class Sensor {
     if (random.nextDouble() < spec.lossRate()) {
       return Double.NaN;
     }
-    return report(noise, now);
+    return kept(report(noise, now), now);
+  }
+
+  private double kept(double value, double now) {
+    boolean isNews =
+        Double.isNaN(lastKept)
+            || Math.abs(value - lastKept) >= spec.deadBand()
+            || now - lastKeptS >= SIGN_OF_LIFE_S;
+    if (!isNews) {
+      return Double.NaN;
+    }
+    lastKept = value;
+    lastKeptS = now;
+    return value;
   }
 
   private double truth(Plant plant, double now) {

@@ -15,6 +15,8 @@ import heatwake.dashboard.demo.plant.Tap;
  * @param lagS first-order lag
  * @param resolution smallest step it reports
  * @param lossRate part of its readings that never arrive
+ * @param deadBand a reading that has changed by less since the last one is sent only every {@link
+ *     Sensor#SIGN_OF_LIFE_S}; 0 where every reading is sent
  */
 public record SensorSpec(
     Tap tap,
@@ -24,4 +26,5 @@ public record SensorSpec(
     double jitter,
     double lagS,
     double resolution,
-    double lossRate) {}
+    double lossRate,
+    double deadBand) {}

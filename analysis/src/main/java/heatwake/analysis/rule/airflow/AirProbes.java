@@ -6,8 +6,8 @@ import heatwake.analysis.site.Rig;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 
 /** The two air probes as a pair. */
-final class AirPair {
-  private AirPair() {}
+final class AirProbes {
+  private AirProbes() {}
 
   /** Standard uncertainty of the difference of the two, at an air temperature in K. */
   static double standardK(Evidence evidence, double airK) {
