@@ -68,6 +68,7 @@ public final class DeadBand {
   private final double usualChange;
   private final long paceMs;
   private double longestQuietMs = -1;
+  private Boolean othersHaveBands;
 
   private DeadBand(Series series, double usualChange, long paceMs) {
     this.series = series;
@@ -124,15 +125,27 @@ public final class DeadBand {
   }
 
   /**
-   * Whether a silence only says that the value kept within its band while others were read.
+   * Whether a silence only says that the value kept within its band: the logger lived, since others
+   * were read meanwhile, or may have, since all others have bands too.
    *
    * @param before the reading before it
    */
   public boolean explains(int before, Recording recording) {
     long fromMs = series.timeMs(before);
     long toMs = series.timeMs(before + 1);
-    return isHeardBeside(fromMs, toMs, recording)
-        && (isWithin(before) || toMs - fromMs <= LONGER * longestQuietMs());
+    return (isWithin(before) || toMs - fromMs <= LONGER * longestQuietMs())
+        && (isHeardBeside(fromMs, toMs, recording)
+            || (toMs - fromMs <= LONGER * QUIET_MS && othersHaveBands(recording)));
+  }
+
+  private boolean othersHaveBands(Recording recording) {
+    if (othersHaveBands == null) {
+      othersHaveBands =
+          recording.series().values().stream()
+              .filter(other -> other.channel().quantity() != Quantity.STATE)
+              .allMatch(other -> of(other).isPresent());
+    }
+    return othersHaveBands;
   }
 
   private boolean isWithin(int before) {

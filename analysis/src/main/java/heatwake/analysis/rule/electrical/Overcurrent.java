@@ -67,8 +67,8 @@ public final class Overcurrent implements Rule {
         + " off: common practice), or mean over 3 h of unbroken load above 80 % of"
         + " heater.breaker (NEC 210.20(A) as an example; local code decides), each by more than 3"
         + " standard uncertainties of the reading. What stands with the heater at rest and water moving (another"
-        + " load on the conductor, 0.8 A and 10 % of the running current or more: ours) is not held against the"
-        + " nameplate; the breaker carries all.";
+        + " load on the conductor, 0.8 A and 10 % of the running current or more: ours) is left out: whether it hangs"
+        + " on the heater's breaker is not known.";
   }
 
   @Override
@@ -82,17 +82,16 @@ public final class Overcurrent implements Rule {
       return Outcome.notEnoughData("no heater.current-max and no heater.breaker in the rig");
     }
     ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.CURRENT);
-    double[] current = timeline.of(Channel.CURRENT);
+    OptionalDouble besideA = MeterLoad.amperes(timeline, evidence.phases());
+    double[] current = less(timeline.of(Channel.CURRENT), besideA.orElse(0));
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
       double limitA = heater.currentMaxA().getAsDouble();
-      OptionalDouble besideA = MeterLoad.amperes(timeline, evidence.phases());
-      double[] own = less(current, besideA.orElse(0));
-      SustainedLoads loads = SustainedLoads.of(timeline, own, SUSTAINED_S, 0);
+      SustainedLoads loads = SustainedLoads.of(timeline, current, SUSTAINED_S, 0);
       List<Stretch> over =
           loads.whereMean(above(PLATE_TOLERANCE * limitA, probe), limitA, SUSTAINED_SHARE);
       if (!over.isEmpty()) {
-        flags.add(overNameplate(timeline, own, besideA, over, limitA));
+        flags.add(overNameplate(timeline, current, besideA, over, limitA));
       }
     }
     if (heater.breakerA().isPresent() && flags.isEmpty()) {
