@@ -5,6 +5,7 @@ import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -140,10 +141,13 @@ public final class DeadBand {
 
   private boolean othersHaveBands(Recording recording) {
     if (othersHaveBands == null) {
-      othersHaveBands =
+      List<Series> others =
           recording.series().values().stream()
+              .filter(other -> other.channel() != series.channel())
               .filter(other -> other.channel().quantity() != Quantity.STATE)
-              .allMatch(other -> of(other).isPresent());
+              .toList();
+      othersHaveBands =
+          !others.isEmpty() && others.stream().allMatch(other -> of(other).isPresent());
     }
     return othersHaveBands;
   }
