@@ -1,5 +1,6 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
@@ -64,10 +65,13 @@ final class CompressorEffect {
 
   private static void fill(double[] share, double[] values, double full, double stepS) {
     int half = (int) Math.max(1, Math.round(SLOPE_S / 2 / stepS));
+    MovingMean means = new MovingMean(values);
     for (int i = 0; i < share.length; i++) {
       int before = Math.max(0, i - half);
-      int after = Math.min(share.length - 1, i + half);
-      double slope = (values[after] - values[before]) / ((after - before) * stepS);
+      int after = Math.min(share.length, i + half + 1);
+      // From the middle of the half before to that of the half after.
+      double climb = means.mean(i, after) - means.mean(before, i + 1);
+      double slope = climb / (Math.max(1, (after - before - 1) / 2.0) * stepS);
       share[i] = (values[i] + (Double.isNaN(slope) ? 0 : LAG_S * slope)) / full;
     }
   }

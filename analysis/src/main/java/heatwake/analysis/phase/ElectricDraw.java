@@ -139,30 +139,48 @@ record ElectricDraw(Track compressor, Track fan) {
       levels = levels.above(leading.getAsDouble(), all);
     }
     Track compressor = leading.isPresent() ? above(timeline, meter, levels, effect) : above;
+    double most = levels.threshold();
     double full = Math.max(levels.compressor(), meter.plate().orElse(0));
+    int runsDown = timeline.instants(RUNS_DOWN_S);
+    int restHeld =
+        timeline.instants(
+            Math.max(
+                REST_HELD_S, REST_HELD_INTERVALS * timeline.intervalMs(meter.channel()) / 1e3));
+    double[] withoutStalls = withoutStalls(draw, tries(draw, levels), compressor, runsDown);
+    OptionalDouble beside =
+        idle.flatMap(IdleDraw::rest)
+            .map(OptionalDouble::of)
+            .orElseGet(
+                () ->
+                    effect.isAbsent()
+                        ? OptionalDouble.empty()
+                        : WetRest.of(
+                            withoutStalls,
+                            compressor.after(runsDown),
+                            waterMoves,
+                            most,
+                            LeadingFan.SHARE * full,
+                            restHeld));
     StartEdges.move(
         timeline,
         meter.channel(),
         compressor,
-        Math.max(LeadingFan.SHARE * full, LeadingFan.ABOVE * leading.orElse(0)));
-    int runsDown = timeline.instants(RUNS_DOWN_S);
+        Math.max(
+            LeadingFan.SHARE * full,
+            LeadingFan.ABOVE * Math.max(leading.orElse(0), beside.orElse(0))));
     double fanThreshold =
         FanThreshold.of(
-            withoutStalls(draw, tries(draw, levels), compressor, runsDown),
+            withoutStalls,
             compressor.after(runsDown),
             waterMoves,
-            idle.flatMap(IdleDraw::rest),
+            beside,
             levels.threshold(),
             Math.max(FAN_SEEN_INSTANTS, timeline.instants(FAN_SEEN_S)),
-            timeline.instants(
-                Math.max(
-                    REST_HELD_S, REST_HELD_INTERVALS * timeline.intervalMs(meter.channel()) / 1e3)),
+            restHeld,
             least);
     // Beside another load the usual hysteresis would reach below what is drawn at rest.
     double fanRests =
-        idle.flatMap(IdleDraw::rest)
-            .map(rest -> (rest + fanThreshold) / 2)
-            .orElse(0.9 * fanThreshold);
+        beside.isPresent() ? (beside.getAsDouble() + fanThreshold) / 2 : 0.9 * fanThreshold;
     int blip = timeline.instants(BLIP_S);
     Track fan =
         Track.above(draw, fanThreshold, fanRests)

@@ -1,6 +1,6 @@
 package heatwake.analysis.phase;
 
-import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The draw from which at least the fan runs: above the heater at rest, below the compressor. */
 final class FanThreshold {
@@ -21,7 +21,7 @@ final class FanThreshold {
       double[] draw,
       Track compressor,
       Track waterMoves,
-      Optional<Double> beside,
+      OptionalDouble beside,
       double compressorThreshold,
       int seen,
       int held,
@@ -41,7 +41,7 @@ final class FanThreshold {
     double rest =
         atRest.total() > 0
             ? atRest.quantile(0.5)
-            : Math.min(compressorRests.quantile(0.05), lowestHeld(idle, held));
+            : Math.min(compressorRests.quantile(0.05), WetRest.lowestHeld(idle, held));
     if (Double.isNaN(rest)) {
       return least;
     }
@@ -51,24 +51,5 @@ final class FanThreshold {
     double lowest = base + least;
     double highest = Math.max(lowest, compressorRests.highestHeld(seen));
     return Math.max(lowest, compressorRests.valley(lowest, highest));
-  }
-
-  /** The lowest draw that was not passed for so many instants on end; infinite without one. */
-  private static double lowestHeld(double[] idle, int held) {
-    double lowest = Double.POSITIVE_INFINITY;
-    for (int from = 0; from + held <= idle.length; from++) {
-      double highest = 0;
-      int i = from;
-      while (i < from + held && idle[i] < lowest) {
-        highest = Math.max(highest, idle[i]);
-        i++;
-      }
-      if (i == from + held) {
-        lowest = highest;
-      } else {
-        from = i;
-      }
-    }
-    return lowest;
   }
 }

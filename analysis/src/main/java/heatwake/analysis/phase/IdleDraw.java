@@ -28,6 +28,9 @@ record IdleDraw(Optional<Double> rest, double most) {
   /** A flow follows the switching of its pump within this time (ours). */
   private static final double EDGE_S = 20;
 
+  /** And within so many readings of each probe (ours). */
+  private static final int EDGE_INSTANTS = 3;
+
   /** From half to half it keeps its level within this share (ours; a pump follows the voltage). */
   private static final double FLAT = 0.05;
 
@@ -39,6 +42,9 @@ record IdleDraw(Optional<Double> rest, double most) {
 
   /** A slow compressor shows what it does within this time (ours). */
   private static final double FAN_SEEN_S = 240;
+
+  /** A start that comes on top of a load is over within this time (ours). */
+  private static final double START_S = 120;
 
   /** So much of the full effect is one (ours). */
   private static final double EFFECT = 0.5;
@@ -58,31 +64,67 @@ record IdleDraw(Optional<Double> rest, double most) {
       Track waterMoves,
       CompressorEffect effect) {
     int first = effect.firstAbove(EFFECT);
-    boolean lower =
-        restsLower(timeline, draw, levels.threshold(), waterMoves, first < 0 ? 0 : SEEN_S);
-    if (lower) {
-      return first < 0
-          ? Optional.empty()
-          : held(draw, levels.threshold(), MOST_OF_FAN * levels.compressor(), effect)
-              .filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
-              .map(one -> levels(draw, one, timeline))
-              .reduce(IdleDraw::together)
-              .filter(found -> found.getCount() > 0)
-              .map(found -> new IdleDraw(Optional.empty(), found.getMax()));
-    }
     boolean never = effect.isAbsent() && plate.isPresent();
+    // Of a compressor that never runs the threshold is a guess, and a load may lie below it.
+    double least =
+        never
+            ? Math.min(levels.threshold(), LeadingFan.SHARE * plate.getAsDouble())
+            : levels.threshold();
+    boolean lower = restsLower(timeline, draw, least, waterMoves, first < 0 ? 0 : SEEN_S);
+    if (lower && first < 0) {
+      return Optional.empty();
+    }
+    if (lower) {
+      // Where nothing tells of the water, the pump may have been off when the draw was lower.
+      Optional<IdleDraw> load =
+          waterMoves.speaks()
+              ? Optional.empty()
+              : load(
+                  timeline,
+                  draw,
+                  held(draw, levels.threshold(), MOST_OF_LOAD * levels.compressor(), effect)
+                      .filter(one -> leadsToAStart(timeline, draw, one, levels.compressor())),
+                  first);
+      return load.or(
+          () ->
+              held(draw, levels.threshold(), MOST_OF_FAN * levels.compressor(), effect)
+                  .filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
+                  .map(one -> levels(draw, one, timeline))
+                  .reduce(IdleDraw::together)
+                  .filter(found -> found.getCount() > 0)
+                  .map(found -> new IdleDraw(Optional.empty(), found.getMax())));
+    }
     if (first < 0 && !never) {
       return Optional.empty();
     }
     double running =
         never ? plate.getAsDouble() : Math.max(levels.compressor(), effect.drawBeside(draw));
-    int until = never ? draw.length : first;
-    return held(draw, levels.threshold(), MOST_OF_LOAD * running, effect)
-        .filter(one -> one.from() < until || one.length() >= timeline.instants(NO_DEFROST_S))
+    return load(
+        timeline,
+        draw,
+        held(draw, least, MOST_OF_LOAD * running, effect),
+        never ? draw.length : first);
+  }
+
+  private static Optional<IdleDraw> load(
+      Timeline timeline, double[] draw, Stream<Stretch> held, int until) {
+    return held.filter(one -> one.from() < until || one.length() >= timeline.instants(NO_DEFROST_S))
         .map(one -> levels(draw, one, timeline))
         .reduce(IdleDraw::together)
         .filter(found -> found.getCount() > 0)
         .map(found -> new IdleDraw(Optional.of(found.getMin()), found.getMax()));
+  }
+
+  /** Whether the draw of a running compressor comes on top of a level. */
+  private static boolean leadsToAStart(
+      Timeline timeline, double[] draw, Stretch held, double running) {
+    int to = Math.min(draw.length, held.to() + timeline.instants(START_S));
+    for (int i = held.to(); i < to; i++) {
+      if (draw[i] >= MOST_OF_LOAD * running) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Stretches of a draw between two levels of which nothing comes. */
@@ -102,7 +144,8 @@ record IdleDraw(Optional<Double> rest, double most) {
   private static boolean restsLower(
       Timeline timeline, double[] draw, double threshold, Track waterMoves, double unknownS) {
     boolean known = waterMoves.speaks();
-    int seen = timeline.instants(known ? EDGE_S : Math.max(EDGE_S, unknownS));
+    int seen =
+        Math.max(EDGE_INSTANTS, timeline.instants(known ? EDGE_S : Math.max(EDGE_S, unknownS)));
     return Stretch.where(
             draw.length,
             i -> draw[i] < threshold && (known ? waterMoves.yes(i) : !waterMoves.no(i)))
