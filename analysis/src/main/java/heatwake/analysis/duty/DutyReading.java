@@ -90,17 +90,19 @@ public final class DutyReading {
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
       Duty duty = reading.duty(span);
-      if (!isFan(duty)) {
+      if (!isFan(duty, rig.heater().beyondFanW())) {
         found.add(duty);
       }
     }
     return List.copyOf(found);
   }
 
-  private static boolean isFan(Duty duty) {
+  private static boolean isFan(Duty duty, double beyondFanW) {
     double power = duty.of(DutyFigure.POWER_RATIO).map(Estimate::value).orElse(Double.NaN);
     double heat = duty.of(DutyFigure.HEAT_RATIO).map(Estimate::value).orElse(Double.NaN);
-    return power < FAN_RATIO || (power < IDLE_POWER_RATIO && heat < IDLE_HEAT_RATIO);
+    boolean mayBe =
+        duty.of(DutyFigure.POWER).map(Estimate::value).filter(w -> w > beyondFanW).isEmpty();
+    return power < FAN_RATIO || (power < IDLE_POWER_RATIO && heat < IDLE_HEAT_RATIO && mayBe);
   }
 
   private Duty duty(SteadySpan span) {

@@ -41,7 +41,7 @@ final class CountedDraw {
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
     double threshold =
         DrawLevels.of(all, held, heater.greatestRatedW(), ElectricDraw.LEAST_COMPRESSOR_W)
-            .checked(power, strength, heater.greatestRatedW())
+            .checked(power, strength, heater.greatestRatedW(), Double.POSITIVE_INFINITY)
             .threshold();
     Track above =
         Track.above(power, 1.1 * threshold, 0.9 * threshold)

@@ -54,12 +54,16 @@ record DrawLevels(double compressor, double threshold) {
   /**
    * These levels, or higher ones where a compressor's effect belies what lies just above the
    * threshold: no lift, no rise.
+   *
+   * @param beyondFan what no fan draws; infinite where it is not known
    */
-  DrawLevels checked(double[] draw, CompressorEffect effect, OptionalDouble plate) {
+  DrawLevels checked(
+      double[] draw, CompressorEffect effect, OptionalDouble plate, double beyondFan) {
     double reference = Math.max(compressor, plate.orElse(0));
     double lowest = Math.min(PLATE_HIGH * reference, 0.9 * compressor);
     if (effect.isAbsent() && plate.isPresent()) {
-      return new DrawLevels(compressor, Math.max(threshold, PLATE_HIGH * plate.getAsDouble()));
+      return new DrawLevels(
+          compressor, Math.max(threshold, Math.min(PLATE_HIGH * plate.getAsDouble(), beyondFan)));
     }
     double belied = effect.medianWhere(draw, threshold, lowest);
     if (!(belied < CompressorEffect.NONE)) {

@@ -85,14 +85,28 @@ record ElectricDraw(Track compressor, Track fan) {
 
   /** What is measured, and what is known of it beforehand. */
   private record Meter(
-      Channel channel, OptionalDouble plate, double leastCompressor, double leastFan) {
+      Channel channel,
+      OptionalDouble plate,
+      double leastCompressor,
+      double leastFan,
+      double beyondFan) {
 
     static Meter power(Heater heater) {
-      return new Meter(Channel.POWER, heater.greatestRatedW(), LEAST_COMPRESSOR_W, LEAST_FAN_W);
+      return new Meter(
+          Channel.POWER,
+          heater.greatestRatedW(),
+          LEAST_COMPRESSOR_W,
+          LEAST_FAN_W,
+          heater.beyondFanW());
     }
 
     static Meter current(Heater heater) {
-      return new Meter(Channel.CURRENT, heater.currentMaxA(), LEAST_COMPRESSOR_A, LEAST_FAN_A);
+      return new Meter(
+          Channel.CURRENT,
+          heater.currentMaxA(),
+          LEAST_COMPRESSOR_A,
+          LEAST_FAN_A,
+          Double.POSITIVE_INFINITY);
     }
   }
 
@@ -125,7 +139,7 @@ record ElectricDraw(Track compressor, Track fan) {
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
     DrawLevels levels =
         DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
-            .checked(draw, effect, meter.plate());
+            .checked(draw, effect, meter.plate(), meter.beyondFan());
     Optional<IdleDraw> idle =
         IdleDraw.in(timeline, draw, levels, meter.plate(), waterMoves, effect);
     if (idle.isPresent()) {

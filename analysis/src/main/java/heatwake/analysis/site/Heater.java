@@ -30,6 +30,8 @@ public record Heater(
     OptionalDouble restartDelayS,
     OptionalDouble pressureMaxPa,
     List<Rating> ratings) {
+  private static final double MOST_FAN_OF_HEAT = 0.025;
+  private static final double MOST_FAN_W = 250;
 
   /** A heater of which the rig says nothing. */
   public static final Heater UNKNOWN =
@@ -56,5 +58,15 @@ public record Heater(
         .filter(OptionalDouble::isPresent)
         .mapToDouble(OptionalDouble::getAsDouble)
         .max();
+  }
+
+  /**
+   * What no fan of it draws, W: fans take 6 to 15 W for each kilowatt of rated heat, those of small
+   * heaters up to 30 (common practice; limits ours). Infinite where no rating is stated.
+   */
+  public double beyondFanW() {
+    double heatW =
+        ratings.stream().mapToDouble(Rating::heatW).max().orElse(Double.POSITIVE_INFINITY);
+    return Math.max(MOST_FAN_W, MOST_FAN_OF_HEAT * heatW);
   }
 }
