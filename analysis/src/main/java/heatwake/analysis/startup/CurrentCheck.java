@@ -1,5 +1,6 @@
 package heatwake.analysis.startup;
 
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.Channel;
@@ -45,7 +46,12 @@ final class CurrentCheck implements Check {
                   timeline.meanBetween(
                       Channel.CURRENT, cycle.startMs() + SETTLED_MS, stopMs - timeline.stepMs());
               return running.isPresent()
-                  ? pass(cycle.startMs() + SETTLED_MS, text(running.getAsDouble(), heater))
+                  ? pass(
+                      cycle.startMs() + SETTLED_MS,
+                      text(
+                          running.getAsDouble(),
+                          MeterLoad.amperes(timeline, evidence.phases()),
+                          heater))
                   : null;
             })
         .filter(check -> check != null)
@@ -53,9 +59,11 @@ final class CurrentCheck implements Check {
         .orElseGet(() -> notSeen("the compressor running for more than 3 min"));
   }
 
-  private static String text(double runningA, Heater heater) {
+  private static String text(double runningA, OptionalDouble besideA, Heater heater) {
     StringBuilder text = new StringBuilder(60);
     text.append(String.format(Locale.ROOT, "%.1f A running", runningA));
+    besideA.ifPresent(
+        load -> text.append(String.format(Locale.ROOT, ", %.1f A of it another load's", load)));
     heater
         .currentMaxA()
         .ifPresent(limit -> text.append(String.format(Locale.ROOT, "; nameplate %.1f A", limit)));

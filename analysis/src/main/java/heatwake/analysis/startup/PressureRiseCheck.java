@@ -1,10 +1,13 @@
 package heatwake.analysis.startup;
 
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.refrigerant.NoPressureRise;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
@@ -44,6 +47,10 @@ final class PressureRiseCheck implements Check {
     if (start.isEmpty()) {
       return notSeen("a compressor start followed by 2 min of running");
     }
+    Optional<Flag> none = flagOf(start.get(), evidence);
+    if (none.isPresent()) {
+      return fail(start.get().startMs(), none.get().evidence());
+    }
     double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
     int window = (int) Math.max(1, Math.round(WINDOW_S / timeline.stepS()));
     int at = timeline.firstAtOrAfter(start.get().startMs());
@@ -71,5 +78,12 @@ final class PressureRiseCheck implements Check {
     return rises
         ? pass(timeline.timeMs(done), text)
         : fail(timeline.timeMs(last - 1), text + "; a sound compressor raises it by 10 %");
+  }
+
+  /** What no-pressure-rise says of this start. */
+  private static Optional<Flag> flagOf(CompressorStart start, Evidence evidence) {
+    return new NoPressureRise().evaluate(evidence) instanceof Outcome.Flagged flagged
+        ? flagged.flags().stream().filter(flag -> flag.startMs() == start.startMs()).findFirst()
+        : Optional.empty();
   }
 }

@@ -71,13 +71,16 @@ final class VoltageCheck implements Check {
             : running;
     ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.VOLTAGE);
     text.append(reservation(farther, nominalV, probe));
-    return pass(timeline.timeMs(timeline.size() - 1), text.toString());
+    boolean isWithin = Math.abs(farther - nominalV) <= VoltageRange.TOLERANCE * nominalV;
+    return isWithin
+        ? pass(timeline.timeMs(timeline.size() - 1), text.toString())
+        : notSeen(text.toString());
   }
 
   /**
    * What has to be said of a supply near or beyond its limit that still is no failure. A rule
    * alarms beyond {@value Doubt#FACTOR} standard uncertainties (guarded rejection, JCGM 106:2012,
-   * clause 8.3), so what lies between the limit and that is let pass.
+   * clause 8.3), so what lies between the limit and that neither passes nor fails.
    */
   private static String reservation(double supplyV, double nominalV, ProbeUncertainty probe) {
     double deviation = supplyV / nominalV - 1;

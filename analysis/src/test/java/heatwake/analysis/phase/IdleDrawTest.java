@@ -40,6 +40,8 @@ class IdleDrawTest {
 
   private static List<Phase> order(Phases phases) {
     return phases.spans().stream()
+        // The pump's flow runs down for some seconds.
+        .filter(span -> span.durationS() > 15)
         .map(PhaseSpan::phase)
         .filter(phase -> phase != Phase.STARTING && phase != Phase.FAN)
         .toList();
@@ -112,5 +114,57 @@ class IdleDrawTest {
     assertThat(phases.cycles()).hasSize(5);
     assertThat(phases.spans()).extracting(PhaseSpan::phase).contains(Phase.FAN);
     assertThat(flagsOf(run)).doesNotContain("low-heat", "low-cop", "frosting");
+  }
+
+  /** A compressor that cycles every few minutes is not the usual draw of the run: the pump's is. */
+  @Test
+  void aPumpBesideShortCyclesIsNoCompressor() {
+    RunBuilder run = withPump().every(2).circulating(12);
+    for (int k = 0; k < 12; k++) {
+      run.heating(3).circulating(9);
+    }
+    assertThat(phasesOf(run).cycles()).hasSize(12);
+    assertThat(flagsOf(run)).contains("short-cycling").doesNotContain("no-pressure-rise");
+  }
+
+  /**
+   * A pump that draws less than the compressor may, and stops at night: what comes and goes with
+   * the water is no fan, and the second start is the compressor's, not the pump's.
+   */
+  @Test
+  void aSmallPumpThatRestsIsNoFan() {
+    RunBuilder run = RunBuilder.run().every(2).heatingAt(Channel.POWER, 2700 + 600).off(30);
+    run.change(Channel.POWER, (atS, watts) -> watts < 1000 ? watts + 600 : watts);
+    run.circulating(12).fan(0.5).heating(60);
+    run.change(Channel.POWER, (atS, watts) -> watts).off(120);
+    run.change(Channel.POWER, (atS, watts) -> watts < 1000 ? watts + 600 : watts);
+    long secondMs = run.circulating(1).nowMs();
+    Phases phases = phasesOf(run.heating(60).circulating(20));
+    assertThat(order(phases))
+        .containsExactly(
+            Phase.OFF,
+            Phase.CIRCULATING,
+            Phase.STEADY,
+            Phase.OFF,
+            Phase.CIRCULATING,
+            Phase.STEADY,
+            Phase.CIRCULATING);
+    assertThat(phases.cycles().get(1).startMs()).isBetween(secondMs - 10_000, secondMs + 10_000);
+  }
+
+  /** The rig's heater gives 16.5 kW: no fan of it takes 900 W, of which yet nothing comes. */
+  @Test
+  void aDrawBeyondAnyFansIsACompressor() {
+    RunBuilder run =
+        RunBuilder.run()
+            .heatingAt(Channel.POWER, 900)
+            .heatingAt(Channel.WATER_OUT, 0.05)
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1550)
+            .heatingAt(Channel.PRESSURE_SUCTION, 1480)
+            .circulating(15)
+            .fan(0.5)
+            .heating(60);
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+    assertThat(flagsOf(run)).contains("no-pressure-rise").doesNotContain("no-compressor");
   }
 }

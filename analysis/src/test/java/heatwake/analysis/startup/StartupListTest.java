@@ -366,7 +366,7 @@ class StartupListTest {
     assertSays(
         RunBuilder.run().set(Channel.VOLTAGE, 258).circulating(10).heating(10),
         Item.VOLTAGE,
-        Result.PASS,
+        Result.NOT_SEEN,
         "258 V .*; beyond the limit but not for certain: 12\\.2 % above nominal, 5 V outside it, where"
             + " the probe leaves 7 V in doubt \\(3 standard uncertainties\\); measure with a better"
             + " meter");

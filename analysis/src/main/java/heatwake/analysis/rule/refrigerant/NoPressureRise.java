@@ -7,6 +7,7 @@ import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
@@ -34,6 +35,9 @@ public final class NoPressureRise implements Rule {
 
   private static final double WARMING_SHARE = 0.5;
 
+  /** Heat under this share of the expected is none of a compressor that compresses; ours. */
+  private static final double LITTLE_SHARE = 0.25;
+
   @Override
   public String id() {
     return "no-pressure-rise";
@@ -56,7 +60,8 @@ public final class NoPressureRise implements Rule {
     return "Raised when, 2.5 to 5 min after a start, the high side (absolute) stands less than 10 %"
         + " above its pressure before the start (common practice), the two sides lie less than 25 %"
         + " of the low side apart (ours), and the water rises less than 1.0 K or takes up less"
-        + " than 50 % of the expected heat (ours). Where the water is warmer than the coil the high"
+        + " than 50 % of the expected heat (ours), or less than 25 % above it where the water takes up beyond"
+        + " doubt less than 25 % of the expected heat (ours). Where the water is warmer than the coil the high"
         + " side may stand less than 10 % above saturation at water-in instead (the water alone puts it"
         + " there), if the low side is pulled down by less than 10 % and the water takes up less than the"
         + " compressor draws and beyond doubt less than half of the expected heat. Looked at after a"
@@ -130,7 +135,8 @@ public final class NoPressureRise implements Rule {
                     stopMs,
                     StartPressures.LEAST_RISE),
                 warmed(evidence, rise, cycle.startMs(), stopMs),
-                rise.isPresent()));
+                rise.isPresent(),
+                givesLittle(evidence, cycle.startMs(), stopMs)));
       }
     }
     return found;
@@ -144,6 +150,16 @@ public final class NoPressureRise implements Rule {
     }
     double offsetK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
     return OptionalDouble.of(out.getAsDouble() - in.getAsDouble() - offsetK);
+  }
+
+  /** Whether a heat is known, and is beyond doubt under a quarter of the expected. */
+  private static boolean givesLittle(Evidence evidence, long fromMs, long toMs) {
+    return evidence.duty().stream()
+        .filter(duty -> duty.endMs() > fromMs && duty.startMs() < toMs)
+        .flatMap(duty -> duty.of(DutyFigure.HEAT_RATIO).stream())
+        .findFirst()
+        .filter(ratio -> Doubt.below(ratio, LITTLE_SHARE))
+        .isPresent();
   }
 
   private static boolean warmed(Evidence evidence, OptionalDouble rise, long fromMs, long toMs) {

@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param waterLiftPa what warm water alone makes of the high side; see {@link WaterLift}
  * @param waterWarmed whether the water takes up heat
  * @param waterSeen whether that is known
+ * @param littleHeat whether it takes up beyond doubt less than a quarter of the expected heat
  */
 record StartPressures(
     Cycle cycle,
@@ -27,11 +28,18 @@ record StartPressures(
     OptionalDouble powerW,
     OptionalDouble waterLiftPa,
     boolean waterWarmed,
-    boolean waterSeen) {
+    boolean waterSeen,
+    boolean littleHeat) {
   /**
    * A sound compressor raises the high side by more than this share (absolute); common practice.
    */
   static final double LEAST_RISE = 0.10;
+
+  /**
+   * One that gives a quarter of its heat may raise it by so much: its valves leak, or it runs
+   * backwards, but it does compress a little; ours.
+   */
+  static final double LEAST_RISE_FOR_HEAT = 0.25;
 
   /** A sound compressor holds at least this spread between the sides, of the low side; ours. */
   private static final double LEAST_SPREAD = 0.25;
@@ -44,16 +52,21 @@ record StartPressures(
     if (waterWarmed || drawsLikeFan) {
       return false;
     }
-    if (share(afterPa, beforePa) >= LEAST_RISE) {
-      return isWatersOwn();
+    double rise = share(afterPa, beforePa);
+    if (rise >= LEAST_RISE) {
+      return isWatersOwn() || (littleHeat && rise < LEAST_RISE_FOR_HEAT && isUnspread());
     }
     if (suctionPa.isEmpty()) {
       // In hot air over cold water even a sound heater starts from a high standing pressure;
       // only the water can then tell.
       return waterSeen;
     }
-    double low = suctionPa.getAsDouble();
-    return share(afterPa, low) < LEAST_SPREAD || isWatersOwn();
+    return isUnspread() || isWatersOwn();
+  }
+
+  /** Whether the sides are known to have hardly parted. */
+  private boolean isUnspread() {
+    return suctionPa.isPresent() && share(afterPa, suctionPa.getAsDouble()) < LEAST_SPREAD;
   }
 
   /** Whether the high side stands no higher than water warmer than the coil puts it. */

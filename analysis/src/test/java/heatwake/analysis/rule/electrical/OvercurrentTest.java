@@ -63,6 +63,21 @@ class OvercurrentTest {
     assertThat(flag.endMs()).isBetween(toMs - 2_000, toMs + 2_000);
   }
 
+  /** A pool pump of 5 A on the clamped conductor is none of the heater's 16 A. */
+  @Test
+  void anotherLoadIsNotHeldAgainstTheNameplate() {
+    RunBuilder.Change withPump = (atS, ampere) -> ampere + 5;
+    RunBuilder run = RunBuilder.run().change(Channel.CURRENT, withPump);
+    run.heatingAt(Channel.CURRENT, 14).circulating(5).heating(240).circulating(5);
+    assertClear(rule, readings(run.recording()));
+    run = RunBuilder.run().change(Channel.CURRENT, withPump);
+    run.heatingAt(Channel.CURRENT, 17.6).circulating(5).heating(20).circulating(5);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo(
+            "17.5 A for 20 min, without the 5.1 A that another load takes with the heater at rest;"
+                + " the nameplate allows 16.0 A");
+  }
+
   @Test
   void withinTheUncertaintyOfTheClampItIsClear() {
     assertClear(rule, readings(drawing(17.2, 20).recording()));

@@ -69,6 +69,15 @@ class NoPressureRiseTest {
         .endsWith("; the same at 2 starts");
   }
 
+  /** Running backwards it compresses a little: the high side rises by a seventh, absolute. */
+  @Test
+  void aLittleRiseWithHardlyAnyHeatIsNone() {
+    RunBuilder run = pumpingNothing().heatingAt(Channel.PRESSURE_DISCHARGE, 1770);
+    Recording recording = run.off(5).circulating(5).heating(30).circulating(5).recording();
+    assertThat(onlyFlag(rule, giving(recording, 1_500, 0.1)).evidence()).contains("1.77 MPa after");
+    assertClear(rule, giving(recording, 6_000, 0.4));
+  }
+
   @Test
   void isSilentWhenThePressureRises() {
     assertClear(
