@@ -8,11 +8,13 @@ import heatwake.analysis.timeline.Screening;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import heatwake.analysis.uncertainty.Scatter;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * How the electric side is known: a kWh meter for energies, a power meter for power; each stands in
- * for the other, and current times voltage for both.
+ * How the electric side is known: a kWh meter for energies, unless it is read seldom beside a power
+ * meter without holes, a power meter for power; each stands in for the other, and current times
+ * voltage for both.
  *
  * @param energy for sums over hours
  * @param power for what is drawn at a moment
@@ -28,6 +30,12 @@ public record Electricity(
   /** 0.84 to 1 about it, rectangular, would be 0.05; ours. */
   private static final double POWER_FACTOR_SHARE = 0.05;
 
+  /** A counter read less often smears starts and stops over minutes, ms; ours. */
+  private static final long SELDOM_MS = 60_000;
+
+  /** A power meter with more holes than this leaves the sums to the counter; ours. */
+  private static final double MOST_UNKNOWN = 0.01;
+
   /** Finds the streams that a recording allows. */
   public static Electricity of(Recording recording, Timeline timeline) {
     Optional<ElectricStream> sums = counted(recording, timeline);
@@ -35,10 +43,23 @@ public record Electricity(
         powerMeter(recording.rig(), timeline).or(() -> apparent(recording.rig(), timeline));
     Optional<CountedPower> counted =
         power.isPresent() ? Optional.empty() : CountedPower.of(recording, timeline);
+    Optional<ElectricStream> meter = power.filter(one -> timeline.has(Channel.POWER));
+    boolean meterKnowsBetter =
+        meter.isPresent() && isSeldom(timeline) && isWhole(timeline.of(Channel.POWER));
     return new Electricity(
-        sums.or(() -> power),
+        meterKnowsBetter ? meter : sums.or(() -> power),
         power.or(() -> counted.map(one -> shownByCounter(one, recording.rig(), timeline))),
         counted);
+  }
+
+  /** Whether a run of the compressor may begin and end between two readings of the counter. */
+  private static boolean isSeldom(Timeline timeline) {
+    return timeline.has(Channel.ENERGY) && timeline.intervalMs(Channel.ENERGY) > SELDOM_MS;
+  }
+
+  private static boolean isWhole(double[] power) {
+    long unknown = Arrays.stream(power).filter(Double::isNaN).count();
+    return unknown <= MOST_UNKNOWN * power.length;
   }
 
   private static Optional<ElectricStream> counted(Recording recording, Timeline timeline) {

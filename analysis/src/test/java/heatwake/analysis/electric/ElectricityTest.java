@@ -117,4 +117,22 @@ class ElectricityTest {
       assertThat(power.orElseThrow().uncertainty().absolute()).isCloseTo(322, within(1.0));
     }
   }
+
+  /**
+   * Runs of four minutes, metered each second, counted every five minutes: each is 2.7 kW for 240 s
+   * and 12 W for the 3 min after it, 0.181 kWh; between two counts half of it would be smeared.
+   */
+  @Test
+  void aCounterReadSeldomLeavesShortRunsToThePowerMeter() {
+    RunBuilder run =
+        RunBuilder.run()
+            .with(Channel.ENERGY)
+            .change(Channel.ENERGY, (atS, kwh) -> atS % 300 == 0 ? kwh : Double.NaN)
+            .circulating(10);
+    for (int k = 0; k < 20; k++) {
+      run.heating(4).circulating(5);
+    }
+    assertThat(Analysis.of(run.recording()).heat().electricJ().orElseThrow().value() / 3.6e6)
+        .isCloseTo(20 * 0.181, within(0.03));
+  }
 }
