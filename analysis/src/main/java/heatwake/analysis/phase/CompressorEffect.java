@@ -1,5 +1,6 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
@@ -23,6 +24,9 @@ final class CompressorEffect {
 
   /** Lift and rise come and go about so slowly (common practice: two or three minutes). */
   private static final double LAG_S = 150;
+
+  /** And over so many readings of the slower probe to each side (ours). */
+  private static final int INTERVALS = 2;
 
   /** The slope is taken over so long (ours). */
   private static final double SLOPE_S = 30;
@@ -51,9 +55,21 @@ final class CompressorEffect {
     Arrays.fill(share, Double.NaN);
     int later = 0;
     if (lifts && lift.get().ofBothSides()) {
-      fill(share, lift.get().pascals(), lift.get().full(), timeline.stepS());
+      fill(
+          share,
+          lift.get().pascals(),
+          lift.get().full(),
+          timeline.stepS(),
+          timeline.intervalInstants(Channel.PRESSURE_DISCHARGE));
     } else if (heats) {
-      fill(share, rise.get().riseK(), rise.get().fullK(), timeline.stepS());
+      fill(
+          share,
+          rise.get().riseK(),
+          rise.get().fullK(),
+          timeline.stepS(),
+          Math.max(
+              timeline.intervalInstants(Channel.WATER_IN),
+              timeline.intervalInstants(Channel.WATER_OUT)));
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
     return new CompressorEffect(
@@ -63,16 +79,26 @@ final class CompressorEffect {
         (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
   }
 
-  private static void fill(double[] share, double[] values, double full, double stepS) {
-    int half = (int) Math.max(1, Math.round(SLOPE_S / 2 / stepS));
+  private static void fill(
+      double[] share, double[] values, double full, double stepS, int interval) {
+    int half = Math.max((int) Math.max(1, Math.round(SLOPE_S / 2 / stepS)), INTERVALS * interval);
     MovingMean means = new MovingMean(values);
+    double[] strivesFor = new double[share.length];
     for (int i = 0; i < share.length; i++) {
       int before = Math.max(0, i - half);
       int after = Math.min(share.length, i + half + 1);
       // From the middle of the half before to that of the half after.
       double climb = means.mean(i, after) - means.mean(before, i + 1);
       double slope = climb / (Math.max(1, (after - before - 1) / 2.0) * stepS);
-      share[i] = (values[i] + (Double.isNaN(slope) ? 0 : LAG_S * slope)) / full;
+      strivesFor[i] = (values[i] + (Double.isNaN(slope) ? 0 : LAG_S * slope)) / full;
+    }
+    // The slope of a noisy reading is noisier than the reading.
+    MovingMean smooth = new MovingMean(strivesFor);
+    for (int i = 0; i < share.length; i++) {
+      share[i] =
+          Double.isNaN(strivesFor[i])
+              ? Double.NaN
+              : smooth.mean(Math.max(0, i - half), Math.min(share.length, i + half + 1));
     }
   }
 
