@@ -62,7 +62,7 @@ public final class ProbeSlipped implements Rule {
     double limitK = Slip.limitK(evidence.recording().rig());
     List<Flag> flags = new ArrayList<>();
     List<OffPipe> off = OffPipe.in(evidence);
-    off.forEach(one -> flags.add(flag(one)));
+    off.forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
     for (List<PipeBlock> all : PipeBlock.regimes(evidence)) {
       // What a clip read in the air and after is no drift.
       List<PipeBlock> regime =
@@ -116,8 +116,17 @@ public final class ProbeSlipped implements Rule {
     return Slip.in(believed, slip.accused(), limitK);
   }
 
-  private Flag flag(OffPipe off) {
-    return flag(off.accused(), off.startMs(), off.endMs(), off.words());
+  /** From when: a clip that slides off for good begins to drift before its rise cannot be. */
+  private static long startMs(OffPipe off, Evidence evidence, double limitK) {
+    return off.isBack()
+        ? off.startMs()
+        : Slip.in(PipeBlock.steady(evidence), off.accused(), limitK)
+            .map(slip -> Math.min(slip.startMs(), off.startMs()))
+            .orElse(off.startMs());
+  }
+
+  private Flag flag(OffPipe off, long startMs) {
+    return flag(off.accused(), startMs, off.endMs(), off.words());
   }
 
   /** A probe stays off its pipe until somebody straps it on again, and nobody says when. */
