@@ -38,7 +38,7 @@ public final class Analysis {
     Phases phases = Phases.of(timeline, recording, electricity);
     Figures all = Figures.of(recording, timeline, phases, electricity);
     Raised raised = Raised.of(all.evidence());
-    DoubtedReadings doubted = DoubtedReadings.of(raised.flags(), recording);
+    DoubtedReadings doubted = DoubtedReadings.of(raised.flags());
     Figures given = doubted.isEmpty() ? all : all.without(doubted);
     Judgement judgement =
         doubted.isEmpty()

@@ -81,7 +81,7 @@ public final class DoubtedHeat {
   private static String sentence(Stretch stretch, String what, boolean isReplaced) {
     String seen =
         stretch.rule().equals("probe-slipped")
-            ? " reads the air from %s on, so that time is left out; fix the clip and record again"
+            ? " was off its pipe from %s to %s, so that time is left out; see that the clip sits tight"
             : isReplaced
                 ? " stood still from %s to %s, so it takes no part and the flow is found another"
                     + " way; mend or change the probe and record again"

@@ -43,23 +43,21 @@ public record DoubtedReadings(List<Stretch> stretches) {
   }
 
   /** What the flags of a run accuse. */
-  public static DoubtedReadings of(List<Flag> flags, Recording recording) {
+  public static DoubtedReadings of(List<Flag> flags) {
     List<Stretch> stretches = new ArrayList<>();
     for (Flag flag : flags) {
       if (DISCREDITING.contains(flag.rule())) {
         flag.channels().stream()
             .sorted()
-            .map(channel -> stretch(flag, channel, recording))
+            .map(channel -> stretch(flag, channel))
             .forEach(stretches::add);
       }
     }
     return new DoubtedReadings(stretches);
   }
 
-  private static Stretch stretch(Flag flag, Channel channel, Recording recording) {
-    // A probe stays off its pipe until somebody straps it on again, and nobody says when.
-    long lastMs = flag.rule().equals("probe-slipped") ? recording.endMs() : flag.endMs();
-    return new Stretch(flag.rule(), channel, flag.startMs(), lastMs + 1);
+  private static Stretch stretch(Flag flag, Channel channel) {
+    return new Stretch(flag.rule(), channel, flag.startMs(), flag.endMs() + 1);
   }
 
   public boolean isEmpty() {

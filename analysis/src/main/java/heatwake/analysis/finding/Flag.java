@@ -64,6 +64,11 @@ public record Flag(
     this(rule, side, severity, startMs, endMs, evidence, causes, nextCheck, Set.of());
   }
 
+  /** Whether it only tells what happened: it accuses no side and explains nothing. */
+  public boolean isANote() {
+    return severity == Severity.INFO && side == Side.UNDECIDED;
+  }
+
   /** Its evidence without that of its consequences. */
   public String ownEvidence() {
     int own = consequences.isEmpty() ? -1 : evidence.indexOf(Consequence.LEAD);

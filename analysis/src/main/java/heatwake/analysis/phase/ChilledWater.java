@@ -34,6 +34,12 @@ final class ChilledWater {
   /** Heat is back from this share of the rise before (ours). */
   private static final double BACK_SHARE = 0.3;
 
+  /**
+   * A turned cycle takes no more from the water than it gave it, less the compressor's work; beyond
+   * that by this much, K, with power and high side unchanged, a probe is off its pipe (ours).
+   */
+  private static final double BEYOND_K = 1;
+
   /** Off a level by this share of the way to another (ours, above noise; as {@link Defrost}). */
   private static final double OFF_LEVEL = 0.08;
 
@@ -109,10 +115,12 @@ final class ChilledWater {
     if (!(beforeK > openK && -coldK > LEAST_SHARE * beforeK)) {
       return false;
     }
-    int from = cold.from() - timeline.instants(HeatAround.BEFORE_S);
-    double enteredK =
-        Stretch.mean(in, from, cold.from() - timeline.instants(HeatAround.FELL_WITHIN_S));
-    return Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
+    int from = Math.max(0, cold.from() - timeline.instants(HeatAround.BEFORE_S));
+    int until = Math.max(from, cold.from() - timeline.instants(HeatAround.FELL_WITHIN_S));
+    double enteredK = Stretch.mean(in, from, until);
+    boolean isTooCold = -coldK > beforeK + BEYOND_K;
+    return !(isTooCold && HeldDuty.over(timeline, cold, new Stretch(from, until)))
+        && Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
         && (around.again(cold.to(), BACK_SHARE * beforeK) >= 0 || isCutOff(cold));
   }
 

@@ -155,6 +155,9 @@ public final class Consequences {
 
   private static boolean explains(
       Flag cause, Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
+    if (cause.isANote()) {
+      return false;
+    }
     boolean ofProbes = cause.side() == Side.MEASUREMENT;
     // A switch that trips may do so only once the circuit no longer comes to a steady state.
     boolean cameLater =

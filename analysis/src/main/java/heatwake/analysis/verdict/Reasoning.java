@@ -117,6 +117,9 @@ final class Reasoning {
   private Map<Side, Double> support(List<Flag> flags) {
     Map<Side, Double> support = new EnumMap<>(Side.class);
     for (Flag flag : flags) {
+      if (flag.isANote()) {
+        continue;
+      }
       double weight = FlagWeight.of(flag);
       boolean byTable = isAttributed(flag) && !isHanded(flag);
       if (byTable && flag.side() != Side.UNDECIDED) {

@@ -55,9 +55,9 @@ class DoubtedHeatTest {
     assertThat(findings.missing())
         .anyMatch(
             sentence ->
-                sentence.startsWith("heat and COP: water-out reads the air from ")
+                sentence.startsWith("heat and COP: water-out was off its pipe from ")
                     && sentence.endsWith(
-                        " UTC on, so that time is left out; fix the clip and record again"));
+                        " UTC, so that time is left out; see that the clip sits tight"));
     for (SteadySpan span : findings.steady()) {
       span.heatW().ifPresent(DoubtedHeatTest::assertHoldsTheTruth);
     }

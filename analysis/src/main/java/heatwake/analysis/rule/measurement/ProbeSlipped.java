@@ -43,7 +43,8 @@ public final class ProbeSlipped implements Rule {
         + " if the condensing temperature does not share it either (25 %) or, where that is not"
         + " known, under 20 % of the rise is left. Without an air temperature only for the inlet of"
         + " a running heater, and only if the rise changes by half (ours). Not across a time in"
-        + " which one of the two stood still (see probe-stuck).";
+        + " which one of the two stood still (see probe-stuck). "
+        + OffPipe.LIMITS;
   }
 
   @Override
@@ -60,13 +61,26 @@ public final class ProbeSlipped implements Rule {
     }
     double limitK = Slip.limitK(evidence.recording().rig());
     List<Flag> flags = new ArrayList<>();
-    for (List<PipeBlock> regime : PipeBlock.regimes(evidence)) {
+    List<OffPipe> off = OffPipe.in(evidence);
+    off.forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
+    for (List<PipeBlock> all : PipeBlock.regimes(evidence)) {
+      // What a clip read in the air and after is no drift.
+      List<PipeBlock> regime =
+          all.stream()
+              .filter(
+                  block -> off.stream().noneMatch(o -> o.overlaps(block.startMs(), block.endMs())))
+              .toList();
       for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
-        boolean isFlagged = flags.stream().anyMatch(flag -> flag.channels().contains(accused));
+        boolean isFlagged =
+            flags.stream()
+                .anyMatch(
+                    flag ->
+                        flag.channels().contains(accused)
+                            && flag.endMs() >= evidence.recording().endMs());
         if (!isFlagged) {
           Slip.in(regime, accused, limitK)
               .flatMap(slip -> withoutStandstills(slip, evidence, regime, limitK))
-              .map(this::flag)
+              .map(slip -> flag(slip, evidence.recording().endMs()))
               .ifPresent(flags::add);
         }
       }
@@ -102,7 +116,21 @@ public final class ProbeSlipped implements Rule {
     return Slip.in(believed, slip.accused(), limitK);
   }
 
-  private Flag flag(Slip slip) {
+  /** From when: a clip that slides off for good begins to drift before its rise cannot be. */
+  private static long startMs(OffPipe off, Evidence evidence, double limitK) {
+    return off.isBack()
+        ? off.startMs()
+        : Slip.in(PipeBlock.steady(evidence), off.accused(), limitK)
+            .map(slip -> Math.min(slip.startMs(), off.startMs()))
+            .orElse(off.startMs());
+  }
+
+  private Flag flag(OffPipe off, long startMs) {
+    return flag(off.accused(), startMs, off.endMs(), off.words());
+  }
+
+  /** A probe stays off its pipe until somebody straps it on again, and nobody says when. */
+  private Flag flag(Slip slip, long endOfRunMs) {
     Channel accused = slip.accused();
     boolean isInlet = accused == Channel.WATER_IN;
     PipeBlock before = slip.before();
@@ -111,12 +139,10 @@ public final class ProbeSlipped implements Rule {
     double then = isInlet ? before.inK() : before.outK();
     double now = isInlet ? last.inK() : last.outK();
     double partnerMoved = isInlet ? last.outK() - before.outK() : last.inK() - before.inK();
-    return new Flag(
-        id(),
-        Side.MEASUREMENT,
-        Severity.WARNING,
+    return flag(
+        accused,
         slip.startMs(),
-        slip.endMs(),
+        endOfRunMs,
         accused.id()
             + " went from "
             + Wording.celsius(then)
@@ -128,7 +154,17 @@ public final class ProbeSlipped implements Rule {
             + " while "
             + partner.id()
             + " moved by "
-            + Wording.kelvin(partnerMoved),
+            + Wording.kelvin(partnerMoved));
+  }
+
+  private Flag flag(Channel accused, long startMs, long endMs, String evidence) {
+    return new Flag(
+        id(),
+        Side.MEASUREMENT,
+        Severity.WARNING,
+        startMs,
+        endMs,
+        evidence,
         List.of(
             "clip or strap came loose, or insulation fell off",
             "probe pulled out of its pocket",

@@ -22,6 +22,12 @@ public final class HighHeaterFlow implements Rule {
   /** An excess smaller than this part of the maximum is not worth a call-out; ours. */
   private static final double MATERIAL_FLOW = 1.03;
 
+  /**
+   * A flow with which the heat were more than this share of the nameplate's, beyond doubt, is none:
+   * no heater gives half as much again as its plate; ours.
+   */
+  private static final double MOST_HEAT = 1.5;
+
   @Override
   public String id() {
     return "high-heater-flow";
@@ -40,7 +46,8 @@ public final class HighHeaterFlow implements Rule {
   @Override
   public String limits() {
     return "heater.flow-max of the rig. Raised when the flow is above it by more than 3 standard"
-        + " uncertainties and by 3 % (ours).";
+        + " uncertainties and by 3 % (ours). A flow that makes more than 1.5 times the nameplate's heat"
+        + " beyond doubt is not believed: it is the balance or the meter that misleads (ours).";
   }
 
   @Override
@@ -55,7 +62,10 @@ public final class HighHeaterFlow implements Rule {
       return Outcome.notEnoughData("no flow through the heater known while it runs steadily");
     }
     return Spell.where(
-            measured, duty -> isHigh(duty.of(DutyFigure.FLOW).orElseThrow(), most.getAsDouble()))
+            measured,
+            duty ->
+                isHigh(duty.of(DutyFigure.FLOW).orElseThrow(), most.getAsDouble())
+                    && !makesTooMuchHeat(duty))
         .map(spell -> Outcome.flagged(flag(spell, most.getAsDouble())))
         .orElseGet(Outcome::clear);
   }
@@ -63,6 +73,12 @@ public final class HighHeaterFlow implements Rule {
   /** Above the maximum beyond doubt, and by enough to matter. */
   private static boolean isHigh(Estimate flow, double mostM3PerS) {
     return Doubt.above(flow, mostM3PerS) && flow.value() > MATERIAL_FLOW * mostM3PerS;
+  }
+
+  private static boolean makesTooMuchHeat(Duty duty) {
+    return duty.of(DutyFigure.HEAT_RATIO)
+        .filter(ratio -> Doubt.above(ratio, MOST_HEAT))
+        .isPresent();
   }
 
   private Flag flag(Spell spell, double mostM3PerS) {

@@ -80,6 +80,7 @@ public final class LowHeaterFlow implements Rule {
         + " that of the heat at a wet bulb of 28 °C (hardly met above: common practice). "
         + "Where no run becomes steady and they last less than 5 min in all, the heater's own meter has"
         + " to read so in most of three runs or more (ours). "
+        + LowWhileRunning.LIMITS
         + FlowLockout.LIMITS;
   }
 
@@ -92,7 +93,10 @@ public final class LowHeaterFlow implements Rule {
     Outcome running = whileRunning(evidence, least.get());
     return running instanceof Outcome.Flagged
         ? running
-        : lockedOut(evidence).map(Outcome::flagged).orElse(running);
+        : lowWhileRunning(evidence, least.get())
+            .or(() -> lockedOut(evidence))
+            .map(Outcome::flagged)
+            .orElse(running);
   }
 
   private Outcome whileRunning(Evidence evidence, LeastFlow least) {
@@ -110,6 +114,21 @@ public final class LowHeaterFlow implements Rule {
       return byRise(told, least, rig);
     }
     return withoutSteadyRunning(evidence, least);
+  }
+
+  /** Water that was too little while the heater ran, if not steadily. */
+  private Optional<Flag> lowWhileRunning(Evidence evidence, LeastFlow least) {
+    Timeline timeline = evidence.timeline();
+    return LowWhileRunning.longest(evidence)
+        .map(
+            low ->
+                flag(
+                    timeline.timeMs(low.stretch().from()),
+                    timeline.timeMs(low.stretch().to() - 1),
+                    low.flowM3PerS(),
+                    least,
+                    low.words(timeline, least),
+                    Set.of(Channel.FLOW_HEATER)));
   }
 
   /** A heater that the fall of the flow stopped and keeps away. */

@@ -25,15 +25,6 @@ public final class NoFlow implements Rule {
   /** A compressor that starts before water is seen may be a slow flow meter's doing, s; ours. */
   private static final double STARTS_AHEAD_S = 180;
 
-  /** A pump fills its lines and opens the switch within this time; common practice, s. */
-  private static final double PRIMES_WITHIN_S = 180;
-
-  /** Shorter losses are a flutter of the reading, s; ours. */
-  private static final double SHORTEST_S = 60;
-
-  /** A loss longer than this with the pump's state unknown may be the timer's doing, s; ours. */
-  private static final double TIMER_FROM_S = 3600;
-
   /**
    * In the first hour of a run somebody is there and may be testing the stop on lost flow, s; ours.
    */
@@ -65,8 +56,8 @@ public final class NoFlow implements Rule {
         + " (heaters stop within seconds of the flow switch opening: common practice; 180 s after a"
         + " start: ours), unless heat goes on as before and another probe contradicts, or for 15 min with a flow"
         + " meter alone (ours);"
-        + " when water is lost for more than 60 s under a heating heater though the"
-        + " pump runs, or comes back within the hour (ours); or when the pump runs for more than"
+        + " when water is lost for more than 60 s under a heating heater, and comes back within"
+        + " 55 min where the pump is not known to run (ours); or when the pump runs for more than"
         + " 180 s without water while heat is called for (priming: common practice); or when, from"
         + " 3 min after a stop (lags of clips: common practice) and for 3 min, water-out stays above"
         + " half of its rise while water-return has under half of its part of that (mixing balance),"
@@ -79,7 +70,8 @@ public final class NoFlow implements Rule {
         + " times what its rated heat gives at its least flow (rises are 2 to 3 K: common practice),"
         + " for 30 s and two readings, 10 K of it within 10 min, and to more than 5 K above the air"
         + " (ours). A loss with"
-        + " the pump switched off is not raised here, nor one short test in the first hour.";
+        + " the pump switched off is not raised here, nor one short test in the first hour. "
+        + LostWater.LIMITS;
   }
 
   @Override
@@ -97,10 +89,9 @@ public final class NoFlow implements Rule {
     if (!ranDry.isEmpty()) {
       return Outcome.flagged(ranDryFlag(evidence, ranDry));
     }
-    List<WaterLoss> blocked =
-        losses.stream().filter(loss -> pumpRunsWithoutWater(evidence, loss)).toList();
-    if (!blocked.isEmpty()) {
-      return Outcome.flagged(lostFlag(evidence, blocked, "though the pump ran"));
+    LostWater blocked = LostWater.thoughThePumpRan(evidence, losses);
+    if (blocked.isAFault()) {
+      return Outcome.flagged(lostFlag(evidence, blocked.losses(), "though the pump ran"));
     }
     Optional<Flag> behindValve =
         ShutValve.of(evidence)
@@ -110,11 +101,14 @@ public final class NoFlow implements Rule {
     if (behindValve.isPresent()) {
       return Outcome.flagged(behindValve.get());
     }
-    List<WaterLoss> lost =
-        losses.stream().filter(loss -> lostUnderHeating(timeline, loss)).toList();
-    return isATest(timeline, lost) || lost.isEmpty()
-        ? Outcome.clear()
-        : Outcome.flagged(lostFlag(evidence, lost, "and came back"));
+    LostWater lost = LostWater.andCameBack(timeline, losses);
+    if (lost.losses().isEmpty() || isATest(timeline, lost.losses())) {
+      return Outcome.clear();
+    }
+    return Outcome.flagged(
+        lost.isAFault()
+            ? lostFlag(evidence, lost.losses(), "and came back")
+            : stoppedFlag(timeline, lost.losses()));
   }
 
   private static boolean runsDry(Evidence evidence, WaterLoss loss) {
@@ -125,27 +119,6 @@ public final class NoFlow implements Rule {
             ? Math.max(STOPS_WITHIN_S, twoReadingsS + 10)
             : STARTS_AHEAD_S + twoReadingsS;
     return loss.overlapS(timeline) > limitS;
-  }
-
-  private static boolean pumpRunsWithoutWater(Evidence evidence, WaterLoss loss) {
-    double seconds = loss.durationS(evidence.timeline());
-    if (loss.pump() != WaterLoss.Pump.RAN) {
-      return false;
-    }
-    Stretch stretch = loss.stretch();
-    return loss.heatedUntil()
-        ? seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(evidence.timeline())
-        : seconds > PRIMES_WITHIN_S + 2 * WaterLoss.slowestIntervalS(evidence.timeline())
-            && HeatCall.over(evidence, stretch.from(), stretch.to()).calls();
-  }
-
-  private static boolean lostUnderHeating(Timeline timeline, WaterLoss loss) {
-    double seconds = loss.durationS(timeline);
-    return loss.heatedUntil()
-        && !loss.endsTheRun()
-        && loss.pump() != WaterLoss.Pump.STOOD
-        && seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(timeline)
-        && seconds < TIMER_FROM_S;
   }
 
   private static boolean isATest(Timeline timeline, List<WaterLoss> lost) {
@@ -173,6 +146,7 @@ public final class NoFlow implements Rule {
     return flag(
         timeline,
         runs,
+        Side.WATER,
         Severity.ALARM,
         text,
         List.of(
@@ -198,6 +172,7 @@ public final class NoFlow implements Rule {
     return flag(
         timeline,
         losses.stream().map(WaterLoss::stretch).toList(),
+        Side.WATER,
         Severity.WARNING,
         text,
         List.of(
@@ -206,6 +181,27 @@ public final class NoFlow implements Rule {
             "pump tripped or cut out and came back",
             "flow switch or flow meter with a loose contact"),
         "Look at pool level, strainer basket and valves; watch the pump's sight glass for air.");
+  }
+
+  /** A clean stop of which nobody can say from the readings who did it. */
+  private Flag stoppedFlag(Timeline timeline, List<WaterLoss> losses) {
+    double longestS = losses.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);
+    return flag(
+        timeline,
+        losses.stream().map(WaterLoss::stretch).toList(),
+        Side.UNDECIDED,
+        Severity.INFO,
+        "Water stopped while heating, for "
+            + Wording.duration(longestS)
+            + times(losses.size())
+            + ", and came back"
+            + flowSentence(timeline, losses)
+            + "; the heater stopped as it should, and why the water did is not told",
+        List.of(
+            "pump switched off by its timer or by hand",
+            "backwash, or a valve turned",
+            "pump lost its prime or tripped"),
+        "Ask whether pump or valves were switched then; pump-on tells it the next time.");
   }
 
   private static String times(int count) {
@@ -234,6 +230,7 @@ public final class NoFlow implements Rule {
   private Flag flag(
       Timeline timeline,
       List<Stretch> when,
+      Side side,
       Severity severity,
       String text,
       List<String> causes,
@@ -247,7 +244,7 @@ public final class NoFlow implements Rule {
     }
     return new Flag(
         id(),
-        Side.WATER,
+        side,
         severity,
         timeline.timeMs(when.get(0).from()),
         timeline.timeMs(when.get(when.size() - 1).to() - 1),

@@ -125,6 +125,13 @@ public record WaterLoss(
     return Pump.NOT_KNOWN;
   }
 
+  /** Whether the meter of all water shows that it moves on, past the heater. */
+  boolean goesOnElsewhere(Timeline timeline) {
+    double[] total = timeline.of(Channel.FLOW_TOTAL);
+    return timeline.has(Channel.FLOW_HEATER)
+        && stretch.mean(total) > PUSHES_SHARE * meanWhere(total, WaterMovement.of(timeline));
+  }
+
   private static double meanWhere(double[] values, Track moves) {
     double sum = 0;
     int count = 0;

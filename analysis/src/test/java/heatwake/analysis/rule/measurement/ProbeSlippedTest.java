@@ -198,4 +198,63 @@ class ProbeSlippedTest {
     assertThat(onlyFlag(rule, readings(run.recording())).evidence())
         .startsWith("water-in went from 26.0 °C to 21.0 °C");
   }
+
+  /** Between two minutes the probe hangs in the air. */
+  private static RunBuilder.Change off(double fromMin, double toMin, double airCel) {
+    return (atS, cel) -> atS > fromMin * 60 && atS < toMin * 60 ? airCel : cel;
+  }
+
+  @Test
+  void aClipTakenOffForMinutesIsToldWithItsTimeOnly() {
+    RunBuilder run = night().change(Channel.WATER_OUT, off(60, 68, 18)).heating(150);
+    var flag = onlyFlag(rule, readings(run.recording()));
+    assertThat(flag.channels()).containsExactly(Channel.WATER_OUT);
+    assertThat(flag.evidence())
+        .startsWith("water-out went from 27.6 °C")
+        .contains(" to 18.0 °C and back after 12 min while water-in stayed at 26.0 °C");
+    assertThat(flag.endMs() - flag.startMs()).isBetween(11 * 60_000L, 13 * 60_000L);
+  }
+
+  @Test
+  void anInletClipTakenOffForMinutes() {
+    RunBuilder run = night().change(Channel.WATER_IN, off(60, 75, 18)).heating(150);
+    var flag = onlyFlag(rule, readings(run.recording()));
+    assertThat(flag.channels()).containsExactly(Channel.WATER_IN);
+    assertThat(flag.endMs() - flag.startMs()).isBetween(18 * 60_000L, 20 * 60_000L);
+  }
+
+  /** No air is read, and only power tells that the heater runs on. */
+  @Test
+  void anOutletThatFallsFarBelowTheInletHasSlippedWithoutAnAirProbe() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+            .off(2)
+            .circulating(8);
+    run.change(Channel.WATER_OUT, slipsAt70Min(15, 0.8)).heating(150);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .startsWith("water-out went from 27.6 °C")
+        .endsWith(
+            "while water-in stayed at 26.0 °C and the heater ran on; no heat makes such a"
+                + " rise");
+  }
+
+  @Test
+  void aDefrostIsNoClipTakenOff() {
+    RunBuilder run = night().air(3).heating(60).defrost(6).heating(60).defrost(6).heating(60);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  /** Water that stands in the heater grows hot; nobody took a clip off. */
+  @Test
+  void waterThatGrowsHotWithoutAMeterIsNoClipInTheSun() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.AIR_IN)
+            .off(2)
+            .circulating(8)
+            .heating(60)
+            .change(Channel.WATER_OUT, off(60, 66, 55));
+    assertClear(rule, readings(run.heating(60).recording()));
+  }
 }

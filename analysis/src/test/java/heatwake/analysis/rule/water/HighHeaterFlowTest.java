@@ -37,6 +37,13 @@ class HighHeaterFlowTest {
     onlyFlag(rule, flow(215, 4.9).evidence());
   }
 
+  /** Other heat in the line misleads a balance: no heater gives twice its plate. */
+  @Test
+  void aFlowThatMakesAnImpossibleHeatIsNone() {
+    assertClear(rule, flow(260, 5).set(DutyFigure.HEAT_RATIO, 1.9, 0.12).evidence());
+    onlyFlag(rule, flow(260, 5).set(DutyFigure.HEAT_RATIO, 1.4, 0.12).evidence());
+  }
+
   @Test
   void saysWhatIsMissing() {
     assertThat(reason(rule, AtDuty.sound(Rigs.bare()).evidence()))

@@ -218,4 +218,28 @@ class LowHeaterFlowTest {
     assertThat(reason(rule, AtDuty.sound().only(DutyFigure.POWER).evidence()))
         .isEqualTo("no flow through the heater known while water runs");
   }
+
+  /** A spa warms too fast to be steady; the meter tells all the same. */
+  @Test
+  void theMeterTellsItWithoutSteadyRunning() {
+    var flag = onlyFlag(rule, readings(spa(60, 20).recording()));
+    assertThat(flag.evidence())
+        .startsWith("Flow 60 L/min is below the heater's 90 L/min minimum for ")
+        .endsWith(" with the compressor on");
+  }
+
+  @Test
+  void aFewMinutesOfLittleWaterOrEnoughOfItAreClear() {
+    assertClear(rule, readings(spa(60, 6).recording()));
+    assertClear(rule, readings(spa(95, 20).recording()));
+  }
+
+  private static RunBuilder spa(double lPerMin, int minutes) {
+    RunBuilder run = RunBuilder.run().off(5).circulating(10).heating(30);
+    run.heatingAt(Channel.FLOW_HEATER, lPerMin);
+    for (int k = 0; k < minutes; k++) {
+      run.pool(26 + 0.1 * k).heating(1);
+    }
+    return run.heatingAt(Channel.FLOW_HEATER, 150).heating(30);
+  }
 }

@@ -7,6 +7,7 @@ import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Severity;
+import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
 import org.junit.jupiter.api.Test;
@@ -99,20 +100,63 @@ class NoFlowTest {
     assertThat(flag.severity()).isEqualTo(Severity.WARNING);
   }
 
+  /** A timer, a backwash, a valve: one clean stop and restart accuses nobody. */
   @Test
-  void waterLostAndBackWithinTheHour() {
+  void oneLossOfWaterAfterACleanStopIsOnlyTold() {
     RunBuilder run = heatingNight().without(Channel.PUMP_ON);
+    var flag = onlyFlag(rule, readings(lostOnce(run, 25).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Water stopped while heating, for 25 min, and came back, flow-heater at 0.0 L/min; the"
+                + " heater stopped as it should, and why the water did is not told");
+    assertThat(flag.isANote()).isTrue();
+  }
+
+  @Test
+  void waterLostAgainAndAgain() {
+    RunBuilder run = heatingNight().without(Channel.PUMP_ON);
+    var flag = onlyFlag(rule, readings(lostOnce(lostOnce(run, 25), 10).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Water stopped while heating, for 25 min (2 times, longest given), and came back,"
+                + " flow-heater at 0.0 L/min");
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+    assertThat(flag.severity()).isEqualTo(Severity.WARNING);
+  }
+
+  /** The same minutes of the day, a day apart: a timer. */
+  @Test
+  void lossesByTheClockAreOneCause() {
+    RunBuilder run = heatingNight().without(Channel.PUMP_ON);
+    var flag = onlyFlag(rule, readings(lostOnce(lostOnce(run, 25).heating(1380), 25).recording()));
+    assertThat(flag.isANote()).isTrue();
+  }
+
+  /** Pump off, valve to waste, pump on, pump off, valve back, pump on: a backwash. */
+  @Test
+  void aBackwashIsNoLostPrime() {
+    RunBuilder run = waterAway(heatingNight().set(Channel.PUMP_ON, 0)).heating(0.1).off(1);
+    run.set(Channel.PUMP_ON, 1).off(5).set(Channel.PUMP_ON, 0).off(0.5).set(Channel.PUMP_ON, 1);
+    assertClear(rule, readings(waterBack(run.off(0.5)).circulating(5).heating(30).recording()));
+  }
+
+  @Test
+  void aPumpThatDoesNotComeBackToItsWaterIsNoBackwash() {
+    RunBuilder run = waterAway(heatingNight().set(Channel.PUMP_ON, 0)).heating(0.1).off(1);
     var flag =
         onlyFlag(
             rule,
             readings(
-                waterBack(waterAway(run).heating(0.1).off(25))
+                waterBack(run.set(Channel.PUMP_ON, 1).off(40))
                     .circulating(5)
                     .heating(30)
                     .recording()));
-    assertThat(flag.evidence())
-        .isEqualTo(
-            "Water stopped while heating, for 25 min, and came back, flow-heater at 0.0 L/min");
+    assertThat(flag.evidence()).contains("though the pump ran");
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+  }
+
+  private static RunBuilder lostOnce(RunBuilder run, double minutes) {
+    return waterBack(waterAway(run).heating(0.1).off(minutes)).circulating(5).heating(30);
   }
 
   @Test

@@ -1,0 +1,160 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+
+/**
+ * The pipe pair under a heater that runs on unchanged: where its rise is one that no heat makes.
+ *
+ * @param timeline the readings
+ * @param usualK its usual rise, zeroed, K
+ * @param limitK what the pair leaves open, K
+ * @param hasMeter whether the heater's own flow is measured
+ * @param sides -1 where the rise is below, 1 where it is above what any heat makes, 0 where it is a
+ *     usual one, 2 elsewhere
+ */
+@SuppressWarnings("ArrayRecordComponent") // a large array, private to this package
+record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMeter, byte[] sides) {
+  static final byte COLD = -1;
+  static final byte USUAL = 0;
+  static final byte HOT = 1;
+  private static final byte NOT_TOLD = 2;
+
+  /** Water and pipes have settled this long after a start, s; common practice. */
+  private static final double SETTLES_S = 300;
+
+  /** So much running with a usual rise is needed to know it, s; ours. */
+  private static final double KNOWN_FROM_S = 600;
+
+  /**
+   * Power, or the high side, within this share of the usual: the heater runs on; a defrost changes
+   * both by more (ours).
+   */
+  private static final double RUNS_ON = 0.25;
+
+  /** The same water: at least this share of the usual flow; ours. */
+  private static final double SAME_FLOW = 0.7;
+
+  /** No heater gives this many times its heat at equal power; ours. */
+  private static final double TIMES = 3;
+
+  /** Empty where nothing tells that the heater runs on, or too little of a usual rise was seen. */
+  static Optional<PairWatch> of(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    Optional<Channel> witness =
+        List.of(Channel.POWER, Channel.PRESSURE_DISCHARGE).stream()
+            .filter(timeline::has)
+            .findFirst();
+    if (witness.isEmpty()) {
+      return Optional.empty();
+    }
+    double[] rise = rise(evidence);
+    double[] duty = timeline.of(witness.get());
+    double[] flow = timeline.of(Channel.FLOW_HEATER);
+    boolean[] settled = settled(evidence);
+    IntPredicate warms = i -> settled[i] && rise[i] > 0 && !Double.isNaN(duty[i]);
+    if (IntStream.range(0, rise.length).filter(warms).count() * timeline.stepS() < KNOWN_FROM_S) {
+      return Optional.empty();
+    }
+    double usualK = median(rise, warms);
+    double usualDuty = median(duty, warms);
+    double leastFlow = SAME_FLOW * median(flow, warms);
+    double limitK = Slip.limitK(evidence.recording().rig());
+    byte[] sides = new byte[rise.length];
+    for (int i = 0; i < sides.length; i++) {
+      boolean runsOn =
+          settled[i]
+              && Math.abs(duty[i] / usualDuty - 1) < RUNS_ON
+              && (!timeline.has(Channel.FLOW_HEATER) || flow[i] >= leastFlow);
+      sides[i] =
+          settled[i] && rise[i] > 0 && rise[i] < 2 * usualK + limitK
+              ? USUAL
+              : runsOn && rise[i] < -usualK - limitK
+                  ? COLD
+                  : runsOn && rise[i] > TIMES * usualK + limitK ? HOT : NOT_TOLD;
+    }
+    return Optional.of(
+        new PairWatch(timeline, usualK, limitK, timeline.has(Channel.FLOW_HEATER), sides));
+  }
+
+  /** Stretches with a rise that cannot be, short returns bridged. */
+  List<Stretch> impossible(int bridge) {
+    boolean[] is = new boolean[sides.length];
+    int last = -1;
+    for (int i = 0; i < is.length; i++) {
+      if (sides[i] == COLD || sides[i] == HOT) {
+        if (last >= 0 && i - last <= bridge) {
+          Arrays.fill(is, last, i, true);
+        }
+        is[i] = true;
+        last = i;
+      }
+    }
+    return Stretch.where(is.length, i -> is[i]);
+  }
+
+  /** The first instant from which the rise is a usual one for so long; -1 if there is none. */
+  int usualFrom(int from, int instants) {
+    int row = 0;
+    for (int i = from; i < sides.length; i++) {
+      row = sides[i] == USUAL ? row + 1 : 0;
+      if (row >= instants) {
+        return i + 1 - instants;
+      }
+    }
+    return -1;
+  }
+
+  /** Mean of a channel over the usual instants of a stretch; NaN without any. */
+  double usualMean(double[] values, int from, int to) {
+    return IntStream.range(Math.max(0, from), Math.min(values.length, to))
+        .filter(i -> sides[i] == USUAL && !Double.isNaN(values[i]))
+        .mapToDouble(i -> values[i])
+        .average()
+        .orElse(Double.NaN);
+  }
+
+  private static double[] rise(Evidence evidence) {
+    double[] in = evidence.timeline().of(Channel.WATER_IN);
+    double[] out = evidence.timeline().of(Channel.WATER_OUT);
+    double zeroK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
+    return IntStream.range(0, in.length).mapToDouble(i -> out[i] - in[i] - zeroK).toArray();
+  }
+
+  private static boolean[] settled(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    boolean[] settled = new boolean[timeline.size()];
+    int settles = timeline.instants(SETTLES_S);
+    int since = 0;
+    for (int i = 0; i < settled.length; i++) {
+      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
+      since = runs ? since + 1 : 0;
+      settled[i] = since > settles;
+    }
+    return settled;
+  }
+
+  private static double median(double[] values, IntPredicate where) {
+    double[] sorted =
+        IntStream.range(0, values.length)
+            .filter(where)
+            .mapToDouble(i -> values[i])
+            .filter(value -> !Double.isNaN(value))
+            .sorted()
+            .toArray();
+    return sorted.length == 0 ? Double.NaN : sorted[sorted.length / 2];
+  }
+}

@@ -1,0 +1,76 @@
+package heatwake.analysis.rule.water;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.Optional;
+
+/**
+ * The heater's own meter under the minimum while the compressor runs, steadily or not: the
+ * nameplate asks for the water, not for a steady temperature of it.
+ *
+ * @param stretch the longest such time
+ * @param flowM3PerS mean flow over it
+ */
+record LowWhileRunning(Stretch stretch, double flowM3PerS) {
+  static final String LIMITS =
+      "The heater's own meter tells it without steady running too, where it stays so for 10 min and"
+          + " more with the compressor on (backwash and valves that turn take minutes: common"
+          + " practice). ";
+
+  /** Valves that turn and pumps that change speed take minutes; common practice, s. */
+  private static final double SHORTEST_S = 600;
+
+  /** Single readings above the minimum are noise of the meter, s; ours. */
+  private static final double BRIDGED_S = 60;
+
+  /** The longest of a run. */
+  static Optional<LowWhileRunning> longest(Evidence evidence) {
+    return MeasuredFlow.in(evidence)
+        .filter(flow -> flow.channel() == Channel.FLOW_HEATER)
+        .flatMap(flow -> longest(evidence, flow));
+  }
+
+  private static Optional<LowWhileRunning> longest(Evidence evidence, MeasuredFlow flow) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Track moves = WaterMovement.of(timeline);
+    double[] read = flow.readings();
+    double least = flow.least().flowM3PerS();
+    boolean[] low = new boolean[read.length];
+    int bridge = timeline.instants(BRIDGED_S);
+    int last = -1;
+    for (int i = 0; i < low.length; i++) {
+      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
+      if (!runs) {
+        last = -1;
+      } else if (read[i] < least) {
+        if (last >= 0 && i - last <= bridge) {
+          Arrays.fill(low, last, i, true);
+        }
+        low[i] = true;
+        last = i;
+      }
+    }
+    return Stretch.where(low.length, i -> low[i]).stream()
+        .filter(one -> one.durationS(timeline) >= SHORTEST_S && flow.isLow(one))
+        .max(Comparator.comparingInt(Stretch::length))
+        .map(one -> new LowWhileRunning(one, flow.over(one).value()));
+  }
+
+  /** What was seen, in words. */
+  String words(Timeline timeline, LeastFlow least) {
+    return least.sentence(flowM3PerS)
+        + " for "
+        + Wording.duration(stretch.durationS(timeline))
+        + " with the compressor on";
+  }
+}
