@@ -251,10 +251,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     }
     boolean power = mean.has(DutyFigure.POWER_RATIO);
     List<String> wouldDecide = new ArrayList<>();
-    wouldDecide.add(
-        mean.has(DutyFigure.HEAT)
-            ? "state the nameplate's heat as [[heater.rating]]"
-            : "clip a flow meter, so that the heat can be held against the nameplate");
+    wouldDecide.add(SurerHeat.againstThePlate(mean, evidence));
     if (!quiet || circuit < 2) {
       List<String> why = new ArrayList<>();
       why.add("no rule fired, but too little is measured to call the heater sound");

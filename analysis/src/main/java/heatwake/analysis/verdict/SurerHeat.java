@@ -33,6 +33,21 @@ final class SurerHeat {
     return advice.isEmpty() ? List.of("better probes on water-in, water-out and flow") : advice;
   }
 
+  /** What lacks so that heat can be held against the nameplate at all. */
+  static String againstThePlate(Duty mean, Evidence evidence) {
+    if (!mean.has(DutyFigure.HEAT)) {
+      return "clip a flow meter, so that the heat can be held against the nameplate";
+    }
+    if (evidence.recording().rig().heater().ratings().isEmpty()) {
+      return "state the nameplate's heat as [[heater.rating]]";
+    }
+    boolean hasAir =
+        evidence.timeline().has(Channel.AIR_IN) || evidence.timeline().has(Channel.AIR_AMBIENT);
+    return "clip "
+        + (hasAir ? "water-in" : "air-in or air-ambient")
+        + ", on which the heat that the nameplate promises depends";
+  }
+
   /** Whether the expected heat brings more of the doubt than the heat that is held against it. */
   private static boolean isPlateInDoubt(Duty mean) {
     Optional<Estimate> expected = mean.of(DutyFigure.EXPECTED_HEAT);

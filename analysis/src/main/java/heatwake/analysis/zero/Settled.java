@@ -79,14 +79,20 @@ final class Settled {
 
   private Optional<Part> judged(int from, int to) {
     int middle = (from + to) / 2;
-    Estimate early = Scatter.mean(differenceK, from, middle);
-    Estimate late = Scatter.mean(differenceK, middle, to);
+    double early = mean(from, middle);
+    double late = mean(middle, to);
     Estimate whole = Scatter.mean(differenceK, from, to);
-    if (Double.isNaN(early.value()) || Double.isNaN(late.value())) {
+    if (Double.isNaN(early) || Double.isNaN(late)) {
       return Optional.empty();
     }
-    double trend = Math.abs(late.value() - early.value());
-    double scatter = Math.hypot(early.standard(), late.standard());
+    double trend = Math.abs(late - early);
+    // A fall is no scatter: what both halves scatter is read beside the line through them, or heat
+    // that still fades would excuse itself.
+    double[] beside = besideLine(from, to, early, late);
+    double scatter =
+        Math.hypot(
+            Scatter.mean(beside, 0, middle - from).standard(),
+            Scatter.mean(beside, middle - from, to - from).standard());
     if (trend > Math.max(HALVES_TOLERANCE_K, TOLERANCE_IN_SCATTERS * scatter)) {
       return Optional.empty();
     }
@@ -94,6 +100,17 @@ final class Settled {
     double fading = trend / 2 / Math.sqrt(3);
     return Optional.of(
         new Part(from, to, new Estimate(whole.value(), Math.hypot(whole.standard(), fading))));
+  }
+
+  /** What is left between two instants of the line through the means of both halves. */
+  private double[] besideLine(int from, int to, double early, double late) {
+    double[] beside = Arrays.copyOfRange(differenceK, from, to);
+    double slope = (late - early) / (beside.length / 2.0);
+    double middle = (beside.length - 1) / 2.0;
+    for (int i = 0; i < beside.length; i++) {
+      beside[i] -= (early + late) / 2 + slope * (i - middle);
+    }
+    return beside;
   }
 
   private double mean(int from, int to) {

@@ -110,8 +110,8 @@ public final class Zeroing {
       return "zero of the pair: nothing shows that the compressor rests; clip power, current, energy"
           + " or pressure-discharge";
     }
-    return "zero of the pair: no settled stretch with water circulating and the compressor at rest;"
-        + " let the pump run for "
+    return "zero of the pair: no settled stretch with water circulating and the compressor at rest"
+        + " (one that ends while water-out still comes down is none); let the pump run for "
         + (restIsSeenAtOnce(timeline) ? "ten minutes" : "half an hour")
         + " before the heater starts, or after it stops";
   }
@@ -146,8 +146,15 @@ public final class Zeroing {
         long stopMs = lastStopBefore(cycles, phase.startMs());
         int first = timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs + AFTER_STOP_MS));
         int end = timeline.firstAtOrAfter(phase.endMs());
+        boolean fades =
+            phase.startMs() - stopMs < AFTER_STOP_MS
+                && Fading.of(
+                        differenceK,
+                        timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs)),
+                        end)
+                    .goesOn();
         settled
-            .within(first, end)
+            .within(fades ? end : first, end)
             .map(
                 one ->
                     new ProbeZero.Span(

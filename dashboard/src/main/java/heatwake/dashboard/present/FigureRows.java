@@ -83,7 +83,7 @@ public final class FigureRows {
         pool.storedJ(),
         findings.endMs() - findings.startMs(),
         "from its own warming");
-    table.addHeat("Pool loss, heater off", pool.lossAtRestW(), "from its cooling");
+    addAtRest(table, pool.lossAtRestW());
     table.add("Pool loss, computed", pool.lossModelW(), Quantity.POWER, "from air, wind, humidity");
     if (pool.setpointMs().isPresent() && pool.setpointMs().getAsLong() <= findings.endMs()) {
       table.rows.add(new FigureRow("Set temperature", "reached", ""));
@@ -95,6 +95,18 @@ public final class FigureRows {
               "at the pace seen, heater on"));
     } else if (pool.setpointUnreachable()) {
       table.rows.add(new FigureRow("Set temperature", "not reached", "at the pace seen"));
+    }
+  }
+
+  /** A loss below nothing is a gain, as from sun or run-on heat. */
+  private static void addAtRest(Table table, Optional<Estimate> lossW) {
+    if (lossW.filter(loss -> loss.value() < 0).isPresent()) {
+      table.addHeat(
+          "Pool gain, heater off",
+          lossW.map(loss -> new Estimate(-loss.value(), loss.standard())),
+          "from its warming");
+    } else {
+      table.addHeat("Pool loss, heater off", lossW, "from its cooling");
     }
   }
 

@@ -12,6 +12,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
@@ -57,7 +58,11 @@ public final class Frosting implements Rule {
         + " best by more than 20 % over three starts (ours), 2.5 % for each kelvin of air taken"
         + " off, and the evaporating temperature falls away from the air by 2 K (ours); or by more"
         + " than 10 % while it falls away by 8 K (sound controls that watch the coil let it fall by 3"
-        + " to 6 K: common practice); or when two or"
+        + " to 6 K: common practice); or, in a stretch of 4 h without a defrost at the same power (within"
+        + " 5 %), by more than 12 % while the coil falls away by 5 K, both as means of the last"
+        + " hour (controls by the clock defrost each half to two hours, others before the heat stays"
+        + " lost: common practice), unless superheat is above 12 K beyond doubt (see low-charge);"
+        + " or when two or"
         + " more stretches of running end with the coil below -3 °C, in air above 12 °C (no sound"
         + " coil ices there: common practice) or more than 20 K below the air (ours), unless"
         + " superheat above 12 K (where it is not known, subcooling below 1.5 K) shows it"
@@ -90,14 +95,25 @@ public final class Frosting implements Rule {
     List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
     Optional<IcingStretch> worst =
         icy.stream()
-            .filter(IcingStretch::isLost)
+            .filter(one -> isIce(evidence, one))
             .reduce((one, other) -> other.loss() > one.loss() ? other : one);
     if (worst.isPresent()) {
-      List<IcingStretch> lost = icy.stream().filter(IcingStretch::isLost).toList();
+      List<IcingStretch> lost = icy.stream().filter(one -> isIce(evidence, one)).toList();
       return Outcome.flagged(flag(lost, sentence(worst.get(), lost.size())));
     }
     Outcome iced = iced(evidence);
     return iced instanceof Outcome.Flagged ? iced : peaks(icy);
+  }
+
+  private static boolean isIce(Evidence evidence, IcingStretch stretch) {
+    return stretch.isLost() || (stretch.keepsIce() && !isStarved(evidence, stretch));
+  }
+
+  /** Whether the coil is short of refrigerant then, as a leak makes it; see low-charge. */
+  private static boolean isStarved(Evidence evidence, IcingStretch stretch) {
+    return evidence.duty().stream()
+        .filter(duty -> duty.endMs() > stretch.startMs() && duty.startMs() < stretch.endMs())
+        .anyMatch(Starvation::isCertain);
   }
 
   /** Without what else is on its meter; NaN where it is not known. */

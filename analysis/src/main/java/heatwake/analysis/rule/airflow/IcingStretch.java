@@ -13,6 +13,7 @@ import heatwake.analysis.rule.heat.PartLoad;
  * @param peakApproachK how far below the air it evaporates at the peak, NaN if not known
  * @param powerShare power at the end over that at the peak, NaN if not known
  * @param defrosted whether a defrost ended it
+ * @param lasting its last hour
  */
 record IcingStretch(
     long startMs,
@@ -24,7 +25,8 @@ record IcingStretch(
     double fallsAwayK,
     double peakApproachK,
     double powerShare,
-    boolean defrosted) {
+    boolean defrosted,
+    LastingIce lasting) {
   private static final double FREEZING_K = 273.15;
 
   /** Evaporating above this no ice grows; half a kelvin of doubt below freezing. */
@@ -83,5 +85,10 @@ record IcingStretch(
     boolean isLong = (endMs - startMs) / 1e3 >= LONG_STRETCH_S;
     return fallsAway
         && (loss > GREATEST_LOSS || (isLong && !defrosted && loss > LOSS_WITHOUT_DEFROST));
+  }
+
+  /** Whether ice has lain on the coil for long, though it took less of the heat. */
+  boolean keepsIce() {
+    return !defrosted && lasting.shows((endMs - startMs) / 1e3);
   }
 }

@@ -5,6 +5,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.RunningStretch;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -91,7 +92,21 @@ final class IcingStretches {
             coilThen - coilNow - cooler,
             airThen - coilThen,
             Stretch.mean(power, end - block, end) / Stretch.mean(power, at, at + block),
-            defrosted));
+            defrosted,
+            LastingIce.of(
+                output,
+                airK,
+                evaporating.orElseGet(this::noCoil),
+                power,
+                new int[] {at, at + block},
+                end,
+                timeline.stepS())));
+  }
+
+  private double[] noCoil() {
+    double[] none = new double[timeline.size()];
+    Arrays.fill(none, Double.NaN);
+    return none;
   }
 
   /** A defrost is known by the heating after it, so at the end of a run it is not told from ice. */

@@ -34,6 +34,12 @@ public final class PartLoad {
   /** Heaters slow down when the water is this close to the set temperature, K; ours. */
   private static final double NEAR_SETPOINT_K = 1.5;
 
+  /** Down to this share of the power a slower compressor gains little in COP; ours. */
+  private static final double LITTLE_SLOWER = 0.75;
+
+  /** Sound coils evaporate no further below the air at full load, K; common practice. */
+  private static final double GREATEST_APPROACH_K = 17;
+
   private PartLoad() {}
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
@@ -48,7 +54,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (isByCop(duty)) {
+    if (isByCop(duty) || isLittleSlower(duty)) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
@@ -70,6 +76,22 @@ public final class PartLoad {
   public static boolean isByCop(Duty duty) {
     return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
         && duty.of(DutyFigure.COP_RATIO).filter(one -> one.value() >= 1).isPresent();
+  }
+
+  /**
+   * Whether a compressor that runs a little slower is as likely as one that fails: so near full
+   * speed its COP gains less than a plate is tolerated to be off, and what fails takes more of the
+   * heat than of the power. Only over a coil that lies no further below the air than it should.
+   */
+  private static boolean isLittleSlower(Duty duty) {
+    return duty.of(DutyFigure.POWER_RATIO)
+            .filter(power -> power.value() < POWER_RATIO && power.value() > LITTLE_SLOWER)
+            .isPresent()
+        && !Starvation.shows(duty)
+        && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() > COP_HOLDS).isPresent()
+        && duty.of(DutyFigure.STANDARD_APPROACH)
+            .filter(approach -> approach.value() < GREATEST_APPROACH_K)
+            .isPresent();
   }
 
   /**

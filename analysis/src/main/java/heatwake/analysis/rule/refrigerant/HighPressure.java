@@ -30,6 +30,9 @@ public final class HighPressure implements Rule {
    */
   private static final double HOT_CONDENSING_K = 273.15 + 60;
 
+  /** Where high-pressure switches open, K; common practice. */
+  private static final double SWITCHES_OPEN_K = 273.15 + 65;
+
   @Override
   public String id() {
     return "high-pressure";
@@ -84,13 +87,18 @@ public final class HighPressure implements Rule {
         evidence,
         saturation.dewPressure(HOT_CONDENSING_K).gauge(atmosphere).pa(),
         peak ->
-            "Condensing at "
-                + Wording.celsius(
-                    saturation.dewTemperatureK(
-                        new GaugePressure(Math.min(peak.highestPa(), highestPa))
-                            .absolute(atmosphere)))
-                + stops(peak)
-                + ", near the 65 °C at which high-pressure switches open");
+            condensing(
+                saturation.dewTemperatureK(
+                    new GaugePressure(Math.min(peak.highestPa(), highestPa)).absolute(atmosphere)),
+                stops(peak)));
+  }
+
+  private static String condensing(double condensingK, String stops) {
+    return "Condensing at "
+        + Wording.celsius(condensingK)
+        + stops
+        + (condensingK > SWITCHES_OPEN_K ? ", above" : ", near")
+        + " the 65 °C at which high-pressure switches open";
   }
 
   private Outcome above(

@@ -184,6 +184,25 @@ class LowHeatTest {
         .set(DutyFigure.COP_RATIO, heatRatio / powerRatio, 0.03);
   }
 
+  /** So near full speed a slower compressor gains less COP than a plate is tolerated to be off. */
+  @Test
+  void aCompressorAFifthSlowerIsNotTakenForAWornOne() {
+    AtDuty slow =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.8, 0.04)
+            .set(DutyFigure.POWER_RATIO, 0.83, 0.02)
+            .set(DutyFigure.COP_RATIO, 0.97, 0.05)
+            .set(DutyFigure.WATER_IN, 273.15 + 22, 0.1);
+    assertClear(rule, slow.set(DutyFigure.STANDARD_APPROACH, 14, 1).evidence());
+    onlyFlag(rule, slow.set(DutyFigure.STANDARD_APPROACH, 18, 1).evidence());
+    onlyFlag(
+        rule,
+        slow.set(DutyFigure.STANDARD_APPROACH, 14, 1)
+            .set(DutyFigure.HEAT_RATIO, 0.74, 0.04)
+            .set(DutyFigure.COP_RATIO, 0.89, 0.05)
+            .evidence());
+  }
+
   /** An expansion valve holds 4 to 8 K at any speed (common practice). */
   @Test
   void superheatOutOfControlIsNoPartSpeed() {
