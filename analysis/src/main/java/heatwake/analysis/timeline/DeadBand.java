@@ -139,6 +139,11 @@ public final class DeadBand {
             || (toMs - fromMs <= LONGER * QUIET_MS && othersHaveBands(recording)));
   }
 
+  /** Whether a silence before the first reading or after the last one is none. */
+  public boolean explainsEnd(long fromMs, long toMs) {
+    return toMs - fromMs <= LONGER * QUIET_MS;
+  }
+
   private boolean othersHaveBands(Recording recording) {
     if (othersHaveBands == null) {
       List<Series> others =
@@ -147,9 +152,22 @@ public final class DeadBand {
               .filter(other -> other.channel().quantity() != Quantity.STATE)
               .toList();
       othersHaveBands =
-          !others.isEmpty() && others.stream().allMatch(other -> of(other).isPresent());
+          !others.isEmpty()
+              && others.stream().allMatch(other -> of(other).isPresent() || !isPaced(other));
     }
     return othersHaveBands;
+  }
+
+  /**
+   * Whether nearly all intervals are usual ones; too few readings to tell a band may still tell.
+   */
+  private static boolean isPaced(Series series) {
+    long longestMs = Timeline.GAP_INTERVALS * Interval.usualMs(series);
+    int longer = 0;
+    for (int r = 1; r < series.size(); r++) {
+      longer += series.timeMs(r) - series.timeMs(r - 1) > longestMs ? 1 : 0;
+    }
+    return longer <= (1 - LIFE_SHARE) * series.size();
   }
 
   private boolean isWithin(int before) {

@@ -36,13 +36,13 @@ record Silence(Channel channel, long fromMs, long toMs) {
     return (toMs - fromMs) / 1e3;
   }
 
-  /** Whether it lies between two readings and the channel's dead band explains it. */
+  /** Whether the channel's dead band explains it. */
   boolean isWithin(DeadBand band, Recording recording) {
     Series series = recording.series().get(channel);
-    int before = series.firstAtOrAfter(fromMs);
-    return before + 1 < series.size()
-        && series.timeMs(before) == fromMs
-        && band.explains(before, recording);
+    boolean isAtAnEnd = toMs <= series.timeMs(0) || fromMs >= series.timeMs(series.size() - 1);
+    return isAtAnEnd
+        ? band.explainsEnd(fromMs, toMs)
+        : band.explains(series.firstAtOrAfter(fromMs), recording);
   }
 
   /** Whether the other silence covers the same time, but for a few intervals at its ends. */

@@ -91,7 +91,9 @@ public final class LowCharge implements Rule {
         + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
         + " its COP runs slower by choice; or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
-        + " if not beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
+        + " if not beyond doubt (ours); or, with subcooling below 2 K, where superheat is that high and"
+        + " heat or COP is 5 % low, or superheat exceeds 10 K by its uncertainty and heat or COP is low"
+        + " beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
         + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 12 K and subcooling is below 2 K, or below 4 K over a coil that low, or superheat exceeds 25 K (no fixed orifice"
         + " is charged for more: common practice, from memory) and the coil evaporates low. For 10 min of steady running; or where the coil ices as no sound"
@@ -146,6 +148,12 @@ public final class LowCharge implements Rule {
         && mayHaveLostHeat(duty)) {
       return true;
     }
+    // A dirty coil empties no liquid line, a worn compressor starves no coil.
+    if (vapourInLiquid
+        && ((surely(superheat, HIGH_SUPERHEAT_K) && mayHaveLostHeat(duty))
+            || (likely(superheat, HIGH_SUPERHEAT_K) && Corroboration.ofLostHeat(duty)))) {
+      return true;
+    }
     // Each of the three may be the heater's own way; all of them together are a want of charge.
     if (surely(superheat, HIGH_SUPERHEAT_K)
         && vapourInLiquid
@@ -195,6 +203,10 @@ public final class LowCharge implements Rule {
 
   private static boolean surely(Optional<Estimate> figure, double limit) {
     return figure.filter(known -> Doubt.above(known, limit)).isPresent();
+  }
+
+  private static boolean likely(Optional<Estimate> figure, double limit) {
+    return figure.filter(known -> known.value() - known.standard() > limit).isPresent();
   }
 
   private static boolean isAbove(Optional<Estimate> figure, double limit) {

@@ -18,7 +18,8 @@ import java.util.List;
 record LostWater(List<WaterLoss> losses, boolean isAFault) {
   static final String LIMITS =
       "Where the heater stopped as it should, water is called lost if it stays away from a running"
-          + " pump for 10 min, or for 30 min where the pump was switched off first or its water goes"
+          + " pump for 10 min (for 1 min where flow-total stands too and pump-on is read: no valve that turns"
+          + " does that), or for 30 min where the pump was switched off first or its water goes"
           + " on elsewhere (backwash, waste: minutes, common practice), or if it is lost twice, not"
           + " both times by the clock (within 10 min a day or days later: a timer; ours) nor with"
           + " the pump switched off. One shorter loss is only told, as of a cause not known.";
@@ -96,9 +97,11 @@ record LostWater(List<WaterLoss> losses, boolean isAFault) {
 
   /** How long a loss from a running pump may be on purpose, s. */
   private static double mayTakeS(Timeline timeline, WaterLoss loss) {
-    return isSwitchedOff(timeline, loss) || loss.goesOnElsewhere(timeline)
-        ? BACKWASH_S
-        : VALVE_TURNS_S;
+    if (isSwitchedOff(timeline, loss) || loss.goesOnElsewhere(timeline)) {
+      return BACKWASH_S;
+    }
+    // No valve that turns stops all water of a running pump.
+    return timeline.has(Channel.PUMP_ON) && loss.standsElsewhereToo(timeline) ? 0 : VALVE_TURNS_S;
   }
 
   /** Whether the pump is seen to stand where the water goes: then that is why. */

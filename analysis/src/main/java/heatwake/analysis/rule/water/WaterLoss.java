@@ -10,6 +10,7 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * One time without water.
@@ -55,6 +56,9 @@ public record WaterLoss(
   /** Filter pressure above this share of the usual: the pump pushes (ours). */
   private static final double PUSHES_SHARE = 0.4;
 
+  /** And stands with less than this part of it; ours. */
+  private static final double STANDS_SHARE = 0.1;
+
   /** The channels that tell whether water moves. */
   public static boolean canBeSeen(Timeline timeline) {
     return timeline.has(Channel.FLOW_HEATER)
@@ -81,7 +85,7 @@ public record WaterLoss(
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
     List<WaterLoss> losses = new ArrayList<>();
-    for (Stretch stretch : Stretch.where(moves.size(), moves::no)) {
+    for (Stretch stretch : standing(timeline, moves)) {
       losses.add(
           new WaterLoss(
               stretch,
@@ -92,6 +96,25 @@ public record WaterLoss(
               pump(timeline, moves, stretch)));
     }
     return losses;
+  }
+
+  /** Times without water, over moments in which nothing was read. */
+  private static List<Stretch> standing(Timeline timeline, Track moves) {
+    int unread = timeline.instants(Math.max(BELONGS_TOGETHER_S, 3 * slowestIntervalS(timeline)));
+    List<Stretch> found = new ArrayList<>();
+    for (Stretch stretch : Stretch.where(moves.size(), moves::no)) {
+      int last = found.size() - 1;
+      if (last >= 0 && isUnread(moves, found.get(last).to(), stretch.from(), unread)) {
+        found.set(last, new Stretch(found.get(last).from(), stretch.to()));
+      } else {
+        found.add(stretch);
+      }
+    }
+    return found;
+  }
+
+  private static boolean isUnread(Track moves, int from, int to, int most) {
+    return to - from <= most && IntStream.range(from, to).noneMatch(moves::yes);
   }
 
   private static boolean heatedUntil(Timeline timeline, PhaseGrid phases, int from) {
@@ -130,6 +153,13 @@ public record WaterLoss(
     double[] total = timeline.of(Channel.FLOW_TOTAL);
     return timeline.has(Channel.FLOW_HEATER)
         && stretch.mean(total) > PUSHES_SHARE * meanWhere(total, WaterMovement.of(timeline));
+  }
+
+  /** Whether the meter of all water shows that it stands too. */
+  boolean standsElsewhereToo(Timeline timeline) {
+    double[] total = timeline.of(Channel.FLOW_TOTAL);
+    return timeline.has(Channel.FLOW_HEATER)
+        && stretch.mean(total) < STANDS_SHARE * meanWhere(total, WaterMovement.of(timeline));
   }
 
   private static double meanWhere(double[] values, Track moves) {

@@ -65,6 +65,16 @@ class DataGapTest {
     assertClear(rule, readings(run.heating(30).recording()));
   }
 
+  /** The run may end while it is silent. */
+  @Test
+  void theSilenceOfADeadBandMayLastToTheEnd() {
+    double[] standardK = {0.3};
+    RunBuilder run = RunBuilder.run().change(Channel.TEMP_SUCTION, onChange(standardK)).heating(60);
+    standardK[0] = 0.001;
+    assertClear(rule, readings(run.heating(8).recording()));
+    onlyFlag(rule, readings(run.silent(Channel.TEMP_SUCTION).heating(30).recording()));
+  }
+
   @Test
   void aDeadBandDoesNotExcuseALostProbe() {
     double[] standardK = {0.3};

@@ -56,6 +56,25 @@ class LowChargeTest {
     assertClear(rule, starved(6, 0.4).set(DutyFigure.STANDARD_APPROACH, 13, 0.8).evidence());
   }
 
+  /**
+   * Vapour before the valve and much superheat after the coil are one cause's, however low it is.
+   */
+  @Test
+  void muchSuperheatAndNoLiquidNeedNoLowCoil() {
+    AtDuty usualCoil = starved(11, 0.6).set(DutyFigure.STANDARD_APPROACH, 13, 0.8);
+    onlyFlag(rule, usualCoil.evidence());
+    // Heat in doubt asks for superheat beyond doubt.
+    AtDuty doubtful =
+        usualCoil
+            .set(DutyFigure.HEAT_RATIO, 0.8, 0.09)
+            .set(DutyFigure.COP_RATIO, 0.96, 0.1)
+            .set(DutyFigure.POWER_RATIO, 0.8, 0.01);
+    assertClear(rule, doubtful.evidence());
+    onlyFlag(rule, doubtful.set(DutyFigure.SUPERHEAT, 13, 0.6).evidence());
+    assertClear(rule, doubtful.set(DutyFigure.SUBCOOLING, 3.5, 0.3).evidence());
+    assertClear(rule, doubtful.set(DutyFigure.HEAT_RATIO, 1, 0.09).evidence());
+  }
+
   /** A coil without superheat holds liquid to its end (physics): it is flooded, not starved. */
   @Test
   void aFloodedCoilIsNotShortOfRefrigerant() {

@@ -155,6 +155,36 @@ class NoFlowTest {
     assertThat(flag.side()).isEqualTo(Side.WATER);
   }
 
+  /** A valve to waste leaves the pump its water; a lost prime does not. */
+  @Test
+  void aPumpThatMovesNoWaterAtAllIsToldSoon() {
+    RunBuilder night =
+        RunBuilder.run().with(Channel.FLOW_TOTAL).off(5).circulating(5).fan(0.5).heating(100);
+    RunBuilder waste = waterAway(night.set(Channel.PUMP_ON, 1).set(Channel.FLOW_TOTAL, 240));
+    assertThat(
+            onlyFlag(rule, readings(lost(waste, 7).free(Channel.FLOW_TOTAL).recording())).isANote())
+        .isTrue();
+    night = RunBuilder.run().with(Channel.FLOW_TOTAL).off(5).circulating(5).fan(0.5).heating(100);
+    var flag =
+        onlyFlag(rule, readings(lost(waterAway(night.set(Channel.PUMP_ON, 1)), 7).recording()));
+    assertThat(flag.isANote()).isFalse();
+    assertThat(flag.evidence()).contains("for 7 min, though the pump ran");
+  }
+
+  /** For half a minute nothing is read: that brings no water back. */
+  @Test
+  void aMomentWithoutReadingsEndsNoLoss() {
+    RunBuilder run = RunBuilder.run().every(10).only(Channel.POWER, Channel.FLOW_HEATER);
+    run.off(5).circulating(5).fan(0.5).heating(100);
+    run.set(Channel.FLOW_HEATER, 0).heating(0.1).off(4).silent(Channel.FLOW_HEATER).off(0.7);
+    run.free(Channel.FLOW_HEATER).off(115).circulating(5).heating(30);
+    assertClear(rule, readings(run.recording()));
+  }
+
+  private static RunBuilder lost(RunBuilder run, double minutes) {
+    return waterBack(run.heating(0.1).off(minutes)).circulating(5).heating(30);
+  }
+
   private static RunBuilder lostOnce(RunBuilder run, double minutes) {
     return waterBack(waterAway(run).heating(0.1).off(minutes)).circulating(5).heating(30);
   }
