@@ -159,7 +159,8 @@ public final class DeadBand {
   }
 
   /**
-   * Whether nearly all intervals are usual ones; too few readings to tell a band may still tell.
+   * Whether nearly all intervals are usual ones, and short enough to bear witness; one with too few
+   * readings to show a band may still have one.
    */
   private static boolean isPaced(Series series) {
     long longestMs = Timeline.GAP_INTERVALS * Interval.usualMs(series);
@@ -167,7 +168,7 @@ public final class DeadBand {
     for (int r = 1; r < series.size(); r++) {
       longer += series.timeMs(r) - series.timeMs(r - 1) > longestMs ? 1 : 0;
     }
-    return longer <= (1 - LIFE_SHARE) * series.size();
+    return longer <= (1 - LIFE_SHARE) * series.size() && longestMs < QUIET_MS;
   }
 
   private boolean isWithin(int before) {
@@ -210,40 +211,8 @@ public final class DeadBand {
     return true;
   }
 
-  /**
-   * The series with the value held at its pace through the silences that its band explains; itself
-   * where it has none.
-   */
-  static Series filled(Series series, Recording recording) {
-    if (!hasSilences(series)) {
-      return series;
-    }
-    return of(series).map(band -> band.filled(recording)).orElse(series);
-  }
-
-  private static boolean hasSilences(Series series) {
-    long longestMs = Timeline.GAP_INTERVALS * Interval.usualMs(series);
-    for (int r = 1; r < series.size(); r++) {
-      if (series.timeMs(r) - series.timeMs(r - 1) > longestMs) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private Series filled(Recording recording) {
-    Series.Builder filled = Series.of(series.channel());
-    for (int r = 0; r < series.size(); r++) {
-      filled.add(series.timeMs(r), series.value(r));
-      boolean isSilence =
-          r + 1 < series.size() && series.timeMs(r + 1) - series.timeMs(r) > 2 * paceMs;
-      if (isSilence && explains(r, recording)) {
-        long last = series.timeMs(r + 1) - paceMs / 2;
-        for (long at = series.timeMs(r) + paceMs; at < last; at += paceMs) {
-          filled.add(at, series.value(r));
-        }
-      }
-    }
-    return filled.build();
+  /** Time between two looks at the value, ms. */
+  long paceMs() {
+    return paceMs;
   }
 }

@@ -78,7 +78,7 @@ public final class Timeline {
     for (Series series : recording.series().values()) {
       Series kept = Screening.possible(series, recording);
       if (!kept.isEmpty()) {
-        possible.put(series.channel(), DeadBand.filled(kept, recording));
+        possible.put(series.channel(), HeldValues.of(kept, recording));
       }
     }
     return possible;

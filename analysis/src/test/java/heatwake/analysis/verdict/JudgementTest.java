@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.Analysis;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
@@ -111,6 +112,19 @@ class JudgementTest {
     Flag byFlow = flag("low-heater-flow", Side.WATER, 0, 60, Channel.FLOW_HEATER);
     assertThat(reasoning.verdict(List.of(byRise)).confidence()).isEqualTo(0.65);
     assertThat(reasoning.verdict(List.of(byFlow)).confidence()).isEqualTo(0.85);
+  }
+
+  /** The rig states what the nameplate promises; what it promises today depends on the air. */
+  @Test
+  void whereRatingsAreStatedTheProbeIsAskedFor() {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.POWER)
+            .circulating(15)
+            .heating(60);
+    assertThat(Analysis.of(run.recording()).verdict().wouldDecide())
+        .containsExactly(
+            "clip air-in or air-ambient, on which the heat that the nameplate promises depends");
   }
 
   // Consequences.

@@ -98,9 +98,9 @@ public final class FigureRows {
     }
   }
 
-  /** A loss below nothing is a gain, as from sun or run-on heat. */
+  /** A loss beyond doubt below nothing is a gain, as from sun or run-on heat. */
   private static void addAtRest(Table table, Optional<Estimate> lossW) {
-    if (lossW.filter(loss -> loss.value() < 0).isPresent()) {
+    if (lossW.filter(loss -> loss.value() + 2 * loss.standard() < 0).isPresent()) {
       table.addHeat(
           "Pool gain, heater off",
           lossW.map(loss -> new Estimate(-loss.value(), loss.standard())),

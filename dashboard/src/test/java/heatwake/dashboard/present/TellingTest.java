@@ -52,6 +52,14 @@ class TellingTest {
     assertThat(value(none, "Pool loss, heater off")).isEqualTo("0.1 ± 0.3 kW");
   }
 
+  /** The sun on a pool by day. */
+  @Test
+  void aLossBelowNothingIsAGain() {
+    Findings sunny =
+        night(new Estimate(60 * KWH, 2 * KWH), new Estimate(5, 0.2), new Estimate(-4700, 650));
+    assertThat(value(sunny, "Pool gain, heater off")).isEqualTo("4.7 ± 1.3 kW");
+  }
+
   @Test
   void aStateThatIsSentOnChangeHasNoInterval() {
     Map<Channel, ChannelCoverage> all =

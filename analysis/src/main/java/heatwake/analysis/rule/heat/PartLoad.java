@@ -2,6 +2,7 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Starvation;
@@ -36,9 +37,6 @@ public final class PartLoad {
 
   /** Down to this share of the power a slower compressor gains little in COP; ours. */
   private static final double LITTLE_SLOWER = 0.75;
-
-  /** Sound coils evaporate no further below the air at full load, K; common practice. */
-  private static final double GREATEST_APPROACH_K = 17;
 
   private PartLoad() {}
 
@@ -90,7 +88,7 @@ public final class PartLoad {
         && !Starvation.shows(duty)
         && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() > COP_HOLDS).isPresent()
         && duty.of(DutyFigure.STANDARD_APPROACH)
-            .filter(approach -> approach.value() < GREATEST_APPROACH_K)
+            .filter(approach -> approach.value() < Symptom.EVAPORATING.normalTo())
             .isPresent();
   }
 

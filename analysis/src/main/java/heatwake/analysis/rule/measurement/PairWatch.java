@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.descriptive.Median;
 
 /**
  * The pipe pair under a heater that runs on unchanged: where its rise is one that no heat makes.
@@ -148,13 +149,12 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
   }
 
   private static double median(double[] values, IntPredicate where) {
-    double[] sorted =
+    double[] known =
         IntStream.range(0, values.length)
             .filter(where)
             .mapToDouble(i -> values[i])
             .filter(value -> !Double.isNaN(value))
-            .sorted()
             .toArray();
-    return sorted.length == 0 ? Double.NaN : sorted[sorted.length / 2];
+    return Median.withDefaults().evaluate(known);
   }
 }

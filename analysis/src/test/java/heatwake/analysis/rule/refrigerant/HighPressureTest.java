@@ -92,6 +92,16 @@ class HighPressureTest {
                 .heating(30)
                 .recording());
     assertThat(findings.flags().toString()).contains("near the 65 °C");
+    // 4.5 MPa gauge are some 68 Cel.
+    findings =
+        Analysis.of(
+            RunBuilder.run()
+                .heatingAt(Channel.PRESSURE_DISCHARGE, 4500)
+                .off(5)
+                .circulating(5)
+                .heating(30)
+                .recording());
+    assertThat(findings.flags().toString()).contains("above the 65 °C");
   }
 
   /**
