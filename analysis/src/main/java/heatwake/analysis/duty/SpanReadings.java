@@ -24,7 +24,7 @@ record SpanReadings(Rig rig, Timeline timeline) {
 
   /** The channel that speaks for the entering air. */
   Channel airChannel() {
-    return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    return timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
   }
 
   /** Standard uncertainty of a value of a channel, in its SI unit. */

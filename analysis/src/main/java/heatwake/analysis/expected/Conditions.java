@@ -90,7 +90,7 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
 
   /** The channel that tells the entering air: at the coil, else outdoors. */
   public static Channel airChannel(Timeline timeline) {
-    return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    return timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
   }
 
   private static Estimate humidity(Timeline timeline, Rig rig, double airK, int from, int to) {

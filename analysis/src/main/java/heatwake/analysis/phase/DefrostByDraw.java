@@ -52,7 +52,7 @@ final class DefrostByDraw {
     this.riseK = rise.riseK();
     this.fullK = rise.fullK();
     this.draw = draw;
-    this.air = timeline.of(timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT);
+    this.air = timeline.of(timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT));
     this.around = new HeatAround(timeline, compressor, riseK);
   }
 

@@ -41,7 +41,7 @@ final class FanThreshold {
     double rest =
         atRest.total() > 0
             ? atRest.quantile(0.5)
-            : Math.min(compressorRests.quantile(0.05), WetRest.lowestHeld(idle, held));
+            : Math.min(compressorRests.quantile(0.05), HeldLevel.lowest(idle, held));
     if (Double.isNaN(rest)) {
       return least;
     }

@@ -158,7 +158,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     if (timeline.has(Channel.PRESSURE_DISCHARGE)) {
       return new Settling(timeline.of(Channel.PRESSURE_DISCHARGE), timeline.stepMs(), 10e3);
     }
-    Channel electric = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    Channel electric = timeline.preferred(Channel.POWER, Channel.CURRENT);
     return new Settling(timeline.of(electric), timeline.stepMs(), 0);
   }
 

@@ -27,28 +27,9 @@ final class WetRest {
         wet[i] = Double.NaN;
       }
     }
-    double lowest = lowestHeld(wet, held);
+    double lowest = HeldLevel.lowest(wet, held);
     return lowest >= least && lowest < Double.POSITIVE_INFINITY
         ? OptionalDouble.of(lowest)
         : OptionalDouble.empty();
-  }
-
-  /** The lowest draw that was not passed for so many instants on end; infinite without one. */
-  static double lowestHeld(double[] draw, int held) {
-    double lowest = Double.POSITIVE_INFINITY;
-    for (int from = 0; from + held <= draw.length; from++) {
-      double highest = 0;
-      int i = from;
-      while (i < from + held && draw[i] < lowest) {
-        highest = Math.max(highest, draw[i]);
-        i++;
-      }
-      if (i == from + held) {
-        lowest = highest;
-      } else {
-        from = i;
-      }
-    }
-    return lowest;
   }
 }

@@ -66,7 +66,7 @@ public record MostLoss(Estimate totalW, double areaM2) {
   }
 
   private static Optional<Estimate> airK(Timeline timeline) {
-    Channel channel = timeline.has(Channel.AIR_AMBIENT) ? Channel.AIR_AMBIENT : Channel.AIR_IN;
+    Channel channel = timeline.preferred(Channel.AIR_AMBIENT, Channel.AIR_IN);
     double mean = MovingMean.once(timeline.of(channel), 0, timeline.size());
     return Double.isNaN(mean) ? Optional.empty() : Optional.of(Estimate.exact(mean));
   }

@@ -41,7 +41,7 @@ final class PoolPace {
 
   private PoolPace(Timeline timeline, List<PhaseSpan> phases) {
     this.timeline = timeline;
-    Channel channel = timeline.has(Channel.WATER_POOL) ? Channel.WATER_POOL : Channel.WATER_IN;
+    Channel channel = timeline.preferred(Channel.WATER_POOL, Channel.WATER_IN);
     int size = timeline.size();
     poolK = new double[size];
     heatingS = new double[size];

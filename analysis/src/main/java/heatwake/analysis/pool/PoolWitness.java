@@ -114,7 +114,7 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
   }
 
   private static double probeK(Timeline timeline, Rig rig, double readingK) {
-    Channel channel = timeline.has(Channel.WATER_POOL) ? Channel.WATER_POOL : Channel.WATER_IN;
+    Channel channel = timeline.preferred(Channel.WATER_POOL, Channel.WATER_IN);
     return Math.hypot(
         ProbeUncertainty.of(rig, channel).atTemperatureK(readingK), PoolPace.MIXING_K);
   }

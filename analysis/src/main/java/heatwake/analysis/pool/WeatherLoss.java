@@ -90,11 +90,11 @@ final class WeatherLoss {
   }
 
   private static Channel airChannel(Timeline timeline) {
-    return timeline.has(Channel.AIR_AMBIENT) ? Channel.AIR_AMBIENT : Channel.AIR_IN;
+    return timeline.preferred(Channel.AIR_AMBIENT, Channel.AIR_IN);
   }
 
   private static Channel intakeChannel(Timeline timeline) {
-    return timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    return timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
   }
 
   private static Optional<Estimate> mean(Timeline timeline, Rig rig, Channel channel) {

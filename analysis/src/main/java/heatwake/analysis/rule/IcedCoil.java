@@ -68,7 +68,7 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** The iced coil of a run; empty where there is none, or the coil or air is not known. */
   public static Optional<IcedCoil> of(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    Channel air = timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    Channel air = timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
     Optional<double[]> coil = evidence.trace(Trace.Kind.EVAPORATING);
     if (coil.isEmpty() || !timeline.has(air)) {
       return Optional.empty();

@@ -51,6 +51,11 @@ public record Heater(
     ratings = List.copyOf(ratings);
   }
 
+  /** The greatest heat of the rating points, W; empty where no rating is stated. */
+  public OptionalDouble greatestRatedHeatW() {
+    return ratings.stream().mapToDouble(Rating::heatW).max();
+  }
+
   /** The greatest electric power of the rating points, if any states one. */
   public OptionalDouble greatestRatedW() {
     return ratings.stream()
@@ -65,8 +70,7 @@ public record Heater(
    * heaters up to 30 (common practice; limits ours). Infinite where no rating is stated.
    */
   public double beyondFanW() {
-    double heatW =
-        ratings.stream().mapToDouble(Rating::heatW).max().orElse(Double.POSITIVE_INFINITY);
+    double heatW = greatestRatedHeatW().orElse(Double.POSITIVE_INFINITY);
     return Math.max(MOST_FAN_W, MOST_FAN_OF_HEAT * heatW);
   }
 }

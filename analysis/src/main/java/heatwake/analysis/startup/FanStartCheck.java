@@ -39,7 +39,7 @@ final class FanStartCheck implements Check {
     if (!timeline.has(Channel.POWER) && !timeline.has(Channel.CURRENT)) {
       return notMeasured("no power or current reading");
     }
-    Channel electric = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    Channel electric = timeline.preferred(Channel.POWER, Channel.CURRENT);
     for (int k = 1; k < evidence.phases().size(); k++) {
       PhaseSpan before = evidence.phases().get(k - 1);
       PhaseSpan span = evidence.phases().get(k);

@@ -3,6 +3,7 @@ package heatwake.analysis.timeline;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 
 /**
  * Instants of a timeline in a row.
@@ -23,6 +24,26 @@ public record Stretch(int from, int to) {
       } else if (!now && from >= 0) {
         found.add(new Stretch(from, i));
         from = -1;
+      }
+    }
+    return found;
+  }
+
+  /**
+   * The same, where a short time without it parts nothing: stretches no further apart than {@code
+   * bridge} instants are one, unless something between them speaks against it.
+   */
+  public static List<Stretch> bridged(
+      int size, IntPredicate holds, int bridge, IntPredicate parts) {
+    List<Stretch> found = new ArrayList<>();
+    for (Stretch next : where(size, holds)) {
+      int last = found.size() - 1;
+      if (last >= 0
+          && next.from - found.get(last).to <= bridge
+          && IntStream.range(found.get(last).to, next.from).noneMatch(parts)) {
+        found.set(last, new Stretch(found.get(last).from, next.to));
+      } else {
+        found.add(next);
       }
     }
     return found;

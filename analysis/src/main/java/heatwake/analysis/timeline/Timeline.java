@@ -191,6 +191,11 @@ public final class Timeline {
     return values.containsKey(channel);
   }
 
+  /** The first of two channels that was recorded; the second if neither was. */
+  public Channel preferred(Channel first, Channel otherwise) {
+    return has(first) ? first : otherwise;
+  }
+
   /**
    * SI values of a channel at every instant; all NaN if the channel was not recorded. Shared, not
    * to be written to.

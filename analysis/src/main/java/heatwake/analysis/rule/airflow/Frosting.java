@@ -77,7 +77,7 @@ public final class Frosting implements Rule {
     Optional<double[]> heat = evidence.trace(Trace.Kind.HEAT);
     Optional<double[]> output = heat.isPresent() ? heat : evidence.trace(Trace.Kind.RISE);
     Optional<double[]> evaporating = evidence.trace(Trace.Kind.EVAPORATING);
-    Channel air = evidence.timeline().has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    Channel air = evidence.timeline().preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
     if (output.isEmpty()) {
       Outcome iced = iced(evidence);
       return iced instanceof Outcome.Flagged

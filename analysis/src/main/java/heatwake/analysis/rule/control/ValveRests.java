@@ -50,7 +50,7 @@ final class ValveRests {
   }
 
   private static boolean isWarm(ShortRest rest, Timeline timeline) {
-    Channel air = timeline.has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT;
+    Channel air = timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
     double[] values = timeline.of(air);
     return Arrays.stream(
             values,

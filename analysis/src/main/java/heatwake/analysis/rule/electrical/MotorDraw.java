@@ -33,7 +33,7 @@ final class MotorDraw {
   /** By the power, or by the current where that is not read. */
   static MotorDraw in(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    Channel channel = timeline.has(Channel.POWER) ? Channel.POWER : Channel.CURRENT;
+    Channel channel = timeline.preferred(Channel.POWER, Channel.CURRENT);
     double[] draw = timeline.of(channel);
     return new MotorDraw(channel, draw, running(evidence, channel, draw));
   }

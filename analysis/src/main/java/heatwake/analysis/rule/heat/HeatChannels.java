@@ -11,9 +11,8 @@ final class HeatChannels {
 
   static Set<Channel> of(Evidence evidence, Channel... more) {
     Set<Channel> channels = EnumSet.of(Channel.WATER_IN, Channel.WATER_OUT);
-    channels.add(
-        evidence.timeline().has(Channel.FLOW_HEATER) ? Channel.FLOW_HEATER : Channel.FLOW_TOTAL);
-    channels.add(evidence.timeline().has(Channel.AIR_IN) ? Channel.AIR_IN : Channel.AIR_AMBIENT);
+    channels.add(evidence.timeline().preferred(Channel.FLOW_HEATER, Channel.FLOW_TOTAL));
+    channels.add(evidence.timeline().preferred(Channel.AIR_IN, Channel.AIR_AMBIENT));
     channels.addAll(Set.of(more));
     return channels;
   }

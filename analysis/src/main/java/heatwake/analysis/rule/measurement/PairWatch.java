@@ -8,7 +8,6 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
@@ -91,18 +90,8 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
 
   /** Stretches with a rise that cannot be, short returns bridged. */
   List<Stretch> impossible(int bridge) {
-    boolean[] is = new boolean[sides.length];
-    int last = -1;
-    for (int i = 0; i < is.length; i++) {
-      if (sides[i] == COLD || sides[i] == HOT) {
-        if (last >= 0 && i - last <= bridge) {
-          Arrays.fill(is, last, i, true);
-        }
-        is[i] = true;
-        last = i;
-      }
-    }
-    return Stretch.where(is.length, i -> is[i]);
+    return Stretch.bridged(
+        sides.length, i -> sides[i] == COLD || sides[i] == HOT, bridge, nothing -> false);
   }
 
   /** The first instant from which the rise is a usual one for so long; -1 if there is none. */

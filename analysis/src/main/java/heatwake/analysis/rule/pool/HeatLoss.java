@@ -12,7 +12,6 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.LowHeat;
-import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -162,8 +161,7 @@ public final class HeatLoss implements Rule {
 
   /** A loss that the heater would outrun in warmer air is the season's, not the pool's. */
   private static boolean isMuchForTheHeater(Evidence evidence, Estimate loss) {
-    OptionalDouble rated =
-        evidence.recording().rig().heater().ratings().stream().mapToDouble(Rating::heatW).max();
+    OptionalDouble rated = evidence.recording().rig().heater().greatestRatedHeatW();
     double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
     return rated.isEmpty() || loss.value() / runS > PART_OF_RATED * rated.getAsDouble();
   }

@@ -6,60 +6,21 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Corroboration;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.rule.Flooding;
-import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.IcedCoil;
-import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
-import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.rule.heat.PartLoad;
-import heatwake.analysis.uncertainty.Estimate;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /** Low pressures with high superheat and low heat: refrigerant lost or held back. */
 public final class LowCharge implements Rule {
-  /** Superheat above this is high: valves are set to 4 to 8 K; common practice. */
-  private static final double HIGH_SUPERHEAT_K = 10;
-
-  /** Superheat above this beside vapour in the liquid line needs no more; common practice. */
-  private static final double GRAVE_SUPERHEAT_K = 12;
-
-  /**
-   * Superheat above this starves the coil whatever else is known. Behind a fixed orifice it varies
-   * with air and water: charging tables ask for up to some 25 K in humid air where the condenser is
-   * cool; common practice, from memory.
-   */
-  private static final double GREATEST_SUPERHEAT_K = 25;
-
-  /**
-   * Subcooling below this leaves vapour in the liquid line; 4 to 8 K is normal, common practice.
-   */
-  private static final double LOW_SUBCOOLING_K = 2;
-
-  /** Less subcooling than this is little beside a superheat that is high; common practice. */
-  private static final double LEAST_USUAL_SUBCOOLING_K = 4;
-
   /** Subcooling above this shows liquid held back before the expansion device; ours. */
   private static final double HELD_BACK_K = 9;
-
-  /** Evaporating this far below the air, at the rated heat in humid air, is low, K. */
-  private static final double LOW_EVAPORATING_K = 13;
-
-  /** Evaporating closer than this to the air, as a worn compressor leaves it, is not low, K. */
-  private static final double HIGH_EVAPORATING_K = 9;
-
-  /** Heat or COP below this share of the nameplate's may be a loss; ours. */
-  private static final double SOME_LOSS = 0.95;
 
   @Override
   public String id() {
@@ -108,7 +69,8 @@ public final class LowCharge implements Rule {
             .filter(duty -> duty.has(DutyFigure.SUPERHEAT) || duty.has(DutyFigure.SUBCOOLING))
             .toList();
     Optional<Spell> starved =
-        Spell.where(judged, LowCharge::isStarved).or(() -> icedAndStarved(evidence));
+        Spell.where(judged, duty -> new StarvedCircuit(duty).shows())
+            .or(() -> icedAndStarved(evidence));
     if (starved.isEmpty() && judged.isEmpty()) {
       return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");
     }
@@ -120,101 +82,6 @@ public final class LowCharge implements Rule {
     return IcedCoil.of(evidence)
         .filter(IcedCoil::isStarved)
         .map(coil -> new Spell(coil.ends(), coil.ends().durationS()));
-  }
-
-  private static boolean isStarved(Duty duty) {
-    if (Starvation.isContradictedByCondenser(duty)
-        || HotSuction.shows(duty)
-        || isBelow(duty.of(DutyFigure.STANDARD_APPROACH), HIGH_EVAPORATING_K)) {
-      return false;
-    }
-    Optional<Estimate> superheat = duty.of(DutyFigure.SUPERHEAT);
-    boolean evaporatesLow =
-        isAbove(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K)
-            && !LittleAir.isLikely(duty);
-    boolean vapourInLiquid =
-        duty.of(DutyFigure.SUBCOOLING)
-            .filter(known -> known.value() + 2 * known.standard() < LOW_SUBCOOLING_K)
-            .isPresent();
-    if (Corroboration.isImpossible(duty)
-        && ((surely(superheat, GRAVE_SUPERHEAT_K)
-                && (vapourInLiquid || (evaporatesLow && hasLittleSubcooling(duty))))
-            || (surely(superheat, GREATEST_SUPERHEAT_K) && evaporatesLow))) {
-      return true;
-    }
-    if (surely(superheat, HIGH_SUPERHEAT_K)
-        && hasLittleSubcooling(duty)
-        && evaporatesLow
-        && mayHaveLostHeat(duty)) {
-      return true;
-    }
-    // A dirty coil empties no liquid line, a worn compressor starves no coil.
-    if (vapourInLiquid
-        && ((surely(superheat, HIGH_SUPERHEAT_K) && mayHaveLostHeat(duty))
-            || (likely(superheat, HIGH_SUPERHEAT_K) && Corroboration.ofLostHeat(duty)))) {
-      return true;
-    }
-    // Each of the three may be the heater's own way; all of them together are a want of charge.
-    if (surely(superheat, HIGH_SUPERHEAT_K)
-        && vapourInLiquid
-        && evaporatesLow
-        && !givesMoreThanPromised(duty)) {
-      return true;
-    }
-    // A slower compressor leaves less liquid before the valve too; want of refrigerant costs more
-    // of the heat than of the power.
-    return Corroboration.ofLostHeat(duty)
-        && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed(duty))
-            || (vapourInLiquid
-                && evaporatesLow
-                && !Flooding.shows(duty)
-                && !IcedCoil.mayBe(duty)
-                && !PartLoad.isByCop(duty)));
-  }
-
-  /**
-   * Liquid before the valve and a coil that is not drawn down: superheat is then not for want of
-   * refrigerant, as with a compressor that moves too little.
-   */
-  private static boolean isWellFed(Duty duty) {
-    return isAbove(duty.of(DutyFigure.SUBCOOLING), LEAST_USUAL_SUBCOOLING_K)
-        && isBelow(duty.of(DutyFigure.STANDARD_APPROACH), LOW_EVAPORATING_K);
-  }
-
-  /** Whether heat is above the nameplate's by more than its uncertainty. */
-  private static boolean givesMoreThanPromised(Duty duty) {
-    return duty.of(DutyFigure.HEAT_RATIO)
-        .filter(heat -> heat.value() - 2 * heat.standard() > 1)
-        .isPresent();
-  }
-
-  private static boolean hasLittleSubcooling(Duty duty) {
-    return duty.of(DutyFigure.SUBCOOLING)
-        .filter(known -> known.value() + 2 * known.standard() < LEAST_USUAL_SUBCOOLING_K)
-        .isPresent();
-  }
-
-  /** Whether heat and COP leave room for a loss, however wide their uncertainty. */
-  private static boolean mayHaveLostHeat(Duty duty) {
-    return Stream.of(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO)
-        .flatMap(figure -> duty.of(figure).stream())
-        .anyMatch(ratio -> ratio.value() < SOME_LOSS);
-  }
-
-  private static boolean surely(Optional<Estimate> figure, double limit) {
-    return figure.filter(known -> Doubt.above(known, limit)).isPresent();
-  }
-
-  private static boolean likely(Optional<Estimate> figure, double limit) {
-    return figure.filter(known -> known.value() - known.standard() > limit).isPresent();
-  }
-
-  private static boolean isAbove(Optional<Estimate> figure, double limit) {
-    return figure.filter(known -> known.value() > limit).isPresent();
-  }
-
-  private static boolean isBelow(Optional<Estimate> figure, double limit) {
-    return figure.filter(known -> known.value() < limit).isPresent();
   }
 
   private Flag flag(Spell spell) {

@@ -9,17 +9,20 @@ import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A fall of the flow under the heater's minimum that stopped the heater and keeps it from starting:
  * its flow switch, or its own look at the water, locks it out.
  *
+ * @param flow what the meter reads
  * @param rest from the stop until the compressor runs again, the flow is back or the run ends
  * @param beforeM3PerS flow while the heater still ran
  * @param afterM3PerS flow since
  * @param belowSetK how far the water is below the set temperature meanwhile, K
  */
-record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double belowSetK) {
+record FlowLockout(
+    MeasuredFlow flow, Stretch rest, double beforeM3PerS, double afterM3PerS, double belowSetK) {
   static final String LIMITS =
       "A heater that stops within a minute, or two readings, of a fall of the measured flow from its"
           + " minimum or more to less, and stays away for half an hour and more of such flow, is"
@@ -84,6 +87,7 @@ record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double
     return atStop.isBelowSetBy(SATISFIED_WITHIN_K)
         ? Optional.of(
             new FlowLockout(
+                flow,
                 new Stretch(stop, rest.to()),
                 flow.over(before).value(),
                 flow.over(rest).value(),
@@ -133,8 +137,17 @@ record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double
     return read[i];
   }
 
-  /** What happened, in words. */
-  String words(Timeline timeline, LeastFlow least) {
+  LowFlow found(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    return new LowFlow(
+        timeline.timeMs(rest.from()),
+        timeline.timeMs(rest.to() - 1),
+        afterM3PerS,
+        words(timeline),
+        Set.of(flow.channel()));
+  }
+
+  private String words(Timeline timeline) {
     return "Flow fell from "
         + Wording.flow(beforeM3PerS)
         + " to "
@@ -142,7 +155,7 @@ record FlowLockout(Stretch rest, double beforeM3PerS, double afterM3PerS, double
         + " at "
         + Wording.moment(timeline.timeMs(rest.from()))
         + ", under "
-        + least.name()
+        + flow.least().name()
         + ", and the heater stopped with it; it did not run for "
         + Wording.duration(rest.durationS(timeline))
         + " then, with the water "

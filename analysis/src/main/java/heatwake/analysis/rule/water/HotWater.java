@@ -9,7 +9,6 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Heater;
-import heatwake.analysis.site.Rating;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
@@ -17,6 +16,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Water that stands in a heater whose compressor runs: it warms by tens of kelvins, where water
@@ -80,15 +80,15 @@ record HotWater(List<Stretch> times, double greatestK) {
             new HotWater(
                 times,
                 times.stream()
-                    .flatMapToDouble(
-                        one -> Arrays.stream(subtract(out, in, one)).filter(k -> !Double.isNaN(k)))
+                    .flatMapToInt(one -> IntStream.range(one.from(), one.to()))
+                    .mapToDouble(i -> out[i] - in[i])
                     .max()
                     .orElseThrow()));
   }
 
   private static double limitK(Evidence evidence) {
     Heater heater = evidence.recording().rig().heater();
-    double ratedW = heater.ratings().stream().mapToDouble(Rating::heatW).max().orElse(0);
+    double ratedW = heater.greatestRatedHeatW().orElse(0);
     return Math.max(
         LEAST_K,
         LeastFlow.of(heater)
@@ -120,14 +120,6 @@ record HotWater(List<Stretch> times, double greatestK) {
         .isEmpty();
   }
 
-  private static double[] subtract(double[] out, double[] in, Stretch stretch) {
-    double[] rise = new double[stretch.length()];
-    for (int i = 0; i < rise.length; i++) {
-      rise[i] = out[stretch.from() + i] - in[stretch.from() + i];
-    }
-    return rise;
-  }
-
   Flag flag(String rule, Timeline timeline) {
     double longestS = times.stream().mapToDouble(one -> one.durationS(timeline)).max().orElse(0);
     return new Flag(
@@ -146,8 +138,7 @@ record HotWater(List<Stretch> times, double greatestK) {
             "flow switch stuck closed, bridged or set too low: it let the heater run",
             "pump stopped or lost its prime",
             "valve at the heater closed, or bypass fully open"),
-        "Switch the heater off. See that the pump runs and the valves before and after the heater"
-            + " are open, then have the flow switch checked: it must open when the water stops.",
+        NoFlow.SEE_PUMP_AND_VALVES,
         Set.of(Channel.WATER_IN, Channel.WATER_OUT));
   }
 }

@@ -2,7 +2,6 @@ package heatwake.analysis.rule.water;
 
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.site.Heater;
-import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.water.PoolWater;
 import java.util.Optional;
@@ -30,7 +29,7 @@ record LeastFlow(double flowM3PerS, boolean stated) {
     if (heater.flowMinM3PerS().isPresent()) {
       return Optional.of(new LeastFlow(heater.flowMinM3PerS().getAsDouble(), true));
     }
-    OptionalDouble rated = heater.ratings().stream().mapToDouble(Rating::heatW).max();
+    OptionalDouble rated = heater.greatestRatedHeatW();
     return rated.isPresent()
         ? Optional.of(
             new LeastFlow(

@@ -9,18 +9,19 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.IntPredicate;
 
 /**
  * The heater's own meter under the minimum while the compressor runs, steadily or not: the
  * nameplate asks for the water, not for a steady temperature of it.
  *
+ * @param flow what the meter reads
  * @param stretch the longest such time
- * @param flowM3PerS mean flow over it
  */
-record LowWhileRunning(Stretch stretch, double flowM3PerS) {
+record LowWhileRunning(MeasuredFlow flow, Stretch stretch) {
   static final String LIMITS =
       "The heater's own meter tells it without steady running too, where it stays so for 10 min and"
           + " more with the compressor on (backwash and valves that turn take minutes: common"
@@ -45,32 +46,30 @@ record LowWhileRunning(Stretch stretch, double flowM3PerS) {
     Track moves = WaterMovement.of(timeline);
     double[] read = flow.readings();
     double least = flow.least().flowM3PerS();
-    boolean[] low = new boolean[read.length];
-    int bridge = timeline.instants(BRIDGED_S);
-    int last = -1;
-    for (int i = 0; i < low.length; i++) {
-      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
-      if (!runs) {
-        last = -1;
-      } else if (read[i] < least) {
-        if (last >= 0 && i - last <= bridge) {
-          Arrays.fill(low, last, i, true);
-        }
-        low[i] = true;
-        last = i;
-      }
-    }
-    return Stretch.where(low.length, i -> low[i]).stream()
+    IntPredicate runs =
+        i -> phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
+    return Stretch.bridged(
+            read.length,
+            i -> runs.test(i) && read[i] < least,
+            timeline.instants(BRIDGED_S),
+            runs.negate())
+        .stream()
         .filter(one -> one.durationS(timeline) >= SHORTEST_S && flow.isLow(one))
         .max(Comparator.comparingInt(Stretch::length))
-        .map(one -> new LowWhileRunning(one, flow.over(one).value()));
+        .map(one -> new LowWhileRunning(flow, one));
   }
 
-  /** What was seen, in words. */
-  String words(Timeline timeline, LeastFlow least) {
-    return least.sentence(flowM3PerS)
-        + " for "
-        + Wording.duration(stretch.durationS(timeline))
-        + " with the compressor on";
+  LowFlow found(Evidence evidence) {
+    Timeline timeline = evidence.timeline();
+    double mean = flow.over(stretch).value();
+    return new LowFlow(
+        timeline.timeMs(stretch.from()),
+        timeline.timeMs(stretch.to() - 1),
+        mean,
+        flow.least().sentence(mean)
+            + " for "
+            + Wording.duration(stretch.durationS(timeline))
+            + " with the compressor on",
+        Set.of(flow.channel()));
   }
 }

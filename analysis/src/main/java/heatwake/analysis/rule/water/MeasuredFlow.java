@@ -9,6 +9,7 @@ import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a flow meter reads, held against the least flow of the heater, also while nothing runs. The
@@ -38,6 +39,13 @@ public final class MeasuredFlow {
             channel ->
                 LeastFlow.of(evidence.recording().rig().heater())
                     .map(least -> new MeasuredFlow(evidence, channel, least)));
+  }
+
+  /** The readings on which the heater's flow rests in a run. */
+  static Set<Channel> restsOn(Evidence evidence) {
+    return evidence.timeline().has(Channel.FLOW_HEATER)
+        ? Set.of(Channel.FLOW_HEATER)
+        : Set.of(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER);
   }
 
   /** What is read. */

@@ -1,21 +1,14 @@
 package heatwake.analysis.rule.water;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.PastHeater;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Wording;
-import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** Water stops while the compressor runs or heat is called for. */
 public final class NoFlow implements Rule {
@@ -31,6 +24,11 @@ public final class NoFlow implements Rule {
   private static final double SOMEBODY_THERE_S = 3600;
 
   private static final double SHORT_TEST_S = 600;
+
+  /** What to do first where a heater ran with standing water. */
+  static final String SEE_PUMP_AND_VALVES =
+      "Switch the heater off. See that the pump runs and the valves before and after the heater"
+          + " are open, then have the flow switch checked: it must open when the water stops.";
 
   @Override
   public String id() {
@@ -83,15 +81,16 @@ public final class NoFlow implements Rule {
         && !HotWater.canBeSeen(timeline)) {
       return Outcome.notEnoughData("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
+    NoFlowFlags told = new NoFlowFlags(id(), evidence);
     List<WaterLoss> losses =
         WaterLoss.all(evidence).stream().filter(loss -> !loss.isMisread(timeline)).toList();
     List<WaterLoss> ranDry = losses.stream().filter(loss -> runsDry(evidence, loss)).toList();
     if (!ranDry.isEmpty()) {
-      return Outcome.flagged(ranDryFlag(evidence, ranDry));
+      return Outcome.flagged(told.ranDry(ranDry));
     }
     LostWater blocked = LostWater.thoughThePumpRan(evidence, losses);
     if (blocked.isAFault()) {
-      return Outcome.flagged(lostFlag(evidence, blocked.losses(), "though the pump ran"));
+      return Outcome.flagged(told.lost(blocked.losses(), "though the pump ran"));
     }
     Optional<Flag> behindValve =
         ShutValve.of(evidence)
@@ -106,9 +105,7 @@ public final class NoFlow implements Rule {
       return Outcome.clear();
     }
     return Outcome.flagged(
-        lost.isAFault()
-            ? lostFlag(evidence, lost.losses(), "and came back")
-            : stoppedFlag(timeline, lost.losses()));
+        lost.isAFault() ? told.lost(lost.losses(), "and came back") : told.stopped(lost.losses()));
   }
 
   private static boolean runsDry(Evidence evidence, WaterLoss loss) {
@@ -125,132 +122,5 @@ public final class NoFlow implements Rule {
     return lost.size() == 1
         && lost.get(0).stretch().to() * timeline.stepS() < SOMEBODY_THERE_S
         && lost.get(0).durationS(timeline) < SHORT_TEST_S;
-  }
-
-  private Flag ranDryFlag(Evidence evidence, List<WaterLoss> losses) {
-    Timeline timeline = evidence.timeline();
-    double longestS = losses.stream().mapToDouble(loss -> loss.overlapS(timeline)).max().orElse(0);
-    // A protection that trips and resets starts the compressor again and again without water.
-    List<Stretch> runs = losses.stream().flatMap(loss -> loss.runs().stream()).toList();
-    boolean heatGoesOn = losses.stream().anyMatch(loss -> loss.heatGoesOn(timeline));
-    String text =
-        "Compressor ran for "
-            + Wording.duration(longestS)
-            + " without water"
-            + times(runs.size())
-            + flowSentence(timeline, losses)
-            + "; a heater should stop within 30 s"
-            + (heatGoesOn
-                ? "; the water's rise shows nothing of it, so check these readings too"
-                : "");
-    return flag(
-        timeline,
-        runs,
-        Side.WATER,
-        Severity.ALARM,
-        text,
-        List.of(
-            "flow switch stuck closed, bridged or set too low",
-            "pump stopped or lost its prime",
-            "valve closed or bypass fully open"),
-        "Switch the heater off. See that the pump runs and the valves are open, then have the flow"
-            + " switch checked: it must open when the water stops.");
-  }
-
-  private Flag lostFlag(Evidence evidence, List<WaterLoss> losses, String how) {
-    Timeline timeline = evidence.timeline();
-    double longestS = losses.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);
-    boolean underHeating = losses.stream().anyMatch(WaterLoss::heatedUntil);
-    String text =
-        (underHeating ? "Water stopped while heating, for " : "No water for ")
-            + Wording.duration(longestS)
-            + times(losses.size())
-            + ", "
-            + how
-            + flowSentence(timeline, losses)
-            + (underHeating ? "" : belowSet(evidence, losses.get(0)));
-    return flag(
-        timeline,
-        losses.stream().map(WaterLoss::stretch).toList(),
-        Side.WATER,
-        Severity.WARNING,
-        text,
-        List.of(
-            "pump lost its prime: air on the suction side, low pool level",
-            "strainer or filter blocked, or a valve closed",
-            "pump tripped or cut out and came back",
-            "flow switch or flow meter with a loose contact"),
-        "Look at pool level, strainer basket and valves; watch the pump's sight glass for air.");
-  }
-
-  /** A clean stop of which nobody can say from the readings who did it. */
-  private Flag stoppedFlag(Timeline timeline, List<WaterLoss> losses) {
-    double longestS = losses.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);
-    return flag(
-        timeline,
-        losses.stream().map(WaterLoss::stretch).toList(),
-        Side.UNDECIDED,
-        Severity.INFO,
-        "Water stopped while heating, for "
-            + Wording.duration(longestS)
-            + times(losses.size())
-            + ", and came back"
-            + flowSentence(timeline, losses)
-            + "; the heater stopped as it should, and why the water did is not told",
-        List.of(
-            "pump switched off by its timer or by hand",
-            "backwash, or a valve turned",
-            "pump lost its prime or tripped"),
-        "Ask whether pump or valves were switched then; pump-on tells it the next time.");
-  }
-
-  private static String times(int count) {
-    return count == 1 ? "" : " (" + count + " times, longest given)";
-  }
-
-  private static String belowSet(Evidence evidence, WaterLoss loss) {
-    HeatCall call = HeatCall.over(evidence, loss.stretch().from(), loss.stretch().to());
-    return call.belowSetK().isPresent()
-        ? "; water " + Wording.kelvin(call.belowSetK().getAsDouble()) + " below the set temperature"
-        : "";
-  }
-
-  private static String flowSentence(Timeline timeline, List<WaterLoss> losses) {
-    for (Channel channel : List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL)) {
-      if (timeline.has(channel)) {
-        double least = losses.get(0).stretch().mean(timeline.of(channel));
-        if (!Double.isNaN(least)) {
-          return ", " + channel.id() + " at " + Wording.flow(least);
-        }
-      }
-    }
-    return timeline.has(Channel.FLOW_SWITCH) ? ", flow switch open" : "";
-  }
-
-  private Flag flag(
-      Timeline timeline,
-      List<Stretch> when,
-      Side side,
-      Severity severity,
-      String text,
-      List<String> causes,
-      String nextCheck) {
-    Set<Channel> channels = EnumSet.noneOf(Channel.class);
-    for (Channel channel :
-        List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.FLOW_SWITCH, Channel.PUMP_ON)) {
-      if (timeline.has(channel)) {
-        channels.add(channel);
-      }
-    }
-    return new Flag(
-        id(),
-        side,
-        severity,
-        timeline.timeMs(when.get(0).from()),
-        timeline.timeMs(when.get(when.size() - 1).to() - 1),
-        text,
-        causes,
-        nextCheck,
-        channels);
   }
 }

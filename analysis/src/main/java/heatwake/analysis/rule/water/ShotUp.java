@@ -131,8 +131,7 @@ record ShotUp(double levelPa, double peakPa, List<Cycle> stops) {
             "valve at the heater closed, or bypass fully open",
             "pump stopped or lost its prime",
             "flow switch stuck closed, bridged or set too low: it let the heater run"),
-        "Switch the heater off. See that the pump runs and the valves before and after the heater"
-            + " are open, then have the flow switch checked: it must open when the water stops.",
+        NoFlow.SEE_PUMP_AND_VALVES,
         Set.of(Channel.PRESSURE_DISCHARGE));
   }
 }

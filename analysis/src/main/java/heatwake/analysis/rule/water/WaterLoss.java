@@ -10,7 +10,6 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * One time without water.
@@ -101,20 +100,7 @@ public record WaterLoss(
   /** Times without water, over moments in which nothing was read. */
   private static List<Stretch> standing(Timeline timeline, Track moves) {
     int unread = timeline.instants(Math.max(BELONGS_TOGETHER_S, 3 * slowestIntervalS(timeline)));
-    List<Stretch> found = new ArrayList<>();
-    for (Stretch stretch : Stretch.where(moves.size(), moves::no)) {
-      int last = found.size() - 1;
-      if (last >= 0 && isUnread(moves, found.get(last).to(), stretch.from(), unread)) {
-        found.set(last, new Stretch(found.get(last).from(), stretch.to()));
-      } else {
-        found.add(stretch);
-      }
-    }
-    return found;
-  }
-
-  private static boolean isUnread(Track moves, int from, int to, int most) {
-    return to - from <= most && IntStream.range(from, to).noneMatch(moves::yes);
+    return Stretch.bridged(moves.size(), moves::no, unread, moves::yes);
   }
 
   private static boolean heatedUntil(Timeline timeline, PhaseGrid phases, int from) {
@@ -150,16 +136,20 @@ public record WaterLoss(
 
   /** Whether the meter of all water shows that it moves on, past the heater. */
   boolean goesOnElsewhere(Timeline timeline) {
-    double[] total = timeline.of(Channel.FLOW_TOTAL);
-    return timeline.has(Channel.FLOW_HEATER)
-        && stretch.mean(total) > PUSHES_SHARE * meanWhere(total, WaterMovement.of(timeline));
+    return shareOfAllWater(timeline) > PUSHES_SHARE;
   }
 
   /** Whether the meter of all water shows that it stands too. */
   boolean standsElsewhereToo(Timeline timeline) {
+    return shareOfAllWater(timeline) < STANDS_SHARE;
+  }
+
+  /** Flow of all water over the usual; NaN unless both it and the heater's are metered. */
+  private double shareOfAllWater(Timeline timeline) {
     double[] total = timeline.of(Channel.FLOW_TOTAL);
     return timeline.has(Channel.FLOW_HEATER)
-        && stretch.mean(total) < STANDS_SHARE * meanWhere(total, WaterMovement.of(timeline));
+        ? stretch.mean(total) / meanWhere(total, WaterMovement.of(timeline))
+        : Double.NaN;
   }
 
   private static double meanWhere(double[] values, Track moves) {
