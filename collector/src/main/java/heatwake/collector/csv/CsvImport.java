@@ -8,7 +8,6 @@ import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
 import heatwake.collector.store.Appended;
 import heatwake.collector.store.Store;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -91,45 +90,14 @@ public final class CsvImport {
           () -> {
             imported[0] = new CsvImport(store, rows).run(rig);
             if (imported[0].clockWasSet()) {
-              refuseBlocksOutOfOrder(csv);
+              RowBlocks.refuseOutOfOrder(csv);
             }
           });
     } catch (MistakeException mistake) {
-      refuseBlocksOutOfOrder(csv);
+      RowBlocks.refuseOutOfOrder(csv);
       throw mistake;
     }
     return imported[0];
-  }
-
-  /**
-   * Time that runs backwards is only told from a clock that was set by all rows of the file, so
-   * such a file is read once more.
-   *
-   * @throws MistakeException if its rows lie in blocks out of order
-   */
-  private static void refuseBlocksOutOfOrder(Path csv) {
-    if (!Files.isRegularFile(csv)) {
-      return;
-    }
-    Optional<RowBlocks.Back> outOfOrder;
-    try (CsvRows rows = CsvRows.open(csv)) {
-      outOfOrder = RowBlocks.of(rows).outOfOrder();
-    } catch (MistakeException unreadable) {
-      // That has been said, or is to be said, of the row itself.
-      return;
-    }
-    outOfOrder.ifPresent(
-        back -> {
-          throw MistakeException.at(
-              csv.toString(),
-              back.line(),
-              "the rows lie in blocks out of order: time goes back from "
-                  + CsvTime.format(back.fromMs())
-                  + " to "
-                  + CsvTime.format(back.toMs())
-                  + ", and in order of time the blocks follow each other without a gap; sort the"
-                  + " rows by time");
-        });
   }
 
   private Imported run(RigFile rig) {

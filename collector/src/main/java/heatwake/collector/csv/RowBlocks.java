@@ -1,6 +1,9 @@
 package heatwake.collector.csv;
 
 import heatwake.analysis.timeline.Timeline;
+import heatwake.collector.mistake.MistakeException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -53,6 +56,37 @@ final class RowBlocks {
       this.startMs = startMs;
       this.line = line;
     }
+  }
+
+  /**
+   * Time that runs backwards is only told from a clock that was set by all rows of the file, so
+   * such a file is read once more.
+   *
+   * @throws MistakeException if its rows lie in blocks out of order
+   */
+  static void refuseOutOfOrder(Path csv) {
+    if (!Files.isRegularFile(csv)) {
+      return;
+    }
+    Optional<RowBlocks.Back> outOfOrder;
+    try (CsvRows rows = CsvRows.open(csv)) {
+      outOfOrder = of(rows).outOfOrder();
+    } catch (MistakeException unreadable) {
+      // That has been said, or is to be said, of the row itself.
+      return;
+    }
+    outOfOrder.ifPresent(
+        back -> {
+          throw MistakeException.at(
+              csv.toString(),
+              back.line(),
+              "the rows lie in blocks out of order: time goes back from "
+                  + CsvTime.format(back.fromMs())
+                  + " to "
+                  + CsvTime.format(back.toMs())
+                  + ", and in order of time the blocks follow each other without a gap; sort the"
+                  + " rows by time");
+        });
   }
 
   /** Reads the times of all rows. */

@@ -36,4 +36,21 @@ public record ChartStyle(float textSize, float lineWidth, double columnsPerUnit,
   int scaled(double length) {
     return (int) Math.round(length * textSize / 12);
   }
+
+  /** A line's stroke: what is promised is dashed, what is measured drawn through. */
+  BasicStroke strokeOf(Line line, float width) {
+    return line instanceof Line.OfExpectedHeat
+        ? dashed(width)
+        : new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
+  }
+
+  BasicStroke dashed(float width) {
+    return new BasicStroke(
+        width,
+        BasicStroke.CAP_BUTT,
+        BasicStroke.JOIN_ROUND,
+        10,
+        new float[] {scaled(6), scaled(4)},
+        0);
+  }
 }

@@ -1,7 +1,6 @@
 package heatwake.dashboard.chart;
 
 import heatwake.dashboard.present.DisplayUnit;
-import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
@@ -17,7 +16,7 @@ import org.knowm.xchart.style.XYStyler;
 import org.knowm.xchart.style.markers.SeriesMarkers;
 
 /**
- * Paints one strip. The lines are XChart's; heading, grid and axes are painted here, because
+ * Paints one strip. The lines are XChart's; heading, lanes, grid and axes are painted here, because
  * XChart's time marks are not round and its plots of several charts do not stand exactly under each
  * other.
  */
@@ -51,10 +50,10 @@ final class StripPainter {
     g.setColor(Palette.PAPER);
     g.fill(plot);
     Map<Line, Samples> samples = stack.charts().linesOf(strip);
-    paintHeading(g, List.copyOf(samples.keySet()));
+    new StripHeading(strip, unit, heading, style, marks).paint(g, List.copyOf(samples.keySet()));
     if (strip.isLanes()) {
       paintTimeGrid(g);
-      paintLanes(g, samples);
+      new StateLanes(plot, stack.range(), style).paint(g, samples);
     } else {
       Map<Line, Polyline> lines = thinned(samples);
       List<Limit> limits = Limit.of(strip, stack.charts());
@@ -99,45 +98,6 @@ final class StripPainter {
     return ValueAxis.holding(least, greatest, strip.shortest(stack.charts().units()));
   }
 
-  private void paintHeading(Graphics2D g, List<Line> lines) {
-    g.setFont(style.bold());
-    FontMetrics bold = g.getFontMetrics();
-    int baseline = heading.y + heading.height - style.scaled(5);
-    g.setColor(Palette.INK);
-    g.drawString(strip.title(), heading.x, baseline);
-    int x = heading.x + bold.stringWidth(strip.title()) + style.scaled(6);
-    g.setFont(style.plain());
-    g.setColor(Palette.FAINT_INK);
-    g.drawString(unit.symbol(), x, baseline);
-    x += g.getFontMetrics().stringWidth(unit.symbol()) + style.scaled(18);
-    boolean titleSaysIt = lines.size() == 1 && strip.lines().size() == 1;
-    if (!titleSaysIt && !strip.isLanes()) {
-      paintKeys(g, lines, x, baseline);
-    }
-  }
-
-  private void paintKeys(Graphics2D g, List<Line> lines, int from, int baseline) {
-    int stroke = style.scaled(16);
-    int needed = 0;
-    for (Line line : lines) {
-      needed += stroke + style.scaled(20) + g.getFontMetrics().stringWidth(line.name());
-    }
-    float squeeze = Math.min(1, Math.max(0.6f, (float) (heading.getMaxX() - from) / needed));
-    g.setFont(style.plain().deriveFont(style.textSize() * squeeze));
-    float x = from;
-    for (Line line : lines) {
-      g.setColor(line.color());
-      g.setStroke(strokeOf(line, style.lineWidth() * 1.6f));
-      double y = baseline - style.scaled(4);
-      g.draw(new Line2D.Double(x, y, x + stroke * squeeze, y));
-      marks.paint(g, line, x + stroke * squeeze / 2, y);
-      x += (stroke + style.scaled(5)) * squeeze;
-      g.setColor(Palette.INK);
-      g.drawString(line.name(), x, baseline);
-      x += g.getFontMetrics().stringWidth(line.name()) + style.scaled(15) * squeeze;
-    }
-  }
-
   private void paintTimeGrid(Graphics2D g) {
     g.setStroke(style.thin());
     for (TimeTick tick : axis.ticks()) {
@@ -169,7 +129,7 @@ final class StripPainter {
   private void paintLimit(Graphics2D g, Limit limit, ValueAxis values) {
     double y = y(limit.value(), values);
     g.setColor(Palette.FAINT_INK);
-    g.setStroke(dashed(style.thin().getLineWidth()));
+    g.setStroke(style.dashed(style.thin().getLineWidth()));
     g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));
   }
 
@@ -221,7 +181,7 @@ final class StripPainter {
           XYSeries series = chart.addSeries(line.name(), one.x(), one.y());
           series.setMarker(SeriesMarkers.NONE);
           series.setLineColor(line.color());
-          series.setLineStyle(strokeOf(line, style.lineWidth()));
+          series.setLineStyle(style.strokeOf(line, style.lineWidth()));
         });
     Graphics2D g = (Graphics2D) surface.create(plot.x, plot.y, plot.width, plot.height);
     chart.paint(g, plot.width, plot.height);
@@ -236,74 +196,5 @@ final class StripPainter {
             marks.paint(g, line, plot.x + one.x()[i] * perMs, y(one.y()[i], values));
           }
         });
-  }
-
-  private BasicStroke strokeOf(Line line, float width) {
-    return line instanceof Line.OfExpectedHeat
-        ? dashed(width)
-        : new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
-  }
-
-  private BasicStroke dashed(float width) {
-    return new BasicStroke(
-        width,
-        BasicStroke.CAP_BUTT,
-        BasicStroke.JOIN_ROUND,
-        10,
-        new float[] {style.scaled(6), style.scaled(4)},
-        0);
-  }
-
-  private void paintLanes(Graphics2D g, Map<Line, Samples> lanes) {
-    int height = plot.height / lanes.size();
-    int y = plot.y;
-    for (Map.Entry<Line, Samples> lane : lanes.entrySet()) {
-      FontMetrics metrics = g.getFontMetrics(style.plain());
-      g.setColor(Palette.FAINT_INK);
-      String name = lane.getKey().name();
-      g.setFont(
-          style
-              .plain()
-              .deriveFont(
-                  style.textSize()
-                      * Math.min(
-                          1f, (float) (plot.x - style.scaled(8)) / metrics.stringWidth(name))));
-      g.drawString(
-          name,
-          plot.x - style.scaled(6) - g.getFontMetrics().stringWidth(name),
-          y + (height + metrics.getAscent()) / 2);
-      Rectangle place =
-          new Rectangle(plot.x, y + style.scaled(3), plot.width, height - style.scaled(6));
-      paintOnSpans(g, lane.getValue(), place);
-      y += height;
-    }
-  }
-
-  private void paintOnSpans(Graphics2D g, Samples states, Rectangle place) {
-    TimeRange range = stack.range();
-    int first = Math.max(0, states.firstAtOrAfter(range.fromMs()) - 1);
-    long onSince = Long.MIN_VALUE;
-    for (int i = first; i < states.size() && states.timeMs(i) <= range.toMs(); i++) {
-      boolean on = states.value(i) > 0.5;
-      boolean last = i + 1 == states.size() || states.timeMs(i + 1) > range.toMs();
-      long heldUntil = last ? states.timeMs(i) + states.gapMs() : states.timeMs(i + 1);
-      boolean holds = heldUntil - states.timeMs(i) <= states.gapMs();
-      if (on && onSince == Long.MIN_VALUE) {
-        onSince = states.timeMs(i);
-      }
-      if (onSince != Long.MIN_VALUE && (!on || !holds || last)) {
-        long until = on && last ? Math.min(heldUntil, range.toMs()) : states.timeMs(i);
-        paintSpan(g, onSince, until, place);
-        onSince = Long.MIN_VALUE;
-      }
-    }
-  }
-
-  private void paintSpan(Graphics2D g, long fromMs, long toMs, Rectangle place) {
-    TimeRange range = stack.range();
-    double left = place.x + Math.max(0, range.shareAt(fromMs)) * place.width;
-    double right = place.x + Math.min(1, range.shareAt(toMs)) * place.width;
-    g.setColor(Palette.SKY);
-    g.fill(new Rectangle2D.Double(left, place.y, Math.max(1, right - left), place.height));
   }
 }
