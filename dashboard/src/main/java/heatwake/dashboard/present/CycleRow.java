@@ -83,9 +83,13 @@ public record CycleRow(
   public static String coverage(List<CycleRow> rows) {
     String all = "Heat and electric energy count from the start until 3 min after the stop";
     String part =
-        rows.stream().anyMatch(row -> row.heat().contains(IN_PART))
-            ? "; \"in 72 %\": the heat is known in that part of the time"
-            : "";
+        rows.stream()
+            .map(CycleRow::heat)
+            .filter(heat -> heat.contains(IN_PART))
+            .findFirst()
+            .map(heat -> heat.substring(heat.indexOf(IN_PART)).trim())
+            .map(known -> "; \"" + known + "\": the heat is known in that part of the time")
+            .orElse("");
     String doubt =
         rows.stream().anyMatch(row -> row.cop().endsWith(DOUBTED))
             ? "; \"?\": the COP of the run is not to be believed"

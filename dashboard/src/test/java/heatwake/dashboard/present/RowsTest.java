@@ -51,6 +51,12 @@ class RowsTest {
     assertThat(rows.get(2).endMs()).isEqualTo(InventedNight.minute(720));
   }
 
+  @Test
+  void whatStandsForAPartIsExplainedByAFigureOfTheTable() {
+    CycleRow part = new CycleRow(1, "", "", "49.0 ± 4.0 in 97 %", "", "", 0, 1);
+    assertThat(CycleRow.coverage(List.of(part))).contains("\"in 97 %\"");
+  }
+
   /** A COP that cannot be is doubted wherever it stands. */
   @Test
   void anImpossibleCopIsSaidNotToBeBelieved() {
