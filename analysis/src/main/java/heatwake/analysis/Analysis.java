@@ -10,6 +10,7 @@ import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
 import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.electric.Electricity;
+import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.heat.CycleSums;
@@ -18,6 +19,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.startup.StartupList;
 import heatwake.analysis.steady.WhyNotSteady;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.verdict.Judgement;
 import heatwake.analysis.verdict.Raised;
@@ -72,6 +74,10 @@ public final class Analysis {
                 given.energy().missing(),
                 MeterLoad.missing(given.timeline(), evidence.phases()),
                 Nameplate.missing(given.timeline(), recording.rig()),
+                EnteringAir.missing(
+                    given.timeline(),
+                    recording.rig(),
+                    given.spans().stream().map(one -> new Stretch(one.from(), one.to())).toList()),
                 given.circuit().missing(),
                 WhyNotSteady.inWords(given.spans(), phases.cycles(), recording.endMs()).stream()
                     .toList(),

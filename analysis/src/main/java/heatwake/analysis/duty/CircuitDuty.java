@@ -37,7 +37,9 @@ final class CircuitDuty {
     put(
         DutyFigure.EVAPORATOR_APPROACH,
         plusGlide(span.evaporatorApproachK(), span.evaporatingK()),
-        Math.hypot(evaporatingU, readings.temperatureStandardK(readings.airChannel(), span)),
+        Math.hypot(
+            evaporatingU,
+            readings.enteringAir(span).map(air -> air.temperatureK().standard()).orElse(0.0)),
         figures);
     put(
         DutyFigure.SUPERHEAT,

@@ -1,6 +1,7 @@
 package heatwake.analysis.duty;
 
 import heatwake.analysis.air.Atmosphere;
+import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.PhaseSpan;
@@ -158,8 +159,9 @@ public final class DutyReading {
   }
 
   private void putConditions(SteadySpan span, Map<DutyFigure, Estimate> figures) {
-    putTemperature(DutyFigure.WATER_IN, span.waterInK(), Channel.WATER_IN, figures);
-    putTemperature(DutyFigure.AIR, span.airK(), readings.airChannel(), figures);
+    readings
+        .temperature(Channel.WATER_IN, span)
+        .ifPresent(water -> figures.put(DutyFigure.WATER_IN, water));
     readings
         .mean(Channel.HUMIDITY_IN, span)
         .ifPresent(
@@ -167,32 +169,20 @@ public final class DutyReading {
                 figures.put(
                     DutyFigure.HUMIDITY,
                     new Estimate(humidity, readings.standard(Channel.HUMIDITY_IN, humidity))));
-    putSuctionExcess(span, figures);
-    OptionalDouble in = readings.mean(Channel.AIR_IN, span);
-    OptionalDouble out = readings.mean(Channel.AIR_OUT, span);
-    if (in.isPresent() && out.isPresent()) {
-      figures.put(
-          DutyFigure.AIR_DROP,
-          new Estimate(
-              in.getAsDouble() - out.getAsDouble(),
-              Math.hypot(
-                  readings.temperatureStandardK(Channel.AIR_IN, in.getAsDouble()),
-                  readings.temperatureStandardK(Channel.AIR_OUT, out.getAsDouble()))));
-    }
+    readings.enteringAir(span).ifPresent(air -> putAir(air, span, figures));
   }
 
-  private void putSuctionExcess(SteadySpan span, Map<DutyFigure, Estimate> figures) {
-    OptionalDouble suction = readings.mean(Channel.TEMP_SUCTION, span);
-    if (suction.isPresent() && span.airK().isPresent()) {
-      double suctionK = suction.getAsDouble();
-      double airK = span.airK().getAsDouble();
-      figures.put(
-          DutyFigure.SUCTION_EXCESS,
-          new Estimate(
-              suctionK - airK,
-              Math.hypot(
-                  readings.temperatureStandardK(Channel.TEMP_SUCTION, suctionK),
-                  readings.temperatureStandardK(readings.airChannel(), airK))));
+  private void putAir(EnteringAir air, SteadySpan span, Map<DutyFigure, Estimate> figures) {
+    figures.put(DutyFigure.AIR, air.temperatureK());
+    readings
+        .temperature(Channel.TEMP_SUCTION, span)
+        .ifPresent(
+            suction -> figures.put(DutyFigure.SUCTION_EXCESS, suction.minus(air.temperatureK())));
+    // What errs in the entering air would count twice, in the approach and in the air's cooling.
+    if (readings.timeline().has(Channel.AIR_IN) && air.warmerByK() == 0) {
+      readings
+          .temperature(Channel.AIR_OUT, span)
+          .ifPresent(out -> figures.put(DutyFigure.AIR_DROP, air.temperatureK().minus(out)));
     }
   }
 
@@ -222,16 +212,5 @@ public final class DutyReading {
               power.value() - POWER_PER_HEAD_K * headK,
               Math.hypot(power.standard(), POWER_PER_HEAD_K * approach.standard())));
     }
-  }
-
-  private void putTemperature(
-      DutyFigure figure,
-      OptionalDouble valueK,
-      Channel channel,
-      Map<DutyFigure, Estimate> figures) {
-    valueK.ifPresent(
-        value ->
-            figures.put(
-                figure, new Estimate(value, readings.temperatureStandardK(channel, value))));
   }
 }

@@ -1,10 +1,13 @@
 package heatwake.analysis.duty;
 
+import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -22,9 +25,19 @@ record SpanReadings(Rig rig, Timeline timeline) {
     return timeline.meanBetween(channel, span.startMs(), span.endMs());
   }
 
-  /** The channel that speaks for the entering air. */
-  Channel airChannel() {
-    return timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
+  /** The air that enters the coil. */
+  Optional<EnteringAir> enteringAir(SteadySpan span) {
+    int to = Math.min(timeline.size(), timeline.indexAt(span.endMs()) + 1);
+    return EnteringAir.of(timeline, rig, timeline.firstAtOrAfter(span.startMs()), to);
+  }
+
+  /** Mean of a temperature probe with its uncertainty, K, if it was read. */
+  Optional<Estimate> temperature(Channel channel, SteadySpan span) {
+    OptionalDouble meanK = mean(channel, span);
+    return meanK.isPresent()
+        ? Optional.of(
+            new Estimate(meanK.getAsDouble(), temperatureStandardK(channel, meanK.getAsDouble())))
+        : Optional.empty();
   }
 
   /** Standard uncertainty of a value of a channel, in its SI unit. */

@@ -40,9 +40,6 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
   /** Standard uncertainty of an assumed humidity; ours. */
   static final double ASSUMED_HUMIDITY_SPREAD = 0.15;
 
-  /** How far the air at the coil may differ from the air outdoors; ours. */
-  private static final double AMBIENT_FOR_INLET_K = 0.5;
-
   /**
    * How far below the entering air a dry coil's surface lies at full load in air of {@link
    * #SURFACE_STATED_K}, and how that differs between coils (rectangular, 4 K either way): by an
@@ -60,22 +57,16 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
 
   /** Mean conditions over instants; empty if no air or no water temperature is known there. */
   public static Optional<Conditions> of(Timeline timeline, Rig rig, int from, int to) {
-    Channel air = airChannel(timeline);
-    double airK = mean(timeline, air, from, to);
+    Optional<EnteringAir> air = EnteringAir.of(timeline, rig, from, to);
     Optional<Estimate> waterK = waterK(timeline, rig, from, to);
-    if (Double.isNaN(airK) || waterK.isEmpty()) {
+    if (air.isEmpty() || waterK.isEmpty()) {
       return Optional.empty();
     }
-    double airU =
-        Math.hypot(
-            ProbeUncertainty.of(rig, air).atTemperatureK(airK),
-            air == Channel.AIR_AMBIENT ? AMBIENT_FOR_INLET_K : 0);
-    Estimate humidity = humidity(timeline, rig, airK, from, to);
+    Estimate airK = air.get().temperatureK();
+    Estimate humidity = humidity(timeline, rig, airK.value(), from, to);
     return Optional.of(
         new Conditions(
-            wetBulb(
-                new Estimate(airK, airU), humidity, Atmosphere.standard(rig.site().altitudeM())),
-            waterK.get()));
+            wetBulb(airK, humidity, Atmosphere.standard(rig.site().altitudeM())), waterK.get()));
   }
 
   /** The entering water alone. */
@@ -86,11 +77,6 @@ public record Conditions(Estimate wetBulbK, Estimate waterK) {
         : Optional.of(
             new Estimate(
                 waterK, ProbeUncertainty.of(rig, Channel.WATER_IN).atTemperatureK(waterK)));
-  }
-
-  /** The channel that tells the entering air: at the coil, else outdoors. */
-  public static Channel airChannel(Timeline timeline) {
-    return timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
   }
 
   private static Estimate humidity(Timeline timeline, Rig rig, double airK, int from, int to) {

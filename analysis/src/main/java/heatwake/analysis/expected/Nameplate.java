@@ -75,7 +75,7 @@ public final class Nameplate {
     if (rig.heater().ratings().isEmpty()) {
       return List.of("expected heat: no [[heater.rating]] in the rig");
     }
-    if (!timeline.has(Conditions.airChannel(timeline))) {
+    if (!timeline.has(EnteringAir.channel(timeline))) {
       return List.of("expected heat: the air is not measured; clip air-in or air-ambient");
     }
     if (!timeline.has(Channel.HUMIDITY_IN)) {

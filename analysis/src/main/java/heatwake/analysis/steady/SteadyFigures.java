@@ -6,6 +6,7 @@ import heatwake.analysis.circuit.Condensate;
 import heatwake.analysis.electric.ElectricSum;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.Conditions;
+import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.expected.Nameplate;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.flow.FlowBasis;
@@ -56,7 +57,10 @@ public final class SteadyFigures {
     Optional<Estimate> expected = nameplate.flatMap(plate -> conditions.map(plate::heatW));
     OptionalDouble condensing = mean(circuit.condensingK(), span);
     OptionalDouble evaporating = mean(circuit.evaporatingK(), span);
-    OptionalDouble air = mean(timeline.of(Conditions.airChannel(timeline)), span);
+    OptionalDouble air =
+        EnteringAir.of(timeline, rig, span.from(), span.to())
+            .map(one -> OptionalDouble.of(one.temperatureK().value()))
+            .orElseGet(OptionalDouble::empty);
     return new SteadySpan(
         timeline.timeMs(span.from()),
         timeline.timeMs(span.to() - 1),

@@ -1,7 +1,7 @@
 package heatwake.analysis.steady;
 
 import heatwake.analysis.electric.Electricity;
-import heatwake.analysis.expected.Conditions;
+import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phase;
@@ -49,7 +49,7 @@ public final class SteadySpans {
               10e3));
     }
     condition(timeline, Channel.WATER_IN, 0.2, 1.0, watched);
-    condition(timeline, Conditions.airChannel(timeline), 1.0, 3.0, watched);
+    condition(timeline, EnteringAir.channel(timeline), 1.0, 3.0, watched);
     return SteadyFinder.of(timeline, inWater(timeline, phases), watched);
   }
 
