@@ -126,8 +126,8 @@ final class RowClock {
   private void step(long timeMs, long byMs) {
     long beforeMs = clockMs + aheadMs;
     long wantedMs = Math.max(0, aheadMs - byMs);
-    // The moment before is not gone back behind.
-    aheadMs = Math.max(wantedMs, beforeMs - timeMs);
+    // Two rows are two moments, or what they read of one channel would contradict each other.
+    aheadMs = Math.max(wantedMs, beforeMs + 1 - timeMs);
     steps.add(new ClockStep(timeMs + aheadMs, byMs, aheadMs));
   }
 

@@ -236,6 +236,28 @@ class CsvTest {
     assertThat(exported(imported.run())).contains("2031-05-04T19:17:00Z,7.0");
   }
 
+  /** Rows come unevenly where a logger writes on change: the clock is back before it was set. */
+  @Test
+  void aClockSetForwardAgainBehindTheRunsOwnTimeStillPartsItsRows() throws IOException {
+    CsvImport.Imported imported =
+        CsvImport.run(
+            store,
+            RIG,
+            csv(
+                """
+                time,power [W]
+                2031-05-04T18:00:00Z,1
+                2031-05-04T18:05:00Z,2
+                2031-05-04T18:10:00Z,3
+                2031-05-04T18:07:40Z,4
+                2031-05-04T18:11:00Z,5
+                2031-05-04T18:11:10Z,6
+                2031-05-04T18:16:00Z,7
+                """));
+    assertThat(store.readingCount(imported.run())).isEqualTo(7);
+    assertThat(store.load(imported.run()).series().get(Channel.POWER).size()).isEqualTo(7);
+  }
+
   private static final int DAY = 24 * 60;
 
   private static final String KEPT =
