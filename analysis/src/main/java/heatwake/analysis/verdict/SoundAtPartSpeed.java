@@ -55,8 +55,10 @@ final class SoundAtPartSpeed {
           0,
           List.of(
               cop,
-              "it ran so while the water was not near the set temperature too: a quiet or economy"
-                  + " setting, or a compressor that moves too little"),
+              (evidence.recording().rig().pool().setpointK().isEmpty()
+                      ? "it was never seen faster, and pool.setpoint is not in the rig"
+                      : "it ran so while the water was not near the set temperature too")
+                  + ": a quiet or economy setting, or a compressor that moves too little"),
           List.of(FULL_POWER));
     }
     return new Soundness(CONFIDENCE, List.of(cop), List.of(Soundness.FULL_SPEED));

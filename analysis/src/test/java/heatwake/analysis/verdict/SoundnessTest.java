@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.site.Pool;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -45,6 +47,20 @@ class SoundnessTest {
             .set(DutyFigure.POWER_RATIO, 0.7, 0.025)
             .lasting(200);
     assertThat(Soundness.of(slowsDown.evidence()).confidence()).isEqualTo(0.7);
+  }
+
+  /** Whether anything asked for it is not known without a set temperature. */
+  @Test
+  void partSpeedAloneWithoutASetTemperatureIsNotCalledHealth() {
+    AtDuty slow = AtDuty.sound(Rigs.withPool(Pool.UNKNOWN));
+    slow.set(DutyFigure.HEAT_RATIO, 0.65, 0.03)
+        .set(DutyFigure.POWER_RATIO, 0.55, 0.025)
+        .set(DutyFigure.COP_RATIO, 1.18, 0.07);
+    Soundness alone = Soundness.of(slow.lasting(60).evidence());
+    assertThat(alone.confidence()).isZero();
+    assertThat(alone.because().get(1)).contains("never seen faster", "pool.setpoint");
+    slow.then().set(DutyFigure.POWER_RATIO, 1, 0.025).lasting(20);
+    assertThat(Soundness.of(slow.evidence()).because().toString()).doesNotContain("pool.setpoint");
   }
 
   private static AtDuty nearlyWarm(AtDuty run) {

@@ -79,7 +79,7 @@ public final class EvaporatorApproach implements Rule {
         + " coil short of refrigerant (see low-charge; superheat under 2 K by its uncertainty shows it"
         + " flooded, not short), where a compressor at less than 70 % of the nameplate's power and no less"
         + " than its COP may run with a slowed fan (common practice) and the coil evaporates less than"
-        + " 17 K below the air as measured, and where the coil may be iced: below"
+        + " 17 K below the air as measured (less than 12.5 K at any COP), and where the coil may be iced: below"
         + " -0.5 °C in air below 12 °C (see frosting).";
   }
 
@@ -116,9 +116,10 @@ public final class EvaporatorApproach implements Rule {
    * measured it is not large.
    */
   private static boolean mayBeSlowed(Duty duty) {
-    return PartLoad.isByCop(duty)
-        && duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() < SLOW_POWER_RATIO
-        && duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow().value() < SOFT_LIMIT_K;
+    double approachK = duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow().value();
+    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < SLOW_POWER_RATIO).isPresent()
+        && (approachK < MIDDLING_APPROACH_K
+            || (PartLoad.isByCop(duty) && approachK < SOFT_LIMIT_K));
   }
 
   private static boolean tooFar(Duty duty) {

@@ -38,6 +38,9 @@ public final class PartLoad {
   /** Down to this share of the power a slower compressor gains little in COP; ours. */
   private static final double LITTLE_SLOWER = 0.75;
 
+  /** A COP with more standard uncertainty than this, of the promised one, is hardly known; ours. */
+  private static final double HARDLY_KNOWN = 0.1;
+
   private PartLoad() {}
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
@@ -52,7 +55,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (isByCop(duty) || isLittleSlower(duty)) {
+    if (isByCop(duty) || isLittleSlower(duty) || isMuchSlowerByAnUnknownCop(duty)) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
@@ -93,6 +96,17 @@ public final class PartLoad {
   }
 
   /**
+   * Whether the power is that of a slow compressor, and the COP so little known that it may be what
+   * that brings: a heat of which only the most is known proves no failing compressor.
+   */
+  private static boolean isMuchSlowerByAnUnknownCop(Duty duty) {
+    Estimate cop = duty.of(DutyFigure.COP_RATIO).orElseThrow();
+    return duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() <= LITTLE_SLOWER
+        && cop.standard() > HARDLY_KNOWN
+        && cop.value() + cop.expanded() >= 1;
+  }
+
+  /**
    * Whether a stretch was at part speed for certain enough to say so: it draws less than the
    * nameplate's power beyond doubt. What merely cannot be ruled out is no proof of health.
    */
@@ -103,15 +117,16 @@ public final class PartLoad {
   }
 
   /**
-   * Whether a run shows part speed alone, also while the water was not near the set temperature, so
-   * that nothing asked for it. A quiet or economy setting does that, and a compressor that moves
-   * too little.
+   * Whether a run shows part speed alone, and not only while the water is known to be near the set
+   * temperature, so that nothing is known to ask for it. A quiet or economy setting does that, and
+   * a compressor that moves too little.
    */
   public static boolean isUnasked(Evidence evidence) {
     List<Duty> known =
         evidence.duty().stream().filter(duty -> duty.has(DutyFigure.POWER_RATIO)).toList();
     return known.stream().allMatch(duty -> power(duty) < POWER_RATIO)
-        && known.stream().anyMatch(duty -> !isNearSetpoint(evidence, duty));
+        && (evidence.recording().rig().pool().setpointK().isEmpty()
+            || known.stream().anyMatch(duty -> !isNearSetpoint(evidence, duty)));
   }
 
   /** The same heater in the same run at clearly more power, if it was seen so. */

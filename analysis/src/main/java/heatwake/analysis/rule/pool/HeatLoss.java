@@ -67,7 +67,7 @@ public final class HeatLoss implements Rule {
         + " measurement: evaporation (ASHRAE), convection and radiation to a clear sky, in the"
         + " weather measured with the highest activity factor, 1.5; else in the air measured, at 20"
         + " % humidity and 3 m/s (ours), about 1500 W/m2 at 15 °C. Silent where the heat is known for"
-        + " less than 90 % of its time (ours); what is unknown of the rest widens its uncertainty.";
+        + " less than 90 % of its time (ours), and where the flow is assumed and no rating bounds it; what is unknown of the rest widens its uncertainty.";
   }
 
   @Override
@@ -79,6 +79,12 @@ public final class HeatLoss implements Rule {
           evidence.recording().rig().pool().volumeM3().isEmpty()
               ? "no pool.volume in the rig"
               : "delivered heat or pool temperature not known");
+    }
+    if (evidence.heat().flowIsAssumed()
+        && evidence.recording().rig().heater().ratings().isEmpty()) {
+      return Outcome.notEnoughData(
+          "the flow through the heater is not measured, and no [[heater.rating]] in the rig bounds"
+              + " the heat");
     }
     HeatingTime heating = HeatingTime.of(evidence);
     if (heating.onS() < SHORTEST_S || HeatingTime.isIdle(evidence)) {

@@ -56,7 +56,7 @@ public final class LowCharge implements Rule {
         + " heat or COP is 5 % low, or superheat exceeds 10 K by its uncertainty and heat or COP is low"
         + " beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
-        + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 12 K and subcooling is below 2 K, or below 4 K over a coil that low, or superheat exceeds 25 K (no fixed orifice"
+        + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 12 K and subcooling is below 2 K, or below 4 K over a coil that low, or superheat exceeds 25 K, 18 K in air under 20 °C (no fixed orifice"
         + " is charged for more: common practice, from memory) and the coil evaporates low. For 10 min of steady running; or where the coil ices as no sound"
         + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }

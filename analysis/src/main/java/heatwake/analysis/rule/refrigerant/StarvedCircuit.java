@@ -33,6 +33,14 @@ final class StarvedCircuit {
   private static final double GREATEST_SUPERHEAT_K = 25;
 
   /**
+   * The same in air of 20 Cel and less, whose wet bulb is no higher: the tables ask for some 15 K
+   * there at the most; common practice, from memory.
+   */
+  private static final double GREATEST_IN_COOL_AIR_K = 18;
+
+  private static final double COOL_AIR_K = 273.15 + 20;
+
+  /**
    * Subcooling below this leaves vapour in the liquid line; 4 to 8 K is normal, common practice.
    */
   private static final double LOW_SUBCOOLING_K = 2;
@@ -81,7 +89,13 @@ final class StarvedCircuit {
   private boolean showsByCircuitAlone() {
     return (surely(superheat, GRAVE_SUPERHEAT_K)
             && (vapourInLiquid || (evaporatesLow && hasLittleSubcooling())))
-        || (surely(superheat, GREATEST_SUPERHEAT_K) && evaporatesLow);
+        || (surely(superheat, greatestSuperheatK()) && evaporatesLow);
+  }
+
+  private double greatestSuperheatK() {
+    return isBelow(duty.of(DutyFigure.AIR), COOL_AIR_K)
+        ? GREATEST_IN_COOL_AIR_K
+        : GREATEST_SUPERHEAT_K;
   }
 
   private boolean showsByCoilAndLittleLiquid() {

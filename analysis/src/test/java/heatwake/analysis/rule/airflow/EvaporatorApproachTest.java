@@ -138,5 +138,9 @@ class EvaporatorApproachTest {
     onlyFlag(rule, slow.set(DutyFigure.POWER_RATIO, 0.9, 0.01).evidence());
     slow.set(DutyFigure.POWER_RATIO, 0.35, 0.01).set(DutyFigure.STANDARD_APPROACH, 40, 2);
     onlyFlag(rule, slow.set(DutyFigure.EVAPORATOR_APPROACH, 18, 0.3).evidence());
+    // Less heat for the power is another trouble's; the coil lies as close to the air as any.
+    slow.set(DutyFigure.COP_RATIO, 0.85, 0.04);
+    onlyFlag(rule, slow.set(DutyFigure.EVAPORATOR_APPROACH, 13.5, 0.3).evidence());
+    assertClear(rule, slow.set(DutyFigure.EVAPORATOR_APPROACH, 11.3, 0.3).evidence());
   }
 }

@@ -72,6 +72,25 @@ class LowHeatTest {
             .evidence());
   }
 
+  /** Of an assumed flow only the most heat is known, and so is of the COP. */
+  @Test
+  void aCopThatIsHardlyKnownLeavesPartSpeedOpen() {
+    AtDuty slow =
+        AtDuty.sound()
+            .set(DutyFigure.HEAT_RATIO, 0.52, 0.11)
+            .set(DutyFigure.POWER_RATIO, 0.63, 0.03)
+            .set(DutyFigure.COP_RATIO, 0.83, 0.18)
+            .set(DutyFigure.WATER_IN, 273.15 + 22, 0.1);
+    assertClear(rule, slow.evidence());
+    // At full power it is the heater that is weak, and a COP that is known is less by itself.
+    onlyFlag(rule, slow.set(DutyFigure.POWER_RATIO, 1.0, 0.03).evidence());
+    onlyFlag(
+        rule,
+        slow.set(DutyFigure.POWER_RATIO, 0.63, 0.03)
+            .set(DutyFigure.COP_RATIO, 0.83, 0.06)
+            .evidence());
+  }
+
   @Test
   void farFromTheSetTemperatureASlowHeaterHasNoReason() {
     // The set temperature is 28 Cel.

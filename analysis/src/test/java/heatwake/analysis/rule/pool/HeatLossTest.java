@@ -8,6 +8,7 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Pool;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -46,6 +47,42 @@ class HeatLossTest {
   @Test
   void thePoolStandsByItselfBesideAHeaterThatIsALittleWeak() {
     assertThat(rules(1.2)).contains("heat-loss");
+  }
+
+  /** Between the nameplate's flows the heat may be any: a quotient of it accuses no pool. */
+  @Test
+  void anAssumedFlowNeedsARatingToBoundTheHeat() {
+    assertThat(withoutFlow(Rigs.typicalHeater())).contains("heat-loss");
+    Heater plate = Rigs.typicalHeater();
+    Heater unrated =
+        new Heater(
+            plate.label(),
+            plate.refrigerant(),
+            plate.flowMinM3PerS(),
+            plate.flowMaxM3PerS(),
+            plate.voltageV(),
+            plate.currentMaxA(),
+            plate.breakerA(),
+            plate.restartDelayS(),
+            plate.pressureMaxPa(),
+            List.of());
+    assertThat(withoutFlow(unrated)).doesNotContain("heat-loss");
+  }
+
+  private static List<String> withoutFlow(Heater heater) {
+    return Analysis.of(
+            RunBuilder.run()
+                .rig(Rigs.withHeater(heater))
+                .without(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.WATER_RETURN)
+                .every(5)
+                .pool(25)
+                .circulating(12)
+                .heating(300)
+                .recording())
+        .flags()
+        .stream()
+        .map(Flag::rule)
+        .toList();
   }
 
   /**

@@ -141,6 +141,10 @@ class LowChargeTest {
     onlyFlag(rule, choked.evidence());
     // Charging tables of fixed orifices ask for up to some 25 K (from memory).
     assertClear(rule, choked.set(DutyFigure.SUPERHEAT, 25, 1).evidence());
+    // For air whose wet bulb is at most 20 Cel they ask for some 15 K at the most.
+    onlyFlag(rule, choked.set(DutyFigure.AIR, 273.15 + 17, 0.3).evidence());
+    assertClear(rule, choked.set(DutyFigure.SUPERHEAT, 20, 1).evidence());
+    choked.set(DutyFigure.AIR, 273.15 + 27, 0.3);
     choked.set(DutyFigure.SUPERHEAT, 34, 1);
     // Heat that is known to be right speaks for another cause.
     assertClear(rule, choked.set(DutyFigure.HEAT_RATIO, 1, 0.04).evidence());
