@@ -6,8 +6,8 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -226,11 +226,12 @@ final class Reasoning {
    */
   private List<String> whatWouldDecide(List<Flag> flags, Side side) {
     List<String> texts = new ArrayList<>();
-    Set<Channel> clipped = evidence.recording().series().keySet();
+    Recording run = evidence.recording();
+    ToKnow toKnow = new ToKnow(run.series().keySet(), run.rig().heater());
     flags.stream()
         .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag))
         .findFirst()
-        .ifPresent(flag -> texts.addAll(WouldDecide.of(attribution(flag), clipped)));
+        .ifPresent(flag -> texts.addAll(WouldDecide.of(attribution(flag), toKnow)));
     Stream.concat(
             flags.stream().filter(flag -> flag.side() == side),
             flags.stream().filter(flag -> flag.side() != side))

@@ -1,8 +1,9 @@
 package heatwake.analysis.verdict;
 
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.quantity.Channel;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -16,14 +17,15 @@ final class WouldDecide {
   /**
    * One sentence each.
    *
-   * @param clipped the channels that are read already
+   * @param toKnow what it takes to know a symptom
    */
-  static List<String> of(Attribution attribution, Set<Channel> clipped) {
+  static List<String> of(Attribution attribution, ToKnow toKnow) {
     Cause first = attribution.likeliest();
-    List<String> texts = new ArrayList<>();
+    Set<Symptom> telling = new LinkedHashSet<>();
     for (Cause rival : attribution.rivals()) {
-      texts.addAll(telling(first, rival, attribution, clipped));
+      telling.addAll(telling(first, rival, attribution));
     }
+    List<String> texts = new ArrayList<>(toKnow.of(telling));
     if (attribution.side() == Side.UNDECIDED) {
       texts.add(SiteCheck.of(first));
       attribution.rivals().forEach(rival -> texts.add(SiteCheck.of(rival)));
@@ -31,12 +33,10 @@ final class WouldDecide {
     return texts;
   }
 
-  private static List<String> telling(
-      Cause one, Cause other, Attribution attribution, Set<Channel> clipped) {
+  private static List<Symptom> telling(Cause one, Cause other, Attribution attribution) {
     return one.row().keySet().stream()
         .filter(symptom -> !attribution.grades().containsKey(symptom))
         .filter(symptom -> one.row().get(symptom) != other.row().get(symptom))
-        .map(symptom -> SymptomText.toKnow(symptom, clipped))
         .toList();
   }
 }

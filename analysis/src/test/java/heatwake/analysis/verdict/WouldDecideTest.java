@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.site.Heater;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -29,7 +31,7 @@ class WouldDecideTest {
 
     assertThat(attribution.side()).isEqualTo(Side.UNDECIDED);
     assertThat(attribution.rivals()).containsExactly(Cause.UNDERCHARGE);
-    List<String> texts = WouldDecide.of(attribution, Set.of(Channel.AIR_IN, Channel.HUMIDITY_IN));
+    List<String> texts = WouldDecide.of(attribution, toKnow(Channel.AIR_IN, Channel.HUMIDITY_IN));
     assertThat(texts)
         .containsExactly(
             "clip air-out",
@@ -46,7 +48,22 @@ class WouldDecideTest {
         .doesNotHaveDuplicates()
         .contains(Side.WATER)
         .doesNotContain(attribution.likeliest().side());
-    assertThat(WouldDecide.of(attribution, Set.of(Channel.PRESSURE_DISCHARGE)))
-        .contains("clip temp-liquid", "clip temp-discharge");
+    List<String> texts = WouldDecide.of(attribution, toKnow(Channel.PRESSURE_DISCHARGE));
+    assertThat(texts.get(0)).startsWith("clip ").contains("temp-liquid", "temp-discharge");
+    assertThat(texts.get(0)).doesNotContain("pressure-discharge");
+    // A technician at the pad reads one line of what to clip, not one for each symptom.
+    assertThat(texts).filteredOn(text -> text.startsWith("clip ")).hasSize(1);
+  }
+
+  @Test
+  void whatTheRigStatesIsNotAskedFor() {
+    Attribution attribution = Attribution.of(Map.of(Symptom.HEAT, -1.0));
+    assertThat(WouldDecide.of(attribution, toKnow())).noneMatch(text -> text.startsWith("state"));
+    assertThat(WouldDecide.of(attribution, new ToKnow(Set.of(), Heater.UNKNOWN)))
+        .anyMatch(text -> text.startsWith("state ") && text.contains("heater.refrigerant"));
+  }
+
+  private static ToKnow toKnow(Channel... clipped) {
+    return new ToKnow(Set.of(clipped), Rigs.typicalHeater());
   }
 }

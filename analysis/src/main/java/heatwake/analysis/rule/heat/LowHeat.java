@@ -158,7 +158,7 @@ public final class LowHeat implements Rule {
             "lost refrigerant or a worn compressor",
             "dirty air coil, weak fan or air going round",
             "a flow meter or pipe probe that misleads"),
-        "Compare flow, pressures and air temperatures with the verdict; clip on what is missing.",
+        "Compare flow, pressures and air temperatures with the manual's; clip on what is missing.",
         HeatChannels.of(run));
   }
 }
