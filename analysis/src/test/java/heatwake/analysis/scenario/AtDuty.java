@@ -2,6 +2,7 @@ package heatwake.analysis.scenario;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.rule.Evidence;
@@ -28,6 +29,7 @@ public final class AtDuty {
   private final Rig rig;
   private final Map<DutyFigure, Estimate> figures = new EnumMap<>(DutyFigure.class);
   private final List<Duty> past = new ArrayList<>();
+  private HeatFigures heat = HeatFigures.NONE;
   private double minutes = 60;
   private long fromMs = START_MS;
 
@@ -78,6 +80,22 @@ public final class AtDuty {
     return this;
   }
 
+  /** How well the flow is known that the heat rests on. */
+  public AtDuty flow(FlowKnowledge known) {
+    heat =
+        new HeatFigures(
+            Optional.empty(),
+            1,
+            Optional.empty(),
+            1,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.of(known));
+    return this;
+  }
+
   /** Keeps only these figures. */
   public AtDuty only(DutyFigure... known) {
     figures.keySet().retainAll(List.of(known));
@@ -112,7 +130,7 @@ public final class AtDuty {
         Timeline.of(recording),
         List.of(),
         List.of(),
-        HeatFigures.NONE,
+        heat,
         Optional.empty(),
         PoolFigures.NONE,
         List.of(),

@@ -64,7 +64,7 @@ public final class LowHeat implements Rule {
         + " 25 % before a sound one (common practice). Not raised where the compressor runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
         + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
-        + " one, or, at 75 % of the power or less, is known to no better than 20 % and may be no less"
+        + " one, or may be so by an assumed flow at 75 % of the power or less"
         + " (ours), or between 75 and 95 % of the power 94 % of it over a coil less than 17 K below the"
         + " air and not short of refrigerant (at the rated heat in humid air; so near full speed the COP gains little, and what fails"
         + " takes more of the heat than of the power: ours), or, with more power at full speed than nameplate and head explain (another load on the"

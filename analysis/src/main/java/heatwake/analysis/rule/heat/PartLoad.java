@@ -38,9 +38,6 @@ public final class PartLoad {
   /** Down to this share of the power a slower compressor gains little in COP; ours. */
   private static final double LITTLE_SLOWER = 0.75;
 
-  /** A COP with more standard uncertainty than this, of the promised one, is hardly known; ours. */
-  private static final double HARDLY_KNOWN = 0.1;
-
   private PartLoad() {}
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
@@ -55,7 +52,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (isByCop(duty) || isLittleSlower(duty) || isMuchSlowerByAnUnknownCop(duty)) {
+    if (isByCop(duty) || isLittleSlower(duty) || isMuchSlowerByAnAssumedFlow(evidence, duty)) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
@@ -96,13 +93,13 @@ public final class PartLoad {
   }
 
   /**
-   * Whether the power is that of a slow compressor, and the COP so little known that it may be what
-   * that brings: a heat of which only the most is known proves no failing compressor.
+   * Whether the power is that of a slow compressor, and the COP, for want of a flow meter, may be
+   * what that brings: a heat of which only the most is known proves no failing compressor.
    */
-  private static boolean isMuchSlowerByAnUnknownCop(Duty duty) {
+  private static boolean isMuchSlowerByAnAssumedFlow(Evidence evidence, Duty duty) {
     Estimate cop = duty.of(DutyFigure.COP_RATIO).orElseThrow();
-    return duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() <= LITTLE_SLOWER
-        && cop.standard() > HARDLY_KNOWN
+    return evidence.heat().flowIsAssumed()
+        && duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() <= LITTLE_SLOWER
         && cop.value() + cop.expanded() >= 1;
   }
 
