@@ -4,6 +4,7 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.LowCop;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
@@ -31,6 +32,12 @@ record DrawnPower(Optional<Estimate> power, Optional<Estimate> cop) {
             .filter(ratio -> Doubt.above(ratio, Symptom.UNEXPLAINED_POWER.normalTo()))
             .isPresent()
         && cop.filter(ratio -> ratio.value() < 1 - Duty.CLOSE_TO_PLATE).isPresent();
+  }
+
+  /** The COP in words where it is likelier low than not. */
+  Optional<String> waste() {
+    return cop.filter(known -> isLikelierWasteful())
+        .map(known -> "and COP is " + Wording.percent(known) + " of the nameplate's");
   }
 
   /** Whether the COP is likelier low than not. */

@@ -83,13 +83,16 @@ final class SoundByHeat {
                   outside.figures().isEmpty() ? Stream.empty() : outside.wouldDecide().stream())
               .toList());
     }
+    DrawnPower drawn = DrawnPower.of(mean);
     if (!outside.figures().isEmpty()) {
+      // A figure out of its band that costs power is not the heater's own way.
       return new Soundness(
-          outside.isHealth() ? LEAST_BY_HEAT : 0,
-          Stream.concat(Stream.of(heat), outside.figures().stream()).toList(),
+          outside.isHealth() && !drawn.isLikelierWasteful() ? LEAST_BY_HEAT : 0,
+          Stream.of(Stream.of(heat), outside.figures().stream(), drawn.waste().stream())
+              .flatMap(part -> part)
+              .toList(),
           outside.wouldDecide());
     }
-    DrawnPower drawn = DrawnPower.of(mean);
     if (drawn.isTooMuch()) {
       return new Soundness(
           0,

@@ -113,6 +113,16 @@ class SoundnessTest {
     assertThat(both.because().toString()).contains("superheat 16.1 K", "subcooling 0.2 K");
   }
 
+  /** Scale raises the head, and the head costs power: two figures that agree are no health. */
+  @Test
+  void aHighHeadThatCostsPowerIsNotTheHeatersOwnWay() {
+    AtDuty high = AtDuty.sound().set(DutyFigure.CONDENSER_APPROACH, 13.1, 0.4);
+    assertThat(Soundness.of(high.evidence()).confidence()).isEqualTo(0.5);
+    Soundness wasteful = Soundness.of(high.set(DutyFigure.COP_RATIO, 0.83, 0.09).evidence());
+    assertThat(wasteful.confidence()).isZero();
+    assertThat(wasteful.because().toString()).contains("COP is 83 ± 18 %");
+  }
+
   /** Overcharge, a choked line and air all back liquid up in the condenser (common practice). */
   @Test
   void moreLiquidThanUsualNamesWhatTellsItsCausesApart() {
