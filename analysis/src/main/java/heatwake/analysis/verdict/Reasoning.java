@@ -104,11 +104,11 @@ final class Reasoning {
     boolean tie = best - rival < LEAST_DIFFERENCE;
     List<Reason> because = new ArrayList<>(reasons(flags, side));
     List<String> wouldDecide = new ArrayList<>(whatWouldDecide(flags, side));
-    CircuitBeside.of(side, flags, evidence)
+    HeaterBeside.of(side, flags, evidence)
         .ifPresent(
-            circuit -> {
-              circuit.figures().forEach(text -> because.add(new Reason.Sentence(text)));
-              wouldDecide.addAll(circuit.wouldDecide());
+            heater -> {
+              heater.figures().forEach(text -> because.add(new Reason.Sentence(text)));
+              wouldDecide.addAll(heater.wouldDecide());
             });
     return new Verdict(
         side, rounded(tie ? confidence * (1 - RIVAL_SHARE) : confidence), because, wouldDecide);

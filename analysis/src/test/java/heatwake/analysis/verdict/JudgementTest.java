@@ -377,20 +377,24 @@ class JudgementTest {
         .isEqualTo(Side.POOL);
   }
 
-  /** A pool that loses heat says nothing of the machine: figures out of their bands are said. */
+  /** Whoever is told of the pool wants to know whether the heater is good, or what it ails of. */
   @Test
-  void aPoolThatLosesHeatLeavesTheCircuitItsWord() {
+  void aPoolThatLosesHeatLeavesTheHeaterItsWord() {
     AtDuty odd = AtDuty.sound().set(DutyFigure.SUPERHEAT, 11.5, 0.8);
     Verdict one = ofPool(odd.evidence());
     assertThat(one.side()).isEqualTo(Side.POOL);
-    assertThat(one.because()).containsExactly("heat-loss: evidence of heat-loss");
+    assertThat(one.because())
+        .containsExactly(
+            "heat-loss: evidence of heat-loss",
+            "the heater itself: heat is 99 ± 7 % of the nameplate's at these conditions");
     Verdict both = ofPool(odd.set(DutyFigure.SUBCOOLING, 0.5, 0.6).evidence());
     assertThat(both.side()).isEqualTo(Side.POOL);
     assertThat(both.because())
         .containsExactly(
             "heat-loss: evidence of heat-loss",
-            "but superheat 11.5 K (sound: 2.0 K to 9.0 K)",
-            "but subcooling 0.5 K (sound: 2.0 K to 7.0 K)");
+            "the heater itself: heat is 99 ± 7 % of the nameplate's at these conditions; but"
+                + " superheat 11.5 K (sound: 2.0 K to 9.0 K); but subcooling 0.5 K (sound: 2.0 K to"
+                + " 7.0 K)");
     assertThat(both.wouldDecide().toString()).contains("look at it", "may lack refrigerant");
     Evidence evidence = odd.evidence();
     Verdict told =
