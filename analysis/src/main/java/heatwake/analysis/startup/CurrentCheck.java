@@ -6,6 +6,7 @@ import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
+import heatwake.analysis.rule.electrical.DoubtfulSupply;
 import heatwake.analysis.rule.electrical.Overcurrent;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.timeline.Timeline;
@@ -37,6 +38,12 @@ final class CurrentCheck implements Check {
     if (new Overcurrent().evaluate(evidence) instanceof Outcome.Flagged flagged) {
       Flag flag = flagged.flags().get(0);
       return fail(flag.endMs(), flag.evidence());
+    }
+    OptionalDouble over = DoubtfulSupply.overNameplateA(evidence);
+    if (over.isPresent()) {
+      return notSeen(
+          text(over.getAsDouble(), OptionalDouble.empty(), heater)
+              + "; above it but not for certain: measure with a better meter");
     }
     return evidence.cycles().stream()
         .map(

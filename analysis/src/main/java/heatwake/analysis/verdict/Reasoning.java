@@ -7,6 +7,7 @@ import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.electrical.DoubtfulSupply;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
@@ -38,6 +39,9 @@ final class Reasoning {
 
   /** What a measurement fault counts beside a machine fault on other evidence; ours. */
   private static final double BESIDE_MACHINE = 0.6;
+
+  /** A heater is called sound at a supply beyond its limits, if not for certain, by this; ours. */
+  private static final double AT_DOUBTFUL_SUPPLY = 0.5;
 
   private static final double MOST_CONFIDENCE = 0.97;
   private static final int MOST_REASONS = 6;
@@ -157,12 +161,17 @@ final class Reasoning {
     Soundness sound = Soundness.of(evidence);
     List<Reason> because = new ArrayList<>();
     sound.because().forEach(text -> because.add(new Reason.Sentence(text)));
+    List<String> supply = DoubtfulSupply.words(evidence);
+    supply.forEach(text -> because.add(new Reason.Sentence(text)));
     flags.forEach(flag -> because.add(new Reason.Notes(flag)));
+    List<String> wouldDecide = new ArrayList<>(sound.wouldDecide());
+    if (!supply.isEmpty()) {
+      wouldDecide.add(DoubtfulSupply.NEXT_CHECK);
+    }
+    double confidence =
+        supply.isEmpty() ? sound.confidence() : Math.min(AT_DOUBTFUL_SUPPLY, sound.confidence());
     return new Verdict(
-        sound.confidence() > 0 ? Side.HEALTHY : Side.UNDECIDED,
-        rounded(sound.confidence()),
-        because,
-        sound.wouldDecide());
+        confidence > 0 ? Side.HEALTHY : Side.UNDECIDED, rounded(confidence), because, wouldDecide);
   }
 
   private Verdict undecided(List<Flag> flags) {

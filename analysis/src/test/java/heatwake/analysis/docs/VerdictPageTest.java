@@ -175,8 +175,8 @@ class VerdictPageTest {
       Beside a machine flag that rests on other readings, a measurement flag counts 60 %. `low-heater-flow` told by
       the rise alone counts 0.65: a loose clip reads as much. Flags speak only beyond doubt, so where several sides
       have one a low confidence leaves open which comes first, not whether they are so.
-      Where the verdict is the pool or the schedule and no flag has a word of the machine, two or more figures of the
-      circuit outside their bands by a grade over 0.25 are said beside it, with what to look for.
+      Where the verdict is the pool or the schedule and no flag has a word of the machine, what [health](#health) says
+      of the heater itself is said beside it, with what would settle it.
 
       """;
 
@@ -191,18 +191,22 @@ class VerdictPageTest {
       |---|---|---|
       | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
       | the same, but one of approaches (not that of a coil that may be iced), superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
+      | the same beside a COP likelier below 90 % than above: a head that costs power is not the heater's own way | undecided | 0 |
       | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |
       | heat likelier below 90 % than above, not beyond doubt | undecided: what would make the heat surer | 0 |
       | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
       | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |
       | the same, but one of them outside | undecided: a run at full speed | 0 |
-      | the same within their bands, but the power never up to 95 % and the water never within 1.5 K of the set temperature, where that is known: nothing asks for part speed | undecided: see the setting, a run at full power | 0 |
+      | the same within their bands, but the power never up to 95 % and the water never known to be within 1.5 K of the set temperature: nothing is known to ask for part speed | undecided: see the setting, a run at full power | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
-          | the compressor stopped with the water more than 0.5 K below its set temperature beyond doubt, and stayed away for more than 1 h to the end of the run though water moved | undecided: fault memory, or who switched it off | 0 |
+      | the compressor stopped with the water more than 0.5 K below its set temperature beyond doubt, and stayed away for more than 1 h to the end of the run though water moved | undecided: fault memory, or who switched it off | 0 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |
       | the same without power | healthy | 0.45 |
       | less | undecided, with what to clip or state | 0 |
+
+      In steady running at a voltage beyond 10 % of nominal, or a current above 105 % of the nameplate's, though not for
+      certain enough for a flag, that is said, and the heater is healthy by 0.5 at the most.
       """;
 }

@@ -29,7 +29,7 @@ public final class Overcurrent implements Rule {
   private static final double SUSTAINED_S = 300;
 
   /** A sound heater may draw this much of its plate: plates are 5 % off; common practice. */
-  private static final double PLATE_TOLERANCE = 1.05;
+  static final double PLATE_TOLERANCE = 1.05;
 
   /** A load on for this long is continuous, s; NEC article 100 (from memory). */
   private static final double CONTINUOUS_S = 3 * 3600;
