@@ -33,7 +33,7 @@ public final class AirRecirculation implements Rule {
   /** A shorter rest tells too, if an air probe has had its time; common practice, s. */
   private static final double SHORT_REST_S = 60;
 
-  private static final int FEWEST_READINGS = 5;
+  private static final int FEWEST_READINGS = 3;
 
   /** Over a minute gusts and a cloud shift two air probes by this; ours. */
   private static final double WANDER_AT_SHORT_REST_K = 1.0;
