@@ -46,7 +46,9 @@ public final class ProbeSlipped implements Rule {
         + " which one of the two stood still (see probe-stuck). "
         + OffPipe.LIMITS
         + " "
-        + Reclip.LIMITS;
+        + Reclip.LIMITS
+        + " "
+        + SlipAtRest.LIMITS;
   }
 
   @Override
@@ -93,6 +95,20 @@ public final class ProbeSlipped implements Rule {
               .map(slip -> flag(slip, evidence.recording().endMs()))
               .ifPresent(flags::add);
         }
+      }
+    }
+    for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      if (flags.stream().noneMatch(flag -> flag.channels().contains(accused))) {
+        SlipAtRest.in(evidence, accused)
+            .map(
+                slip ->
+                    flag(
+                        accused,
+                        Severity.WARNING,
+                        slip.startMs(),
+                        evidence.recording().endMs(),
+                        slip.words()))
+            .ifPresent(flags::add);
       }
     }
     return Outcome.of(flags);

@@ -384,4 +384,41 @@ class ProbeSlippedTest {
             .change(Channel.WATER_OUT, reclipped(25, 22));
     assertClear(rule, readings(run.heating(20).recording()));
   }
+
+  private static RunBuilder atRest() {
+    return RunBuilder.run()
+        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.AIR_IN)
+        .every(5)
+        .air(14)
+        .circulating(10)
+        .heating(40)
+        .circulating(20);
+  }
+
+  /** From 70 min on; the inlet still says the pool's 26 Cel. */
+  @Test
+  void anOutletThatFallsToTheAirWithinMinutesAtRestHasSlipped() {
+    RunBuilder run = atRest().change(Channel.WATER_OUT, towardsWithin(4200, 240, 14));
+    assertThat(onlyFlag(rule, readings(run.circulating(150).recording())).evidence())
+        .isEqualTo(
+            "water-out went from 26.0 °C to 14.0 °C, towards the air at 14.0 °C, within 20 min at"
+                + " rest, while water-in moved by 0.0 K in over an hour; no pipe full of water cools"
+                + " so");
+  }
+
+  /** The pump stops: a pipe full of water needs an hour, and both go. */
+  @Test
+  void pipesThatCoolTogetherAfterThePumpAreClear() {
+    RunBuilder run =
+        atRest()
+            .change(Channel.WATER_OUT, towardsWithin(4200, 3600, 14))
+            .change(Channel.WATER_IN, towardsWithin(4200, 5400, 14));
+    assertClear(rule, readings(run.circulating(150).recording()));
+  }
+
+  /** Exponentially from a second on. */
+  private static RunBuilder.Change towardsWithin(double fromS, double constantS, double airCel) {
+    return (atS, cel) ->
+        atS < fromS ? cel : airCel + (cel - airCel) * Math.exp((fromS - atS) / constantS);
+  }
 }
