@@ -5,8 +5,6 @@ import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.flow.FlowBasis;
 import heatwake.analysis.flow.FlowWays;
 import heatwake.analysis.flow.HeaterShare;
-import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
@@ -46,9 +44,6 @@ public record WaterSide(
   /** Gauge pressure in the heater where none is measured: usual for a pool; common practice. */
   private static final double USUAL_GAUGE_PA = 70e3;
 
-  /** A mean rise this far below zero is no scatter; ours. */
-  private static final double COOLING_K = 0.2;
-
   /** Finds all that the probes allow. */
   public static WaterSide of(Timeline recorded, Rig rig, Phases phases) {
     Timeline timeline = Alignment.of(recorded, phases.spans());
@@ -66,13 +61,15 @@ public record WaterSide(
     Optional<FlowBasis> flow = FlowWays.best(timeline, rig, phases.spans(), out);
     missing.addAll(missingFlow(flow, share));
     double[] riseK = riseK(timeline, out);
-    boolean coolsWhileHeating = coolsWhileHeating(timeline, phases, out, riseK);
-    if (coolsWhileHeating) {
+    boolean seemsToCool =
+        out.filter(pair -> SeemsToCool.tells(timeline, phases, pair, riseK)).isPresent();
+    if (seemsToCool) {
       missing.add(
-          "heat: water-out reads colder than water-in while the compressor runs, so no heat is"
-              + " given out; see whether the two are exchanged or one has slipped");
+          "heat: water-out reads colder than water-in while "
+              + (Zeroing.restIsSeen(timeline) ? "the compressor runs" : "water moves")
+              + ", so no heat is given out; see whether the two are exchanged or one has slipped");
     }
-    Optional<FlowBasis> trusted = coolsWhileHeating ? Optional.empty() : flow;
+    Optional<FlowBasis> trusted = seemsToCool ? Optional.empty() : flow;
     Optional<HeatStream> heat =
         trusted.flatMap(
             basis ->
@@ -82,32 +79,6 @@ public record WaterSide(
       missing.add("heat: water-in and water-out are needed; clip both to the heater's pipes");
     }
     return new WaterSide(zero, out, riseK, share, flow, heat, missing);
-  }
-
-  /**
-   * Whether the pair tells, beyond its uncertainty, that the heater cools the water over the whole
-   * run (a defrost does so for minutes only): then it is the pair that errs.
-   */
-  private static boolean coolsWhileHeating(
-      Timeline timeline, Phases phases, Optional<Pair> pair, double[] riseK) {
-    if (pair.isEmpty() || !Zeroing.restIsSeen(timeline)) {
-      return false;
-    }
-    double sum = 0;
-    int known = 0;
-    for (PhaseSpan span : phases.spans()) {
-      if (span.phase() == Phase.STARTING || span.phase() == Phase.STEADY) {
-        int to = timeline.firstAtOrAfter(span.endMs());
-        for (int i = timeline.firstAtOrAfter(span.startMs()); i < to; i++) {
-          if (!Double.isNaN(riseK[i])) {
-            sum += riseK[i];
-            known++;
-          }
-        }
-      }
-    }
-    double least = Math.max(COOLING_K, Estimate.COVERAGE_FACTOR * pair.get().systematicK());
-    return known > 0 && sum / known < -least;
   }
 
   private static List<String> missingFlow(Optional<FlowBasis> flow, Optional<HeaterShare> share) {

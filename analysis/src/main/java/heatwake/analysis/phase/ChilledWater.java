@@ -40,6 +40,11 @@ final class ChilledWater {
    */
   private static final double BEYOND_K = 1;
 
+  /**
+   * Power and high side are held against so long before the rise may have begun to fall, s; ours.
+   */
+  private static final double LATELY_S = 120;
+
   /** Off a level by this share of the way to another (ours, above noise; as {@link Defrost}). */
   private static final double OFF_LEVEL = 0.08;
 
@@ -119,7 +124,9 @@ final class ChilledWater {
     int until = Math.max(from, cold.from() - timeline.instants(HeatAround.FELL_WITHIN_S));
     double enteredK = Stretch.mean(in, from, until);
     boolean isTooCold = -coldK > beforeK + BEYOND_K;
-    return !(isTooCold && HeldDuty.over(timeline, cold, new Stretch(from, until)))
+    // Of the last minutes: further back a run may still have been starting.
+    Stretch lately = new Stretch(Math.max(from, until - timeline.instants(LATELY_S)), until);
+    return !(isTooCold && HeldDuty.over(timeline, cold, lately))
         && Math.abs(cold.mean(in) - enteredK) < ENTERING_SHARE * fellK
         && (around.again(cold.to(), BACK_SHARE * beforeK) >= 0 || isCutOff(cold));
   }

@@ -15,7 +15,7 @@ final class CombinedZero {
   /** Variance from stretch to stretch beyond that of each. */
   private final double between;
 
-  /** A span, and what the exchanger's own heat may add to its difference. */
+  /** A span, and what the exchanger's own heat and pipes that still slide may add to it. */
   record Stretch(ProbeZero.Span span, double residueK) {
     private double scatterVariance() {
       double scatterK = Math.max(Zeroing.AT_REST_K, span.offsetK().standard());

@@ -140,6 +140,7 @@ public final class Zeroing {
     double unseenK =
         Math.hypot(
             Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
+    double pairK = pairK(timeline, rig, hot);
     List<CombinedZero.Stretch> stretches = new ArrayList<>();
     for (PhaseSpan phase : phases) {
       if (phase.phase() == Phase.CIRCULATING) {
@@ -155,16 +156,9 @@ public final class Zeroing {
                     .goesOn();
         settled
             .within(fades ? end : first, end)
-            .map(
-                one ->
-                    new ProbeZero.Span(
-                        timeline.timeMs(one.from()),
-                        timeline.timeMs(one.to() - 1),
-                        one.differenceK()))
-            .map(
-                span ->
-                    new CombinedZero.Stretch(
-                        span, residueK(span, Math.max(phase.startMs(), stopMs))))
+            .map(one -> stretch(one, Math.max(phase.startMs(), stopMs)))
+            // What the pipes' own slide leaves open beyond the probes' word tells no zero.
+            .filter(one -> one.residueK() < pairK)
             .ifPresent(stretches::add);
       }
     }
@@ -174,14 +168,24 @@ public final class Zeroing {
     CombinedZero combined = new CombinedZero(stretches);
     return Optional.of(
         new ProbeZero(
-            combined.offsetK(unseenK),
-            pairK(timeline, rig, hot),
-            combined.driftK(unseenK),
-            combined.spans()));
+            combined.offsetK(unseenK), pairK, combined.driftK(unseenK), combined.spans()));
   }
 
-  private static double residueK(ProbeZero.Span span, long leftAloneMs) {
-    return Residue.meanK((span.startMs() - leftAloneMs) / 1e3, (span.endMs() - leftAloneMs) / 1e3);
+  /** What exchanger and sliding pipes may add errs to one side in all stretches alike. */
+  private CombinedZero.Stretch stretch(Settled.Part part, long leftAloneMs) {
+    ProbeZero.Span span =
+        new ProbeZero.Span(
+            timeline.timeMs(part.from()), timeline.timeMs(part.to() - 1), part.differenceK());
+    double residueK =
+        Residue.meanK((span.startMs() - leftAloneMs) / 1e3, (span.endMs() - leftAloneMs) / 1e3);
+    double slideK =
+        Slide.standardK(
+            timeline.of(Channel.WATER_IN),
+            timeline.of(hot),
+            part.from(),
+            part.to(),
+            timeline.stepS());
+    return new CombinedZero.Stretch(span, Math.hypot(residueK, slideK));
   }
 
   private static long lastStopBefore(List<Cycle> cycles, long timeMs) {

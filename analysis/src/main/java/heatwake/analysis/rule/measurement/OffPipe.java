@@ -30,9 +30,9 @@ record OffPipe(
     double partnerK) {
   static final String LIMITS =
       "Off its pipe is also a probe that, alone (the other moves by less than 25 % of it), makes the"
-          + " rise of a heater that runs on at equal power, or else high side, and flow (within 25"
-          + " and 30 %, no defrost) fall below zero by more than the usual rise, or grow beyond three"
-          + " times of it, and by 1 K or 5 standard uncertainties more, for 90 s and three readings:"
+          + " rise of a heater that runs on at equal power and high side, as far as read, and flow (within 25"
+          + " and 30 %, no defrost) fall below zero by more than the usual rise of at least 3 min, or grow"
+          + " beyond three times that of at least 10 min, and by 1 K or 5 standard uncertainties more, for 90 s and three readings:"
           + " neither cooling nor a defrost takes more from the water than heating gives it, and no"
           + " heater gives three times its heat (ours). A rise by the outlet needs a flow meter: water"
           + " that stands grows hot too.";

@@ -34,12 +34,18 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
   /** Water and pipes have settled this long after a start, s; common practice. */
   private static final double SETTLES_S = 300;
 
-  /** So much running with a usual rise is needed to know it, s; ours. */
-  private static final double KNOWN_FROM_S = 600;
+  /**
+   * So much running with a usual rise is needed to know it, s; ours. It has settled by then, and a
+   * rise that turns round at equal duty is no matter of how well it is known.
+   */
+  private static final double KNOWN_FROM_S = 180;
+
+  /** To tell three times of it, it must be known longer, s; ours. */
+  private static final double KNOWN_WELL_FROM_S = 600;
 
   /**
-   * Power, or the high side, within this share of the usual: the heater runs on; a defrost changes
-   * both by more (ours).
+   * Power and the high side, as far as read, within this share of the usual: the heater runs on; a
+   * defrost changes both by more (ours).
    */
   private static final double RUNS_ON = 0.25;
 
@@ -52,40 +58,48 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
   /** Empty where nothing tells that the heater runs on, or too little of a usual rise was seen. */
   static Optional<PairWatch> of(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    Optional<Channel> witness =
+    List<double[]> duties =
         List.of(Channel.POWER, Channel.PRESSURE_DISCHARGE).stream()
             .filter(timeline::has)
-            .findFirst();
-    if (witness.isEmpty()) {
+            .map(timeline::of)
+            .toList();
+    if (duties.isEmpty()) {
       return Optional.empty();
     }
     double[] rise = rise(evidence);
-    double[] duty = timeline.of(witness.get());
     double[] flow = timeline.of(Channel.FLOW_HEATER);
     boolean[] settled = settled(evidence);
-    IntPredicate warms = i -> settled[i] && rise[i] > 0 && !Double.isNaN(duty[i]);
-    if (IntStream.range(0, rise.length).filter(warms).count() * timeline.stepS() < KNOWN_FROM_S) {
+    IntPredicate warms =
+        i -> settled[i] && rise[i] > 0 && duties.stream().noneMatch(duty -> Double.isNaN(duty[i]));
+    double knownS = IntStream.range(0, rise.length).filter(warms).count() * timeline.stepS();
+    if (knownS < KNOWN_FROM_S) {
       return Optional.empty();
     }
     double usualK = median(rise, warms);
-    double usualDuty = median(duty, warms);
+    double mostK = knownS < KNOWN_WELL_FROM_S ? Double.POSITIVE_INFINITY : TIMES * usualK;
+    double[] usualDuties = duties.stream().mapToDouble(duty -> median(duty, warms)).toArray();
     double leastFlow = SAME_FLOW * median(flow, warms);
     double limitK = Slip.limitK(evidence.recording().rig());
     byte[] sides = new byte[rise.length];
     for (int i = 0; i < sides.length; i++) {
       boolean runsOn =
           settled[i]
-              && Math.abs(duty[i] / usualDuty - 1) < RUNS_ON
+              && areUsual(duties, usualDuties, i)
               && (!timeline.has(Channel.FLOW_HEATER) || flow[i] >= leastFlow);
       sides[i] =
           settled[i] && rise[i] > 0 && rise[i] < 2 * usualK + limitK
               ? USUAL
               : runsOn && rise[i] < -usualK - limitK
                   ? COLD
-                  : runsOn && rise[i] > TIMES * usualK + limitK ? HOT : NOT_TOLD;
+                  : runsOn && rise[i] > mostK + limitK ? HOT : NOT_TOLD;
     }
     return Optional.of(
         new PairWatch(timeline, usualK, limitK, timeline.has(Channel.FLOW_HEATER), sides));
+  }
+
+  private static boolean areUsual(List<double[]> duties, double[] usual, int i) {
+    return IntStream.range(0, usual.length)
+        .allMatch(k -> Math.abs(duties.get(k)[i] / usual[k] - 1) < RUNS_ON);
   }
 
   /** Stretches with a rise that cannot be, short returns bridged. */

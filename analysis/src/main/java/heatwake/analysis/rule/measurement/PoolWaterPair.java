@@ -5,6 +5,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
+import java.util.function.IntPredicate;
 
 /**
  * Two probes in the same water: while the pump runs, the heater's inlet is the pool. If one stands
@@ -55,14 +56,14 @@ final class PoolWaterPair {
   }
 
   /** By how much a pipe's water changed while it moved, K: between means over some minutes. */
-  static double rangeK(Timeline timeline, Track moves, Channel channel, Frozen frozen) {
+  static double rangeK(Timeline timeline, IntPredicate moves, Channel channel, Frozen frozen) {
     int to = timeline.indexAt(frozen.toMs());
     int length = timeline.instants(END_S);
     double lowest = Double.POSITIVE_INFINITY;
     double highest = Double.NEGATIVE_INFINITY;
     for (int i = timeline.indexAt(frozen.fromMs()); i + length <= to; i += length) {
       double mean = Stretch.mean(timeline.of(channel), i, i + length);
-      if (!Double.isNaN(mean) && moves.yes(i) && moves.yes(i + length)) {
+      if (!Double.isNaN(mean) && moves.test(i) && moves.test(i + length)) {
         lowest = Math.min(lowest, mean);
         highest = Math.max(highest, mean);
       }

@@ -44,7 +44,11 @@ public final class ProbeSlipped implements Rule {
         + " known, under 20 % of the rise is left. Without an air temperature only for the inlet of"
         + " a running heater, and only if the rise changes by half (ours). Not across a time in"
         + " which one of the two stood still (see probe-stuck). "
-        + OffPipe.LIMITS;
+        + OffPipe.LIMITS
+        + " "
+        + Reclip.LIMITS
+        + " "
+        + SlipAtRest.LIMITS;
   }
 
   @Override
@@ -63,12 +67,20 @@ public final class ProbeSlipped implements Rule {
     List<Flag> flags = new ArrayList<>();
     List<OffPipe> off = OffPipe.in(evidence);
     off.forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
+    List<Reclip> brief =
+        ReclipFinder.in(evidence).stream()
+            .filter(one -> off.stream().noneMatch(o -> o.overlaps(one.startMs(), one.endMs())))
+            .toList();
+    brief.forEach(one -> flags.add(flag(one)));
     for (List<PipeBlock> all : PipeBlock.regimes(evidence)) {
       // What a clip read in the air and after is no drift.
       List<PipeBlock> regime =
           all.stream()
               .filter(
-                  block -> off.stream().noneMatch(o -> o.overlaps(block.startMs(), block.endMs())))
+                  block ->
+                      off.stream().noneMatch(o -> o.overlaps(block.startMs(), block.endMs()))
+                          && brief.stream()
+                              .noneMatch(o -> o.overlaps(block.startMs(), block.endMs())))
               .toList();
       for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
         boolean isFlagged =
@@ -83,6 +95,20 @@ public final class ProbeSlipped implements Rule {
               .map(slip -> flag(slip, evidence.recording().endMs()))
               .ifPresent(flags::add);
         }
+      }
+    }
+    for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      if (flags.stream().noneMatch(flag -> flag.channels().contains(accused))) {
+        SlipAtRest.in(evidence, accused)
+            .map(
+                slip ->
+                    flag(
+                        accused,
+                        Severity.WARNING,
+                        slip.startMs(),
+                        evidence.recording().endMs(),
+                        slip.words()))
+            .ifPresent(flags::add);
       }
     }
     return Outcome.of(flags);
@@ -126,7 +152,12 @@ public final class ProbeSlipped implements Rule {
   }
 
   private Flag flag(OffPipe off, long startMs) {
-    return flag(off.accused(), startMs, off.endMs(), off.words());
+    return flag(off.accused(), Severity.WARNING, startMs, off.endMs(), off.words());
+  }
+
+  /** It is back on its pipe and its time is left out: nothing is left to mend. */
+  private Flag flag(Reclip brief) {
+    return flag(brief.accused(), Severity.INFO, brief.startMs(), brief.endMs(), brief.words());
   }
 
   /** A probe stays off its pipe until somebody straps it on again, and nobody says when. */
@@ -141,6 +172,7 @@ public final class ProbeSlipped implements Rule {
     double partnerMoved = isInlet ? last.outK() - before.outK() : last.inK() - before.inK();
     return flag(
         accused,
+        Severity.WARNING,
         slip.startMs(),
         endOfRunMs,
         accused.id()
@@ -157,11 +189,11 @@ public final class ProbeSlipped implements Rule {
             + Wording.kelvin(partnerMoved));
   }
 
-  private Flag flag(Channel accused, long startMs, long endMs, String evidence) {
+  private Flag flag(Channel accused, Severity severity, long startMs, long endMs, String evidence) {
     return new Flag(
         id(),
         Side.MEASUREMENT,
-        Severity.WARNING,
+        severity,
         startMs,
         endMs,
         evidence,

@@ -86,6 +86,7 @@ public final class ProbeStuck implements Rule {
               ? HeatsOn.witnesses(timeline, phases, one)
               : liveliness.othersMove(one)
                   ? why(evidence, liveliness, slept, one, frozen)
+                      .or(() -> FarLonger.words(evidence, phases, moves, one))
                   : Optional.empty();
       reason.map(text -> flag(one, text)).ifPresent(flags::add);
     }

@@ -26,7 +26,10 @@ public final class ProbesSwapped implements Rule {
   /** Standard uncertainties of the pair by which the rise must be negative; ours. */
   private static final double FACTOR = 3.5;
 
-  /** And at least this much, K; ours: the smallest rise of a pool heater is about 1 K. */
+  /** The smallest rise of a pool heater (common practice), K. */
+  private static final double SMALLEST_RISE_K = 1;
+
+  /** And at least this much, K; ours, of that. */
   private static final double LEAST_K = 0.4;
 
   /** Share of the running time in which it is negative; ours. */
@@ -55,7 +58,8 @@ public final class ProbesSwapped implements Rule {
 
   @Override
   public String needs() {
-    return "water-in and water-out, and power, current or pressure-discharge for the compressor";
+    return "water-in and water-out, and power, current or pressure-discharge for the compressor, or"
+        + " else a reading of flow";
   }
 
   @Override
@@ -63,7 +67,8 @@ public final class ProbesSwapped implements Rule {
     return "Rise below zero by more than 3.5 standard uncertainties of the pair and 0.4 K in 90 % of"
         + " at least 10 min of running, defrosts and the first 5 min left out (ours). Not raised"
         + " where the air leaves warmer than it enters: then the machine cools the pool, nor"
-        + " where one of the two stands still (see probe-stuck).";
+        + " where one of the two stands still (see probe-stuck). "
+        + SwappedBySteps.LIMITS;
   }
 
   @Override
@@ -75,8 +80,13 @@ public final class ProbesSwapped implements Rule {
     if (!timeline.has(Channel.POWER)
         && !timeline.has(Channel.CURRENT)
         && !timeline.has(Channel.PRESSURE_DISCHARGE)) {
-      return Outcome.notEnoughData(
-          "no power, current or pressure-discharge to tell that the compressor runs");
+      return SwappedBySteps.in(
+              evidence, Math.max(SMALLEST_RISE_K, FACTOR * pairUncertaintyK(evidence)))
+          .map(seen -> Outcome.flagged(flag(seen.startMs(), seen.endMs(), seen.words())))
+          .orElseGet(
+              () ->
+                  Outcome.notEnoughData(
+                      "no power, current or pressure-discharge to tell that the compressor runs"));
     }
     boolean[] heats = settledRunning(evidence);
     double[] in = timeline.of(Channel.WATER_IN);
@@ -168,13 +178,18 @@ public final class ProbesSwapped implements Rule {
         text.append("; the pool agrees with water-out, not with water-in");
       }
     }
+    return flag(
+        timeline.timeMs(stretch.from()), timeline.timeMs(stretch.to() - 1), text.toString());
+  }
+
+  private Flag flag(long startMs, long endMs, String text) {
     return new Flag(
         id(),
         Side.MEASUREMENT,
         Severity.WARNING,
-        timeline.timeMs(stretch.from()),
-        timeline.timeMs(stretch.to() - 1),
-        text.toString(),
+        startMs,
+        endMs,
+        text,
         List.of(
             "inlet and outlet probe exchanged, on the pipes or in the rig",
             "water runs through the heater the wrong way",

@@ -98,7 +98,7 @@ final class SleptThrough {
         switches(frozen).stream()
             .anyMatch(
                 i -> !stands(i, apart) && Math.abs(change(Channel.WATER_IN, i, apart)) < STAYS_K);
-    double wentOnK = PoolWaterPair.rangeK(timeline, moves, Channel.WATER_IN, frozen);
+    double wentOnK = PoolWaterPair.rangeK(timeline, moves::yes, Channel.WATER_IN, frozen);
     return sleeps && wentOnK > Math.max(GONE_ON_K, DIGITS * frozen.digitK())
         ? Optional.of(wentOnK)
         : Optional.empty();

@@ -20,7 +20,7 @@ record Slip(Channel accused, PipeBlock before, List<PipeBlock> after) {
   private static final double LEAST_K = 1;
 
   /** Nor one under this many standard uncertainties of the pair; ours. */
-  private static final double FACTOR = 5;
+  static final double FACTOR = 5;
 
   /** Air and water must differ by this much for a drift to have a direction, K; ours. */
   private static final double LEAST_AIR_K = 2;

@@ -322,4 +322,56 @@ class ProbeStuckTest {
   void openMeasurementsAreClear(String file) {
     assertClear(rule, readings(OpenMeasurements.recording(file, Rigs.bare())));
   }
+
+  /** Readings of 0.1 K every two seconds whose noise of 0.02 K seldom tips them. */
+  private static RunBuilder coarse() {
+    return RunBuilder.run()
+        .every(2)
+        .without(Channel.WATER_POOL)
+        .noise(Channel.WATER_IN, 0.04)
+        .noise(Channel.WATER_OUT, 0.02)
+        .noise(Channel.POWER, 10)
+        .resolution(Channel.WATER_IN, 0.1)
+        .resolution(Channel.WATER_OUT, 0.1)
+        .pool(23.95)
+        .circulating(10);
+  }
+
+  private static RunBuilder warming(RunBuilder run, double fromCel, double toCel, double minutes) {
+    for (double at = 0; at < minutes; at += 2) {
+      run.pool(fromCel + (toCel - fromCel) * at / minutes).heating(2);
+    }
+    return run;
+  }
+
+  /** The inlet goes on and the power halves, as of a compressor that slows down. */
+  @Test
+  void aCoarseOutletThatStandsFarLongerThanEverIsStuck() {
+    RunBuilder run = warming(coarse(), 24, 25, 80).change(Channel.WATER_OUT, hungUp());
+    for (int k = 0; k < 60; k++) {
+      run.pool(25 + 0.015 * k).heatingAt(Channel.POWER, 2700 - 30 * k).heating(2);
+    }
+    run.free(Channel.WATER_OUT);
+    assertThat(onlyFlag(rule, readings(run.circulating(20).recording())).evidence())
+        .contains("water-out stood at 26.6 °C")
+        .contains("it never stood for more than ")
+        .contains(" readings at other times, and water-in went on by 0.9 K meanwhile");
+  }
+
+  /** Nothing goes on meanwhile: the water is as calm as the reading. */
+  @Test
+  void aCoarseOutletOfACalmNightIsClear() {
+    RunBuilder run = warming(coarse(), 24, 25, 80);
+    assertClear(rule, readings(run.pool(25).heating(90).recording()));
+  }
+
+  /** The rise falls as the pool warms; its leaving water keeps still, but for its noise. */
+  @Test
+  void aCompressorThatHoldsTheLeavingWaterIsClear() {
+    RunBuilder run = warming(coarse(), 24, 25, 80);
+    for (int k = 0; k < 45; k++) {
+      run.pool(25 + 0.02 * k).heatingAt(Channel.WATER_OUT, 1.6 - 0.02 * k).heating(2);
+    }
+    assertClear(rule, readings(run.recording()));
+  }
 }
