@@ -16,8 +16,9 @@ import java.util.Optional;
 
 /**
  * Takes the zero of a temperature pair in place, from every stretch in which water really
- * circulates, compressor and fan rest, and both readings have settled. Standing water is never
- * used: in two pipes it differs honestly.
+ * circulates, compressor and fan rest, and both readings have settled; where there is none, from
+ * those in which no more than a {@link SmallLoad} draws. Standing water is never used: in two pipes
+ * it differs honestly.
  *
  * <p>Stretches are combined as {@link CombinedZero} says. The zero removes what both probes keep
  * wrong alike at rest; what stays of their stated uncertainty is {@link #REMAINDER} and {@link
@@ -140,33 +141,9 @@ public final class Zeroing {
     double unseenK =
         Math.hypot(
             Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
-    List<CombinedZero.Stretch> stretches = new ArrayList<>();
-    for (PhaseSpan phase : phases) {
-      if (phase.phase() == Phase.CIRCULATING) {
-        long stopMs = lastStopBefore(cycles, phase.startMs());
-        int first = timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs + AFTER_STOP_MS));
-        int end = timeline.firstAtOrAfter(phase.endMs());
-        boolean fades =
-            phase.startMs() - stopMs < AFTER_STOP_MS
-                && Fading.of(
-                        differenceK,
-                        timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs)),
-                        end)
-                    .goesOn();
-        settled
-            .within(fades ? end : first, end)
-            .map(
-                one ->
-                    new ProbeZero.Span(
-                        timeline.timeMs(one.from()),
-                        timeline.timeMs(one.to() - 1),
-                        one.differenceK()))
-            .map(
-                span ->
-                    new CombinedZero.Stretch(
-                        span, residueK(span, Math.max(phase.startMs(), stopMs))))
-            .ifPresent(stretches::add);
-      }
+    List<CombinedZero.Stretch> stretches = settled(settled, circulating(phases), cycles);
+    if (stretches.isEmpty()) {
+      stretches = settled(settled, SmallLoad.in(timeline, phases), cycles);
     }
     if (stretches.isEmpty()) {
       return Optional.empty();
@@ -178,6 +155,39 @@ public final class Zeroing {
             pairK(timeline, rig, hot),
             combined.driftK(unseenK),
             combined.spans()));
+  }
+
+  private static List<PhaseSpan> circulating(List<PhaseSpan> phases) {
+    return phases.stream().filter(span -> span.phase() == Phase.CIRCULATING).toList();
+  }
+
+  /** The settled parts of spans in which water moves and the compressor rests. */
+  private List<CombinedZero.Stretch> settled(
+      Settled settled, List<PhaseSpan> spans, List<Cycle> cycles) {
+    List<CombinedZero.Stretch> stretches = new ArrayList<>();
+    for (PhaseSpan phase : spans) {
+      long stopMs = lastStopBefore(cycles, phase.startMs());
+      int first = timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs + AFTER_STOP_MS));
+      int end = timeline.firstAtOrAfter(phase.endMs());
+      boolean fades =
+          phase.startMs() - stopMs < AFTER_STOP_MS
+              && Fading.of(
+                      differenceK, timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs)), end)
+                  .goesOn();
+      settled
+          .within(fades ? end : first, end)
+          .map(
+              one ->
+                  new ProbeZero.Span(
+                      timeline.timeMs(one.from()),
+                      timeline.timeMs(one.to() - 1),
+                      one.differenceK()))
+          .map(
+              span ->
+                  new CombinedZero.Stretch(span, residueK(span, Math.max(phase.startMs(), stopMs))))
+          .ifPresent(stretches::add);
+    }
+    return stretches;
   }
 
   private static double residueK(ProbeZero.Span span, long leftAloneMs) {

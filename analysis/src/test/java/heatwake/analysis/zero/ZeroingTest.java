@@ -123,6 +123,33 @@ class ZeroingTest {
     assertThat(Alignment.delayInstants(timeline, phases.spans())).isZero();
   }
 
+  /** A crankcase heater of 60 W that is always on moves no heat to the water. */
+  @Test
+  void aSmallLoadThatIsAlwaysOnLeavesTheZero() {
+    ProbeZero zero = zero(alwaysOn(60).circulating(15).heating(60).circulating(15).recording());
+    assertThat(zero.offsetK().value()).isCloseTo(OFFSET_K, within(zero.offsetK().expanded()));
+  }
+
+  /** Nothing tells there that water moves. */
+  @Test
+  void butNotWhereNoProbeSeesTheWaterMove() {
+    assertThat(
+            Analysis.of(
+                    alwaysOn(150)
+                        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+                        .fan(15)
+                        .heating(60)
+                        .recording())
+                .zero())
+        .isEmpty();
+  }
+
+  private static RunBuilder alwaysOn(double watts) {
+    return offset()
+        .without(Channel.CURRENT)
+        .change(Channel.POWER, (atS, value) -> value < 500 ? value + watts : value);
+  }
+
   private static double slug(double atS) {
     return 3 * Math.exp(-(atS / 20) * (atS / 20));
   }

@@ -73,6 +73,7 @@ public final class NoCompressor implements Rule {
     }
     MotorDraw draw = MotorDraw.in(evidence);
     FanAlone fan = FanAlone.in(evidence);
+    OtherLoad other = new OtherLoad(evidence, draw.channel(), fan);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);
@@ -94,6 +95,7 @@ public final class NoCompressor implements Rule {
       boolean isProof =
           motor.areSeveral()
               || (hasItsFlow(evidence, spell)
+                  && !other.isIn(spell)
                   && (!SmallDraw.isIn(evidence, draw.channel(), spell)
                       || isCertain(evidence, call)));
       if (!calls || !isProof || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
@@ -113,7 +115,23 @@ public final class NoCompressor implements Rule {
             flag(evidence, firstTry, spell, draw, fanAlone(evidence, spell, tries, motor)));
       }
     }
-    return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
+    return triedFromRest(evidence, fan, draw)
+        .or(() -> afterRuns(evidence, fan, draw, other, longS))
+        .map(Outcome::flagged)
+        .orElseGet(Outcome::clear);
+  }
+
+  private Optional<Flag> afterRuns(
+      Evidence evidence, FanAlone fan, MotorDraw draw, OtherLoad other, double longS) {
+    List<Stretch> fans =
+        fan.spells().stream().filter(spell -> hasItsFlow(evidence, spell)).toList();
+    List<Stretch> found = new AfterRuns(evidence, draw, other).of(fans, longS);
+    if (found.isEmpty()) {
+      return Optional.empty();
+    }
+    Stretch last = found.get(found.size() - 1);
+    String seen = fanAlone(evidence, last, found.size(), draw.besideFan(last));
+    return Optional.of(flag(evidence, found.get(0), last, draw, seen));
   }
 
   /** Whether nothing shows that too little water holds the heater back. */
