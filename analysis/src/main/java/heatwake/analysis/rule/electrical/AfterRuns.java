@@ -30,17 +30,12 @@ final class AfterRuns {
   private final OwnFan own;
   private final OtherLoad other;
 
-  AfterRuns(Evidence evidence, MotorDraw draw, OtherLoad other) {
+  AfterRuns(Evidence evidence, MotorDraw draw, OwnFan own, OtherLoad other) {
     this.evidence = evidence;
     this.timeline = evidence.timeline();
     this.phases = PhaseGrid.of(timeline, evidence.phases());
     this.draw = draw;
-    this.own =
-        OwnFan.seenIn(
-            timeline,
-            phases,
-            timeline.of(draw.channel()),
-            timeline.intervalInstants(draw.channel()));
+    this.own = own;
     this.other = other;
   }
 

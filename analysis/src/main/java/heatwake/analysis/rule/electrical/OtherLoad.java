@@ -15,7 +15,7 @@ import java.util.List;
  * Loads on the heater's meter that are neither fan nor compressor, as a lamp or a chlorinator. They
  * come and go without regard to the heater: their draw also stands where no water moves, or with
  * the pool at its set temperature, or it comes and goes on top of the running compressor, beside
- * which the fan always runs.
+ * which the fan always runs; or it is clearly not what the fan draws before a start.
  */
 final class OtherLoad {
   /** Levels so far apart, as a share, are one; ours: a load follows the voltage. */
@@ -28,6 +28,9 @@ final class OtherLoad {
 
   /** It stands for longer than a fan runs on after a stop (common practice: minutes), s. */
   private static final double STANDS_S = 600;
+
+  /** Or than it runs on with the pool at its set temperature; ours, s. */
+  private static final double STANDS_WITHOUT_CALL_S = 1800;
 
   /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
   private static final double NO_CALL_K = 0.3;
@@ -46,6 +49,7 @@ final class OtherLoad {
 
   private final Evidence evidence;
   private final FanAlone fan;
+  private final OwnFan own;
   private final PhaseGrid phases;
   private final double[] draw;
   private final double alike;
@@ -58,6 +62,7 @@ final class OtherLoad {
     Timeline timeline = evidence.timeline();
     this.evidence = evidence;
     this.fan = fan;
+    this.own = OwnFan.seenIn(evidence, channel);
     this.phases = PhaseGrid.of(timeline, evidence.phases());
     this.draw = timeline.of(channel);
     this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;
@@ -82,7 +87,8 @@ final class OtherLoad {
   /** Whether what is drawn over a spell of a fan alone is such a load. */
   boolean isIn(Stretch spell) {
     double drawn = MotorDraw.middle(draw, spell);
-    return fan.withAndWithoutWater().stream().anyMatch(one -> showsIt(one, drawn))
+    return own.isOther(spell)
+        || fan.withAndWithoutWater().stream().anyMatch(one -> showsIt(one, drawn))
         || stepsBesideTheCompressor(drawn - rest);
   }
 
@@ -98,7 +104,7 @@ final class OtherLoad {
       return true;
     }
     HeatCall call = HeatCall.over(evidence, one.from(), one.to());
-    return one.durationS(timeline) >= STANDS_S
+    return one.durationS(timeline) >= STANDS_WITHOUT_CALL_S
         && dry.isEmpty()
         && call.belowSetK().isPresent()
         && call.belowSetK().getAsDouble() < NO_CALL_K;

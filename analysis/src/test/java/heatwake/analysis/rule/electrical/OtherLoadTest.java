@@ -95,4 +95,21 @@ class OtherLoadTest {
     RunBuilder run = few().circulating(20).fan(60).circulating(60);
     onlyFlag(rule, readings(run.pool(28).circulating(180).recording()));
   }
+
+  /** The night's setback ends the run, and a lamp burns on that draws twice what the fan did. */
+  @Test
+  void aLoadThatIsClearlyNotTheFanSeenBeforeIsNone() {
+    assertClear(rule, readings(load(ran(), 320).circulating(120).recording()));
+  }
+
+  /** The same watts as the fan before the start are the fan's. */
+  @Test
+  void theFanSeenBeforeIsNamed() {
+    assertThat(onlyFlag(rule, readings(ran().fan(120).recording())).evidence())
+        .startsWith("Fan ran without the compressor starting for 2.0 h (15");
+  }
+
+  private static RunBuilder ran() {
+    return few().circulating(20).fan(1).heating(120).circulating(20);
+  }
 }
