@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.ProbeZero;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
@@ -123,11 +125,17 @@ class ZeroingTest {
     assertThat(Alignment.delayInstants(timeline, phases.spans())).isZero();
   }
 
-  /** A crankcase heater of 60 W that is always on moves no heat to the water. */
+  /** A crankcase heater and a lamp, always on, move no heat to the water. */
   @Test
   void aSmallLoadThatIsAlwaysOnLeavesTheZero() {
-    ProbeZero zero = zero(alwaysOn(60).circulating(15).heating(60).circulating(15).recording());
-    assertThat(zero.offsetK().value()).isCloseTo(OFFSET_K, within(zero.offsetK().expanded()));
+    Findings findings =
+        Analysis.of(alwaysOn(150).circulating(15).heating(60).circulating(15).recording());
+    assertThat(findings.phases())
+        .extracting(PhaseSpan::phase)
+        .contains(Phase.FAN)
+        .doesNotContain(Phase.CIRCULATING);
+    Estimate offsetK = findings.zero().orElseThrow().offsetK();
+    assertThat(offsetK.value()).isCloseTo(OFFSET_K, within(offsetK.expanded()));
   }
 
   /** Nothing tells there that water moves. */
