@@ -34,16 +34,31 @@ final class CompressorEffect {
   /** So much of the full one only a compressor makes, within a short draw too (ours). */
   private static final double LIFTED = 0.5;
 
+  /** A compressor, however slow, has moved the pressures by then (common practice: seconds). */
+  private static final double PARTS_WITHIN_S = 20;
+
+  /** By more than this share of the full lift (ours: the weather moves them less in a minute). */
+  private static final double UNMOVED = 0.1;
+
   private final double[] share;
   private final Optional<RefrigerantLift> lift;
+  private final Optional<WaterRise> rise;
   private final int later;
+  private final int stays;
   private final boolean absent;
 
   private CompressorEffect(
-      double[] share, Optional<RefrigerantLift> lift, int later, boolean absent) {
+      double[] share,
+      Optional<RefrigerantLift> lift,
+      Optional<WaterRise> rise,
+      int later,
+      int stays,
+      boolean absent) {
     this.share = share;
     this.lift = lift;
+    this.rise = rise;
     this.later = later;
+    this.stays = stays;
     this.absent = absent;
   }
 
@@ -72,11 +87,15 @@ final class CompressorEffect {
               timeline.intervalInstants(Channel.WATER_OUT)));
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
+    boolean faint =
+        rise.filter(water -> FaintRise.goesWithTheDraw(timeline, water.riseK())).isPresent();
     return new CompressorEffect(
         share,
         lift.filter(RefrigerantLift::lifts),
+        rise.filter(water -> heats),
         later,
-        (lift.isPresent() || rise.isPresent()) && !lifts && !heats);
+        (int) Math.ceil(PARTS_WITHIN_S / timeline.stepS()),
+        (lift.isPresent() || rise.isPresent()) && !lifts && !heats && !faint);
   }
 
   private static void fill(
@@ -163,6 +182,14 @@ final class CompressorEffect {
   }
 
   /**
+   * Whether water is chilled by the end of a time: neither a fan nor a rest does so, only a
+   * compressor whose cycle is turned round.
+   */
+  boolean chillsBy(int from, int to) {
+    return rise.filter(water -> water.chills((from + to) / 2, to)).isPresent();
+  }
+
+  /**
    * Whether the pressures are seen to part during a draw, by more than half of the run's full lift:
    * a motor that does not turn lifts nothing, however short its draw.
    *
@@ -185,7 +212,20 @@ final class CompressorEffect {
 
   /** Whether it is seen, and is none, at most instants at which a draw between two would show. */
   boolean isNoneBetween(int from, int to) {
-    return isMostly(seen -> seen < NONE, from, to);
+    return isMostly(seen -> seen < NONE, from, to) || leavesPressures(from, to);
+  }
+
+  /**
+   * Whether the pressures are seen to stay as they were while a draw lasts: a compressor parts them
+   * at once, and what it strives for is smoothed into the time before its start.
+   */
+  private boolean leavesPressures(int from, int to) {
+    if (lift.isEmpty() || to - from < stays) {
+      return false;
+    }
+    double[] pascals = lift.get().pascals();
+    int last = Math.min(to, pascals.length) - 1;
+    return Math.abs(pascals[last] - pascals[from]) < UNMOVED * lift.get().full();
   }
 
   /** Whether it is seen to be there at most instants at which a draw between two would show. */

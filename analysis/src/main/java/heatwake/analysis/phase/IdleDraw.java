@@ -2,6 +2,7 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -13,7 +14,9 @@ import java.util.stream.Stream;
  * another load on the heater's meter, mostly the pool pump, which may draw nearly as much as the
  * compressor, but is there before the compressor first does something, or for longer than any
  * defrost, and without which the draw never is while the water moves. A hot-gas defrost and a
- * compressor that pumps no more come from a rest that draws less.
+ * compressor that pumps no more come from a rest that draws less. Where the water stands no
+ * compressor runs at a small part of its draw: it would draw more than with water, and trip within
+ * minutes.
  *
  * @param rest draw of the heater at rest with another load, if there is one
  * @param most the most that is held without a compressor
@@ -85,14 +88,11 @@ record IdleDraw(Optional<Double> rest, double most) {
                   held(draw, levels.threshold(), MOST_OF_LOAD * levels.compressor(), effect)
                       .filter(one -> leadsToAStart(timeline, draw, one, levels.compressor())),
                   first);
+      Stream<Stretch> none =
+          held(draw, levels.threshold(), MOST_OF_FAN * levels.compressor(), effect)
+              .filter(one -> !isTurnedRound(timeline, draw, one, levels.compressor(), effect));
       return load.or(
-          () ->
-              held(draw, levels.threshold(), MOST_OF_FAN * levels.compressor(), effect)
-                  .filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
-                  .map(one -> levels(draw, one, timeline))
-                  .reduce(IdleDraw::together)
-                  .filter(found -> found.getCount() > 0)
-                  .map(found -> new IdleDraw(Optional.empty(), found.getMax())));
+          () -> small(timeline, draw, Stream.concat(none, dry(draw, levels, waterMoves, effect))));
     }
     if (first < 0 && !never) {
       return Optional.empty();
@@ -100,10 +100,15 @@ record IdleDraw(Optional<Double> rest, double most) {
     double running =
         never ? plate.getAsDouble() : Math.max(levels.compressor(), effect.drawBeside(draw));
     return load(
-        timeline,
-        draw,
-        held(draw, least, MOST_OF_LOAD * running, effect),
-        never ? draw.length : first);
+            timeline,
+            draw,
+            held(draw, least, MOST_OF_LOAD * running, effect),
+            never ? draw.length : first)
+        .or(
+            () ->
+                never
+                    ? Optional.empty()
+                    : small(timeline, draw, dry(draw, levels, waterMoves, effect)));
   }
 
   private static Optional<IdleDraw> load(
@@ -113,6 +118,17 @@ record IdleDraw(Optional<Double> rest, double most) {
         .reduce(IdleDraw::together)
         .filter(found -> found.getCount() > 0)
         .map(found -> new IdleDraw(Optional.of(found.getMin()), found.getMax()));
+  }
+
+  /** Whether the water is chilled meanwhile, from one run of the compressor into the next. */
+  private static boolean isTurnedRound(
+      Timeline timeline, double[] draw, Stretch one, double running, CompressorEffect effect) {
+    int before = Math.max(0, one.from() - timeline.instants(START_S));
+    boolean ran =
+        Arrays.stream(draw, before, one.from()).anyMatch(value -> value >= MOST_OF_FAN * running);
+    return ran
+        && leadsToAStart(timeline, draw, one, running)
+        && effect.chillsBy(one.from(), one.to());
   }
 
   /** Whether the draw of a running compressor comes on top of a level. */
@@ -125,6 +141,27 @@ record IdleDraw(Optional<Double> rest, double most) {
       }
     }
     return false;
+  }
+
+  /** The most that is held over stretches of a draw as small as a fan's. */
+  private static Optional<IdleDraw> small(
+      Timeline timeline, double[] draw, Stream<Stretch> stretches) {
+    return stretches
+        .filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
+        .map(one -> levels(draw, one, timeline))
+        .reduce(IdleDraw::together)
+        .filter(found -> found.getCount() > 0)
+        .map(found -> new IdleDraw(Optional.empty(), found.getMax()));
+  }
+
+  /** Stretches of a draw as small as a fan's by which the water stands, and the pressures stay. */
+  private static Stream<Stretch> dry(
+      double[] draw, DrawLevels levels, Track waterMoves, CompressorEffect effect) {
+    double to = MOST_OF_FAN * levels.compressor();
+    return Stretch.where(
+            draw.length, i -> draw[i] >= levels.threshold() && draw[i] < to && waterMoves.no(i))
+        .stream()
+        .filter(one -> !effect.partsPressures(one.from(), one.to()));
   }
 
   /** Stretches of a draw between two levels of which nothing comes. */

@@ -19,6 +19,18 @@ final class WaterBesideRuns {
   /** Time in which the heat is carried away (common practice: a minute or two). */
   private static final double RUN_ON_S = 300;
 
+  /**
+   * Two probes may differ by more than that. Standing water that falls by so much, K, in those
+   * minutes is several kelvin above the air, and goes on falling by kelvins (a pipe takes an hour
+   * or so: common practice); where both pipes then keep their temperature for so long, s, within so
+   * much, K, water moves (all ours).
+   */
+  private static final double FALLEN_K = 1;
+
+  private static final double FLAT_S = 1800;
+
+  private static final double FLAT_K = 0.15;
+
   /** Entering water and difference keep their value within this (ours). */
   private static final double KEEPS_K = 0.25;
 
@@ -76,7 +88,9 @@ final class WaterBesideRuns {
     double ranK = Stretch.mean(out, from, stop) - Stretch.mean(in, from, stop);
     double inK = Stretch.mean(in, settled, until);
     double differenceK = Stretch.mean(out, settled, until) - inK;
-    boolean carriedAway = Math.abs(differenceK) < CARRIED_AWAY * Math.abs(ranK) + 0.1;
+    boolean carriedAway =
+        Math.abs(differenceK) < CARRIED_AWAY * Math.abs(ranK) + 0.1
+            || (ranK - differenceK > FALLEN_K && isFlat(in, settled) && isFlat(out, settled));
     if (!carriedAway || Math.abs(inK - Stretch.mean(in, from, stop)) > KEEPS_K) {
       return;
     }
@@ -87,6 +101,15 @@ final class WaterBesideRuns {
       }
       waterMoves.set(i, Track.YES);
     }
+  }
+
+  /** Whether a pipe keeps its temperature from an instant on. */
+  private boolean isFlat(double[] pipe, int from) {
+    int to = from + instants(FLAT_S);
+    int part = instants(RUN_ON_S);
+    return to <= pipe.length
+        && Math.abs(Stretch.mean(pipe, from, from + part) - Stretch.mean(pipe, to - part, to))
+            < FLAT_K;
   }
 
   private boolean keeps(int i, double inK, double differenceK) {

@@ -2,6 +2,7 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.site.Rig;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Optional;
@@ -15,10 +16,16 @@ import java.util.function.IntPredicate;
  */
 final class WaterRise {
   /** A rise under half a kelvin is never taken for heating on its own (ours). */
-  private static final double LEAST_RISE_K = 0.5;
+  static final double LEAST_RISE_K = 0.5;
 
   /** A rise is believed from this many standard uncertainties of the difference on (GUM: k = 3). */
   private static final double BELIEVED_K = 3;
+
+  /** Water is chilled from this many standard uncertainties of the difference on (GUM: k = 2). */
+  private static final double CHILLED_K = 2;
+
+  /** Coarse digits leave this open (ours, as {@link ChilledWater}). */
+  private static final double COARSE_K = 0.2;
 
   /** Entering water that changes more than this in the time below stands (ours; a pool: 0.1 K). */
   private static final double CALM_K = 0.3;
@@ -28,11 +35,15 @@ final class WaterRise {
   private final double[] riseK;
   private final Track heats;
   private final double fullK;
+  private final double restingK;
+  private final double openK;
 
-  private WaterRise(double[] riseK, Track heats, double fullK) {
+  private WaterRise(double[] riseK, Track heats, double fullK, double restingK, double openK) {
     this.riseK = riseK;
     this.heats = heats;
     this.fullK = fullK;
+    this.restingK = restingK;
+    this.openK = openK;
   }
 
   /** Water-out minus water-in less the resting difference; NaN where it says nothing. */
@@ -50,6 +61,14 @@ final class WaterRise {
     return fullK;
   }
 
+  /**
+   * Whether the water leaves colder than it enters from one instant up to another, beyond what the
+   * pair of probes leaves open; as read, since what was taken for its rest may be such a time.
+   */
+  boolean chills(int from, int to) {
+    return Stretch.mean(riseK, from, to) + restingK < -openK;
+  }
+
   static Optional<WaterRise> of(Timeline timeline, Rig rig, Track waterMoves) {
     if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
       return Optional.empty();
@@ -62,13 +81,11 @@ final class WaterRise {
     for (int i = 0; i < rise.length; i++) {
       rise[i] = heardAt.test(i) ? out[i] - in[i] : Double.NaN;
     }
-    double believedK =
-        Math.max(
-            LEAST_RISE_K,
-            BELIEVED_K
-                * Math.hypot(
-                    ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
-                    ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute()));
+    double pairK =
+        Math.hypot(
+            ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
+            ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+    double believedK = Math.max(LEAST_RISE_K, BELIEVED_K * pairK);
     RiseLevels levels = RiseLevels.of(rise, believedK);
     for (int i = 0; i < rise.length; i++) {
       rise[i] -= levels.restingK();
@@ -83,7 +100,13 @@ final class WaterRise {
     if (levels.heats()) {
       RiseFeet.move(rise, heats, levels.fullK(), timeline.stepMs());
     }
-    return Optional.of(new WaterRise(rise, heats, levels.heats() ? levels.fullK() : Double.NaN));
+    return Optional.of(
+        new WaterRise(
+            rise,
+            heats,
+            levels.heats() ? levels.fullK() : Double.NaN,
+            levels.restingK(),
+            Math.max(COARSE_K, CHILLED_K * pairK)));
   }
 
   /** Where the entering water keeps its temperature, by readings up to the ends of the run. */

@@ -9,15 +9,15 @@ import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
 /**
  * Takes the zero of a temperature pair in place, from every stretch in which water really
- * circulates, compressor and fan rest, and both readings have settled. Standing water is never
- * used: in two pipes it differs honestly.
+ * circulates, compressor and fan rest, and both readings have settled; where there is none, from
+ * those in which no more than a {@link SmallLoad} draws. Standing water is never used: in two pipes
+ * it differs honestly.
  *
  * <p>Stretches are combined as {@link CombinedZero} says. The zero removes what both probes keep
  * wrong alike at rest; what stays of their stated uncertainty is {@link #REMAINDER} and {@link
@@ -141,26 +141,10 @@ public final class Zeroing {
         Math.hypot(
             Math.hypot(resolutionK(Channel.WATER_IN), resolutionK(hot)) / Math.sqrt(12), AT_REST_K);
     double pairK = pairK(timeline, rig, hot);
-    List<CombinedZero.Stretch> stretches = new ArrayList<>();
-    for (PhaseSpan phase : phases) {
-      if (phase.phase() == Phase.CIRCULATING) {
-        long stopMs = lastStopBefore(cycles, phase.startMs());
-        int first = timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs + AFTER_STOP_MS));
-        int end = timeline.firstAtOrAfter(phase.endMs());
-        boolean fades =
-            phase.startMs() - stopMs < AFTER_STOP_MS
-                && Fading.of(
-                        differenceK,
-                        timeline.firstAtOrAfter(Math.max(phase.startMs(), stopMs)),
-                        end)
-                    .goesOn();
-        settled
-            .within(fades ? end : first, end)
-            .map(one -> stretch(one, Math.max(phase.startMs(), stopMs)))
-            // What the pipes' own slide leaves open beyond the probes' word tells no zero.
-            .filter(one -> one.residueK() < pairK)
-            .ifPresent(stretches::add);
-      }
+    SettledRests rests = new SettledRests(timeline, hot, differenceK, settled, pairK);
+    List<CombinedZero.Stretch> stretches = rests.in(circulating(phases), cycles);
+    if (stretches.isEmpty()) {
+      stretches = rests.in(SmallLoad.in(timeline, phases), cycles);
     }
     if (stretches.isEmpty()) {
       return Optional.empty();
@@ -171,31 +155,8 @@ public final class Zeroing {
             combined.offsetK(unseenK), pairK, combined.driftK(unseenK), combined.spans()));
   }
 
-  /** What exchanger and sliding pipes may add errs to one side in all stretches alike. */
-  private CombinedZero.Stretch stretch(Settled.Part part, long leftAloneMs) {
-    ProbeZero.Span span =
-        new ProbeZero.Span(
-            timeline.timeMs(part.from()), timeline.timeMs(part.to() - 1), part.differenceK());
-    double residueK =
-        Residue.meanK((span.startMs() - leftAloneMs) / 1e3, (span.endMs() - leftAloneMs) / 1e3);
-    double slideK =
-        Slide.standardK(
-            timeline.of(Channel.WATER_IN),
-            timeline.of(hot),
-            part.from(),
-            part.to(),
-            timeline.stepS());
-    return new CombinedZero.Stretch(span, Math.hypot(residueK, slideK));
-  }
-
-  private static long lastStopBefore(List<Cycle> cycles, long timeMs) {
-    long last = Long.MIN_VALUE / 2;
-    for (Cycle cycle : cycles) {
-      if (cycle.stopMs().isPresent() && cycle.stopMs().getAsLong() <= timeMs) {
-        last = Math.max(last, cycle.stopMs().getAsLong());
-      }
-    }
-    return last;
+  private static List<PhaseSpan> circulating(List<PhaseSpan> phases) {
+    return phases.stream().filter(span -> span.phase() == Phase.CIRCULATING).toList();
   }
 
   /** Standard uncertainty of the difference that the probes' own uncertainties allow. */

@@ -6,8 +6,11 @@ import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.series.Recording;
+import heatwake.analysis.site.ReadingUncertainty;
+import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -166,5 +169,93 @@ class IdleDrawTest {
             .heating(60);
     assertThat(phasesOf(run).cycles()).hasSize(1);
     assertThat(flagsOf(run)).contains("no-pressure-rise").doesNotContain("no-compressor");
+  }
+
+  /** A lamp, and a crankcase heater, by standing water: a quarter of the running heater's draw. */
+  @ParameterizedTest
+  @ValueSource(ints = {5, 30, 60})
+  void aLampByStandingWaterIsNoCompressor(int everyS) {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(everyS)
+            .without(Channel.CURRENT)
+            .heatingAt(Channel.POWER, 1400)
+            .off(10)
+            .change(Channel.POWER, (atS, watts) -> watts + 380)
+            .off(180)
+            .free(Channel.POWER)
+            .off(120)
+            .circulating(5)
+            .heating(120)
+            .circulating(20);
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+    assertThat(flagsOf(run)).doesNotContain("no-flow", "no-pressure-rise", "no-compressor");
+  }
+
+  /** A compressor that runs dry draws what it draws. */
+  @Test
+  void aCompressorByStandingWaterStaysOne() {
+    RunBuilder run = RunBuilder.run().circulating(10).heating(60).set(Channel.FLOW_HEATER, 0);
+    run.set(Channel.FLOW_SWITCH, 0).set(Channel.PUMP_ON, 0);
+    assertThat(flagsOf(run.heating(10))).contains("no-flow");
+  }
+
+  /**
+   * A turned cycle that draws as little as a thawing fan (some 40 % of the running draw), with the
+   * water's temperatures alone beside the power, and hardly a rest in the run.
+   */
+  @Test
+  void aReversedDefrostOfSmallDrawIsNoFan() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(5)
+            .air(4)
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .with(Channel.AIR_IN)
+            .change(Channel.POWER, (atS, watts) -> watts > 1500 && watts < 2200 ? 1050 : watts)
+            .off(10)
+            .circulating(1)
+            .heating(200);
+    for (int i = 0; i < 4; i++) {
+      run.defrost(5).heating(35);
+    }
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(phases.spans()).filteredOn(span -> span.phase() == Phase.DEFROST).hasSize(4);
+    assertThat(Analysis.of(run.recording()).zero()).isEmpty();
+    assertThat(flagsOf(run)).doesNotContain("restart-too-soon");
+  }
+
+  /**
+   * An inverter at a quarter of the plate's current warms the water by less than a pair of 0.3 K
+   * each may differ; but the difference goes with the draw.
+   */
+  @Test
+  void aFaintRiseThatGoesWithTheDrawIsACompressors() {
+    RunBuilder run = slowInverter(0.65);
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+    assertThat(flagsOf(run)).doesNotContain("no-compressor");
+  }
+
+  /** The same draw without it is no running compressor's. */
+  @Test
+  void withoutItTheDrawIsNone() {
+    assertThat(phasesOf(slowInverter(0)).cycles()).isEmpty();
+  }
+
+  private static RunBuilder slowInverter(double riseK) {
+    Rig coarse = Rigs.typical();
+    for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      coarse = Rigs.withProbe(coarse, channel, new ReadingUncertainty.Absolute(0.3));
+    }
+    return RunBuilder.run()
+        .every(5)
+        .rig(coarse)
+        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.CURRENT, Channel.FLOW_SWITCH)
+        .heatingAt(Channel.CURRENT, 4)
+        .heatingAt(Channel.WATER_OUT, riseK)
+        .off(5)
+        .circulating(5)
+        .heating(120);
   }
 }

@@ -227,4 +227,27 @@ class StartsTest {
     run.heating(40).circulating(10);
     assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
   }
+
+  /**
+   * A crankcase heater of 90 W lifts a fan of 105 W above what a small heater's fan draws; by the
+   * pressures the compressor starts later (common practice: a fan leads by up to some minutes).
+   */
+  @ParameterizedTest(name = "fan ahead for {0} s, high side alone: {1}")
+  @CsvSource({"26, false", "33, true", "33, false"})
+  void aFanOnTopOfACrankcaseHeaterIsNoStart(double aheadS, boolean highSideAlone) {
+    RunBuilder run = RunBuilder.run().without(Channel.CURRENT).heatingAt(Channel.POWER, 900);
+    if (highSideAlone) {
+      run.without(Channel.PRESSURE_SUCTION);
+    }
+    run.change(Channel.POWER, (atS, watt) -> watt < 20 ? 108 : watt < 200 ? 215 : watt);
+    run.circulating(8).fan(aheadS / 60);
+    long firstMs = run.nowMs();
+    run.heating(25).off(1.25).circulating(0.5).fan(3.5);
+    long secondMs = run.nowMs();
+    var recording = run.heating(20).recording();
+    var cycles = Phases.of(Timeline.of(recording), recording).cycles();
+    assertThat(cycles).hasSize(2);
+    assertThat(cycles.get(0).startMs()).isBetween(firstMs - 10_000, firstMs + 10_000);
+    assertThat(cycles.get(1).startMs()).isBetween(secondMs - 10_000, secondMs + 10_000);
+  }
 }

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.ProbeZero;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
@@ -121,6 +123,39 @@ class ZeroingTest {
     Timeline timeline = Timeline.of(recording);
     Phases phases = Phases.of(timeline, recording);
     assertThat(Alignment.delayInstants(timeline, phases.spans())).isZero();
+  }
+
+  /** A crankcase heater and a lamp, always on, move no heat to the water. */
+  @Test
+  void aSmallLoadThatIsAlwaysOnLeavesTheZero() {
+    Findings findings =
+        Analysis.of(alwaysOn(150).circulating(15).heating(60).circulating(15).recording());
+    assertThat(findings.phases())
+        .extracting(PhaseSpan::phase)
+        .contains(Phase.FAN)
+        .doesNotContain(Phase.CIRCULATING);
+    Estimate offsetK = findings.zero().orElseThrow().offsetK();
+    assertThat(offsetK.value()).isCloseTo(OFFSET_K, within(offsetK.expanded()));
+  }
+
+  /** Nothing tells there that water moves. */
+  @Test
+  void butNotWhereNoProbeSeesTheWaterMove() {
+    assertThat(
+            Analysis.of(
+                    alwaysOn(150)
+                        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+                        .fan(15)
+                        .heating(60)
+                        .recording())
+                .zero())
+        .isEmpty();
+  }
+
+  private static RunBuilder alwaysOn(double watts) {
+    return offset()
+        .without(Channel.CURRENT)
+        .change(Channel.POWER, (atS, value) -> value < 500 ? value + watts : value);
   }
 
   private static double slug(double atS) {

@@ -2,6 +2,7 @@ package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.phase.SlidingPipes;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
@@ -25,26 +26,47 @@ final class FanAlone {
   private final Timeline timeline;
   private final PhaseGrid phases;
   private final Track moves;
+  private final Track slide;
 
-  private FanAlone(Timeline timeline, PhaseGrid phases, Track moves) {
+  private FanAlone(Timeline timeline, PhaseGrid phases, Track moves, Track slide) {
     this.timeline = timeline;
     this.phases = phases;
     this.moves = moves;
+    this.slide = slide;
   }
 
   static FanAlone in(Evidence evidence) {
     Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     return new FanAlone(
-        timeline, PhaseGrid.of(timeline, evidence.phases()), WaterMovement.of(timeline));
+        timeline,
+        phases,
+        WaterMovement.of(timeline),
+        SlidingPipes.standing(timeline, phases::compressorRuns));
   }
 
   /** Such times, not running on after a stop, and not known to be without water. */
   List<Stretch> spells() {
     int runOn = (int) (RUN_ON_S / timeline.stepS());
-    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !moves.no(i)).stream()
+    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !stands(i)).stream()
         .filter(spell -> spell.durationS(timeline) >= TRY_S)
         .filter(spell -> spell.length() > runOn || !followsARun(spell))
         .toList();
+  }
+
+  /** Times at which a fan seems to run alone, whatever the water does. */
+  List<Stretch> withAndWithoutWater() {
+    return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN));
+  }
+
+  /** Parts of a stretch in which the water stands. */
+  List<Stretch> withoutWater(Stretch one) {
+    return Stretch.where(phases.size(), i -> i >= one.from() && i < one.to() && stands(i));
+  }
+
+  /** Whether the water is known to stand, or where nothing tells of it both pipes glide. */
+  private boolean stands(int i) {
+    return moves.no(i) || (!moves.known(i) && slide.yes(i));
   }
 
   /** The compressor's rest to the end of the run, with a fan or without, but not without water. */

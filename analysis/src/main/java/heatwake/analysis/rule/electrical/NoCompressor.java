@@ -1,21 +1,17 @@
 package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.control.RestartTooSoon;
 import heatwake.analysis.rule.water.MeasuredFlow;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** The fan runs and heat is called for, but the compressor does not start. */
 public final class NoCompressor implements Rule {
@@ -62,7 +58,18 @@ public final class NoCompressor implements Rule {
         + " shows no call: there the water has to be more than 2.5 K below the set temperature"
         + " (differentials of thermostats are 0.3 to 2 K: common practice), and no run of the compressor"
         + " may be seen, without such tries. With less flow than the heater's minimum beyond doubt only"
-        + " the tries of the control count, since a heater is held back then. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice).";
+        + " the tries of the control count, since a heater is held back then. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice)."
+        + " A fan that goes on, or comes on within that time of a stop, for 60 min counts though a start"
+        + " follows, or though the water is little below the set temperature, if its draw is within 10 %"
+        + " that of the fan before a start or just after a stop, or if there are two or more of them"
+        + " after rests of 1 min or more (ours). No fan is a load on the meter, as a lamp or a"
+        + " chlorinator: a draw, within 10 %, that also stands for 10 min while no water moves, or for 30 min with the"
+        + " water less than 0.3 K below the set temperature (differentials of thermostats: common"
+        + " practice), that steps three times or more by its size, within 25 %, beside the steadily running"
+        + " compressor, or that differs by more than 30 % from the fan seen before a start (ours). Where"
+        + " nothing else tells of the water it stands once both pipes have moved together by 0.6 K or"
+        + " more in 20 min (a pool does some tenths of a kelvin in an hour: common practice), until one of"
+        + " them changes by 1 K within 2 min (ours).";
   }
 
   @Override
@@ -73,6 +80,8 @@ public final class NoCompressor implements Rule {
     }
     MotorDraw draw = MotorDraw.in(evidence);
     FanAlone fan = FanAlone.in(evidence);
+    OtherLoad other = new OtherLoad(evidence, draw.channel(), fan);
+    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);
@@ -94,14 +103,14 @@ public final class NoCompressor implements Rule {
       boolean isProof =
           motor.areSeveral()
               || (hasItsFlow(evidence, spell)
+                  && !other.isIn(spell)
                   && (!SmallDraw.isIn(evidence, draw.channel(), spell)
                       || isCertain(evidence, call)));
       if (!calls || !isProof || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
       if (seconds >= longS) {
-        return Outcome.flagged(
-            flag(evidence, spell, spell, draw, fanAlone(evidence, spell, 1, motor)));
+        return Outcome.flagged(told.fanAlone(spell, spell, 1));
       }
       if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
@@ -109,11 +118,32 @@ public final class NoCompressor implements Rule {
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
       if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
-        return Outcome.flagged(
-            flag(evidence, firstTry, spell, draw, fanAlone(evidence, spell, tries, motor)));
+        return Outcome.flagged(told.fanAlone(firstTry, spell, tries));
       }
     }
-    return triedFromRest(evidence, fan, draw).map(Outcome::flagged).orElseGet(Outcome::clear);
+    return fan.lastRest()
+        .filter(last -> draw.atRest(last).areSeveral())
+        .map(told::triedFromRest)
+        .or(() -> afterRuns(evidence, fan, draw, other, longS, told))
+        .map(Outcome::flagged)
+        .orElseGet(Outcome::clear);
+  }
+
+  private static Optional<Flag> afterRuns(
+      Evidence evidence,
+      FanAlone fan,
+      MotorDraw draw,
+      OtherLoad other,
+      double longS,
+      NoCompressorFlag told) {
+    List<Stretch> fans =
+        fan.spells().stream().filter(spell -> hasItsFlow(evidence, spell)).toList();
+    List<Stretch> found =
+        new AfterRuns(evidence, draw, OwnFan.seenIn(evidence, draw.channel()), other)
+            .of(fans, longS);
+    return found.isEmpty()
+        ? Optional.empty()
+        : Optional.of(told.fanAlone(found.get(0), found.get(found.size() - 1), found.size()));
   }
 
   /** Whether nothing shows that too little water holds the heater back. */
@@ -126,72 +156,5 @@ public final class NoCompressor implements Rule {
     return call.calls()
         && call.belowSetK().getAsDouble() > CALLS_FOR_CERTAIN_K
         && evidence.phases().stream().noneMatch(span -> span.phase().compressorRuns());
-  }
-
-  /** The last rest of the run, if the motor was tried in it without a fan before. */
-  private Optional<Flag> triedFromRest(Evidence evidence, FanAlone fan, MotorDraw draw) {
-    return fan.lastRest()
-        .filter(last -> draw.atRest(last).areSeveral())
-        .map(
-            last ->
-                flag(
-                    evidence,
-                    last,
-                    last,
-                    draw,
-                    "The compressor did not start in "
-                        + Wording.duration(last.durationS(evidence.timeline()))
-                        + "; "
-                        + draw.atRest(last).words()));
-  }
-
-  private static String fanAlone(Evidence evidence, Stretch last, int tries, StartTries motor) {
-    Timeline timeline = evidence.timeline();
-    StringBuilder text = new StringBuilder(120);
-    boolean mayBeHeater = SmallDraw.isIn(evidence, motor.channel(), last);
-    if (mayBeHeater) {
-      text.append("The compressor did not start in ");
-    } else if (tries > 1) {
-      text.append(tries).append(" times the fan ran without the compressor starting, last for ");
-    } else {
-      text.append("Fan ran without the compressor starting for ");
-    }
-    text.append(Wording.duration(last.durationS(timeline)));
-    if (timeline.has(Channel.POWER)) {
-      double powerW = last.mean(timeline.of(Channel.POWER));
-      text.append(" (")
-          .append(Math.round(powerW))
-          .append(mayBeHeater ? " W: a small fan or a crankcase heater)" : " W)");
-    }
-    return motor.areSeveral()
-        ? text.append("; ").append(motor.words()).toString()
-        : text.toString();
-  }
-
-  private Flag flag(Evidence evidence, Stretch first, Stretch last, MotorDraw draw, String seen) {
-    Timeline timeline = evidence.timeline();
-    HeatCall call = HeatCall.over(evidence, first.from(), last.to());
-    StringBuilder text = new StringBuilder(seen);
-    call.belowSetK()
-        .ifPresent(
-            below ->
-                text.append(", water ")
-                    .append(Wording.kelvin(below))
-                    .append(" below the set temperature"));
-    return new Flag(
-        id(),
-        Side.ELECTRICAL,
-        Severity.ALARM,
-        timeline.timeMs(first.from()),
-        timeline.timeMs(last.to() - 1),
-        text.toString(),
-        List.of(
-            "start or run capacitor, or contactor, failed",
-            "compressor overload or high-pressure switch open",
-            "compressor winding or inverter failed",
-            "control holds it back: fault code, wrong mode"),
-        "Read the heater's fault memory; have a licensed electrician measure at contactor, capacitor"
-            + " and overload.",
-        Set.of(draw.channel()));
   }
 }

@@ -256,6 +256,61 @@ class NoCompressorTest {
     assertClear(rule, readings(run.recording()));
   }
 
+  /**
+   * A compressor that now and then does start: after each run the fan comes on again when the
+   * restart delay is over, and an hour and more goes by.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {5, 60})
+  void aFanThatWaitsForAnHourAfterEachRunIsNamed(double everyS) {
+    RunBuilder run = RunBuilder.run().every(everyS).pool(26).circulating(10);
+    for (int k = 0; k < 3; k++) {
+      run.heating(60).circulating(4).fan(97);
+    }
+    assertThat(onlyFlag(rule, readings(run.heating(60).recording())).evidence())
+        .matches(
+            "3 times the fan ran without the compressor starting, last for 9[78] min \\(1[45]\\d"
+                + " W\\), water 2.0 K below the set temperature");
+  }
+
+  /** The fan is known by its lead before the start; it stays on when the compressor has died. */
+  @Test
+  void theOwnFanThatStaysOnIsNamedThoughTheCallIsSmall() {
+    assertThat(onlyFlag(rule, readings(diesAfterARun(27.4).fan(300).recording())).evidence())
+        .isEqualTo(
+            "Fan ran without the compressor starting for 5.0 h (150 W), water 0.6 K below the set"
+                + " temperature");
+  }
+
+  /** Its pool is warm as far as the probes tell. */
+  @Test
+  void theOwnFanByAWarmPoolIsClear() {
+    assertClear(rule, readings(diesAfterARun(27.9).fan(300).recording()));
+  }
+
+  private static RunBuilder diesAfterARun(double poolCel) {
+    return RunBuilder.run().every(10).pool(poolCel).circulating(10).fan(1).heating(120);
+  }
+
+  /** Two degrees of differential, and a lamp for two hours of one evening of it. */
+  @Test
+  void aLampInARestBeforeAStartIsClear() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .every(10)
+                .pool(26.8)
+                .circulating(10)
+                .fan(1)
+                .heating(120)
+                .circulating(5)
+                .change(Channel.POWER, (s, v) -> v + 240)
+                .circulating(120)
+                .heating(60)
+                .recording()));
+  }
+
   @Test
   void aFanLeftOnWhenThePoolMayBeWarmIsClear() {
     Rig unset =

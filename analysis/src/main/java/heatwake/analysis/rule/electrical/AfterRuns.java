@@ -1,0 +1,78 @@
+package heatwake.analysis.rule.electrical;
+
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.HeatCall;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.List;
+
+/**
+ * Fans that go on alone for an hour and more after a run of the compressor, with heat called for: a
+ * compressor that starts now and then, or that has failed after it ran. A run on after a stop, and
+ * a fan that thaws the coil, are over by then; a lamp or a crankcase heater is told by its draw, or
+ * by when it comes on.
+ */
+final class AfterRuns {
+  /** No fan thaws a coil, or runs on, for so long; ours, s. */
+  private static final double LEAST_S = 3600;
+
+  /** A crankcase heater comes on with the stop, a fan again after a rest of so long; ours, s. */
+  private static final double REST_S = 60;
+
+  /** So many such fans are no chance, where their draw does not tell; ours. */
+  private static final int SEVERAL = 2;
+
+  private final Evidence evidence;
+  private final Timeline timeline;
+  private final PhaseGrid phases;
+  private final MotorDraw draw;
+  private final OwnFan own;
+  private final OtherLoad other;
+
+  AfterRuns(Evidence evidence, MotorDraw draw, OwnFan own, OtherLoad other) {
+    this.evidence = evidence;
+    this.timeline = evidence.timeline();
+    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.draw = draw;
+    this.own = own;
+    this.other = other;
+  }
+
+  /**
+   * Those that tell that the compressor should run; empty where they leave it open.
+   *
+   * @param fans times at which a fan runs alone
+   * @param withinS longest wait from a stop to a start that is called for at once, s
+   */
+  List<Stretch> of(List<Stretch> fans, double withinS) {
+    List<Stretch> waiting =
+        fans.stream()
+            .filter(fan -> fan.durationS(timeline) >= LEAST_S)
+            .filter(fan -> restBeforeS(fan) <= withinS)
+            .filter(fan -> !SmallDraw.isIn(evidence, draw.channel(), fan))
+            .filter(fan -> !other.isIn(fan))
+            .toList();
+    List<Stretch> byLevel =
+        waiting.stream().filter(own::isIn).filter(fan -> call(fan).isBelowSetBy(0)).toList();
+    List<Stretch> again =
+        waiting.stream()
+            .filter(fan -> restBeforeS(fan) >= REST_S)
+            .filter(fan -> call(fan).calls())
+            .toList();
+    return again.size() >= SEVERAL ? again : byLevel;
+  }
+
+  private HeatCall call(Stretch fan) {
+    return HeatCall.over(evidence, fan.from(), fan.to());
+  }
+
+  /** From the last stop of the compressor; infinite without one. */
+  private double restBeforeS(Stretch fan) {
+    int i = fan.from() - 1;
+    while (i >= 0 && !phases.compressorRuns(i)) {
+      i--;
+    }
+    return i < 0 ? Double.POSITIVE_INFINITY : (fan.from() - 1 - i) * timeline.stepS();
+  }
+}

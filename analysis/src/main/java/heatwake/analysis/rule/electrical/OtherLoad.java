@@ -1,0 +1,144 @@
+package heatwake.analysis.rule.electrical;
+
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.HeatCall;
+import heatwake.analysis.timeline.MovingMean;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Loads on the heater's meter that are neither fan nor compressor, as a lamp or a chlorinator. They
+ * come and go without regard to the heater: their draw also stands where no water moves, or with
+ * the pool at its set temperature, or it comes and goes on top of the running compressor, beside
+ * which the fan always runs; or it is clearly not what the fan draws before a start.
+ */
+final class OtherLoad {
+  /** Levels so far apart, as a share, are one; ours: a load follows the voltage. */
+  private static final double ALIKE = 0.1;
+
+  /** And so far apart in any case; ours, as the least draw of a fan. */
+  private static final double ALIKE_W = 25;
+
+  private static final double ALIKE_A = 0.12;
+
+  /** It stands for longer than a fan runs on after a stop (common practice: minutes), s. */
+  private static final double STANDS_S = 600;
+
+  /** Or than it runs on with the pool at its set temperature; ours, s. */
+  private static final double STANDS_WITHOUT_CALL_S = 1800;
+
+  /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
+  private static final double NO_CALL_K = 0.3;
+
+  /** A step on top of the compressor is seen between means over so long, s; ours. */
+  private static final double LEVEL_S = 180;
+
+  /** It is the load's within this share; ours, as a clamp adds currents of unlike phase. */
+  private static final double STEP_ALIKE = 0.25;
+
+  /** And within so little the means keep their level before it and after it; ours. */
+  private static final double STEP_FLAT = 0.2;
+
+  /** So many steps, and as well up as down, are no chance; ours. */
+  private static final int STEPS = 3;
+
+  private final Evidence evidence;
+  private final FanAlone fan;
+  private final OwnFan own;
+  private final PhaseGrid phases;
+  private final double[] draw;
+  private final double alike;
+  private final MovingMean means;
+  private final int level;
+  private final int edge;
+  private final double rest;
+
+  OtherLoad(Evidence evidence, Channel channel, FanAlone fan) {
+    Timeline timeline = evidence.timeline();
+    this.evidence = evidence;
+    this.fan = fan;
+    this.own = OwnFan.seenIn(evidence, channel);
+    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.draw = timeline.of(channel);
+    this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;
+    this.means = new MovingMean(draw);
+    this.level = timeline.instants(LEVEL_S);
+    this.edge = timeline.intervalInstants(channel);
+    this.rest = least(level);
+  }
+
+  /** The lowest draw that was held with the compressor at rest. */
+  private double least(int held) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (Stretch one : Stretch.where(phases.size(), i -> !phases.compressorRuns(i))) {
+      for (int from = one.from(); from + held <= one.to(); from += held) {
+        double mean = means.mean(from, from + held);
+        lowest = mean < lowest ? mean : lowest;
+      }
+    }
+    return lowest;
+  }
+
+  /** Whether what is drawn over a spell of a fan alone is such a load. */
+  boolean isIn(Stretch spell) {
+    double drawn = MotorDraw.middle(draw, spell);
+    return own.isOther(spell)
+        || fan.withAndWithoutWater().stream().anyMatch(one -> showsIt(one, drawn))
+        || stepsBesideTheCompressor(drawn - rest);
+  }
+
+  /** Whether a level stands, alike, at a time at which no fan runs for want of heat. */
+  private boolean showsIt(Stretch one, double drawn) {
+    Timeline timeline = evidence.timeline();
+    double other = MotorDraw.middle(draw, one);
+    if (!(Math.abs(other - drawn) <= Math.max(alike, ALIKE * drawn))) {
+      return false;
+    }
+    List<Stretch> dry = fan.withoutWater(one);
+    if (dry.stream().anyMatch(part -> part.durationS(timeline) >= STANDS_S)) {
+      return true;
+    }
+    HeatCall call = HeatCall.over(evidence, one.from(), one.to());
+    return one.durationS(timeline) >= STANDS_WITHOUT_CALL_S
+        && dry.isEmpty()
+        && call.belowSetK().isPresent()
+        && call.belowSetK().getAsDouble() < NO_CALL_K;
+  }
+
+  private boolean stepsBesideTheCompressor(double step) {
+    if (!(step >= alike)) {
+      return false;
+    }
+    int up = 0;
+    int down = 0;
+    for (Stretch run : Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY))) {
+      int i = run.from() + level;
+      while (i + edge + level <= run.to()) {
+        double change = means.mean(i + edge, i + edge + level) - means.mean(i - level, i);
+        boolean isIt =
+            Math.abs(Math.abs(change) - step) <= STEP_ALIKE * step
+                && isFlat(i - level, i, step)
+                && isFlat(i + edge, i + edge + level, step);
+        up += isIt && change > 0 ? 1 : 0;
+        down += isIt && change < 0 ? 1 : 0;
+        i += isIt ? level : 1;
+      }
+    }
+    return up > 0 && down > 0 && up + down >= STEPS;
+  }
+
+  private boolean isFlat(int from, int to, double step) {
+    double mean = means.mean(from, to);
+    return Arrays.stream(draw, from, to)
+            .map(value -> Math.abs(value - mean))
+            .filter(off -> !Double.isNaN(off))
+            .average()
+            .orElse(Double.NaN)
+        <= STEP_FLAT * step;
+  }
+}
