@@ -40,38 +40,21 @@ final class ReclipFinder {
   private static final double LEFT_SHARE = 0.5;
 
   private static final double PARTNER_SHARE = 0.25;
-  private static final double KEEPS = 0.12;
-
-  /** No ice grows on a coil in air above this, K; common practice: frost is met below 7 °C. */
-  private static final double NO_ICE_K = 273.15 + 15;
-
-  private static final List<Channel> DRAW_AND_HIGH_SIDE =
-      List.of(Channel.POWER, Channel.CURRENT, Channel.PRESSURE_DISCHARGE);
-
-  private static final List<Channel> WITNESSES =
-      List.of(
-          Channel.POWER,
-          Channel.CURRENT,
-          Channel.PRESSURE_DISCHARGE,
-          Channel.PRESSURE_SUCTION,
-          Channel.FLOW_HEATER,
-          Channel.FLOW_TOTAL);
-
   private final Timeline timeline;
   private final double limitK;
-  private final double zeroK;
+  private final ReclipWitness witness;
   private final boolean[] runs;
 
   private ReclipFinder(Evidence evidence) {
     timeline = evidence.timeline();
     limitK = Slip.limitK(evidence.recording().rig());
-    zeroK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
+    witness = ReclipWitness.of(evidence, limitK);
     runs = runs(evidence);
   }
 
   /** Every such time, in order. */
   static List<Reclip> in(Evidence evidence) {
-    if (DRAW_AND_HIGH_SIDE.stream().noneMatch(evidence.timeline()::has)) {
+    if (!ReclipWitness.canBeHeard(evidence.timeline())) {
       return List.of();
     }
     ReclipFinder finder = new ReclipFinder(evidence);
@@ -150,9 +133,9 @@ final class ReclipFinder {
         || watched.from() < 0
         || watched.to() > runs.length
         || !IntStream.range(watched.from(), watched.to()).allMatch(i -> runs[i])
-        || !keeps(timeline.of(partner), watched, PARTNER_SHARE * Math.abs(moves))
-        || !nothingElseMoves(watched)
-        || (accused == Channel.WATER_OUT && !isNoWater(core, watched, moves))) {
+        || !ReclipWitness.keeps(timeline.of(partner), watched, PARTNER_SHARE * Math.abs(moves))
+        || !witness.nothingElseMoves(watched)
+        || (accused == Channel.WATER_OUT && !witness.isNoWater(core, watched, moves))) {
       return Optional.empty();
     }
     Stretch tail = off(values, off, after, limitK / Slip.FACTOR);
@@ -178,41 +161,6 @@ final class ReclipFinder {
       to++;
     }
     return new Stretch(from, to);
-  }
-
-  private boolean nothingElseMoves(Stretch watched) {
-    return WITNESSES.stream()
-            .map(timeline::of)
-            .allMatch(values -> keeps(values, watched, KEEPS * Math.abs(watched.mean(values))))
-        && DRAW_AND_HIGH_SIDE.stream().anyMatch(channel -> isRead(channel, watched));
-  }
-
-  /** Whether neither a defrost nor more water can make the outlet read so. */
-  private boolean isNoWater(Stretch core, Stretch watched, double movesK) {
-    if (movesK > 0) {
-      return isRead(Channel.FLOW_HEATER, watched);
-    }
-    double riseK =
-        core.mean(timeline.of(Channel.WATER_OUT)) - core.mean(timeline.of(Channel.WATER_IN));
-    double airK =
-        watched.mean(timeline.of(timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT)));
-    boolean isNoDefrost =
-        isRead(Channel.PRESSURE_DISCHARGE, watched)
-            || isRead(Channel.PRESSURE_SUCTION, watched)
-            || airK > NO_ICE_K;
-    return isNoDefrost && (isRead(Channel.FLOW_HEATER, watched) || riseK - zeroK < -limitK);
-  }
-
-  private boolean isRead(Channel channel, Stretch stretch) {
-    return !Double.isNaN(stretch.mean(timeline.of(channel)));
-  }
-
-  /** Whether all known values of a stretch lie about their mean; true where nothing is known. */
-  private static boolean keeps(double[] values, Stretch stretch, double within) {
-    double mean = stretch.mean(values);
-    return IntStream.range(stretch.from(), stretch.to())
-        .mapToDouble(i -> Math.abs(values[i] - mean))
-        .noneMatch(off -> off > within);
   }
 
   private static double[] known(double[] values, Stretch stretch) {

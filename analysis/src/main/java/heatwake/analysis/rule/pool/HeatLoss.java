@@ -1,11 +1,7 @@
 package heatwake.analysis.rule.pool;
 
-import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.pool.MostLoss;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
@@ -13,10 +9,8 @@ import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.LowHeat;
 import heatwake.analysis.uncertainty.Estimate;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 
 /** The pool loses most of what the heater gives. */
 public final class HeatLoss implements Rule {
@@ -105,6 +99,7 @@ public final class HeatLoss implements Rule {
         new Estimate(
             given.value() - stored.get().value(),
             Math.hypot(given.standard(), stored.get().standard()));
+    LossFlags told = new LossFlags(id(), evidence, delivered.get(), loss);
     Estimate kept = stored.get().dividedBy(given);
     Estimate share = new Estimate(1 - kept.value(), kept.standard());
     return Doubt.above(share, MOST)
@@ -112,8 +107,8 @@ public final class HeatLoss implements Rule {
             && !isLittleForASoundHeater(evidence, loss, heating)
         ? Outcome.flagged(
             beyondAnyPool(evidence, loss)
-                .map(most -> doubted(flag(evidence, delivered.get(), loss, share), most))
-                .orElseGet(() -> flag(evidence, delivered.get(), loss, share)))
+                .map(most -> told.beyond(most, share))
+                .orElseGet(() -> told.flag(share)))
         : Outcome.clear();
   }
 
@@ -140,29 +135,6 @@ public final class HeatLoss implements Rule {
                         loss.value() / runS - most.totalW().value(),
                         Math.hypot(loss.standard() / runS, most.totalW().standard())),
                     0));
-  }
-
-  /** The same flag where no pool can lose so much: then heat or volume err. */
-  private Flag doubted(Flag flag, MostLoss most) {
-    return new Flag(
-        id(),
-        Side.MEASUREMENT,
-        flag.severity(),
-        flag.startMs(),
-        flag.endMs(),
-        flag.evidence()
-            + ". Air, wind and sky cannot take more than "
-            + Wording.kilowatts(most.totalW().value())
-            + " from an open pool of "
-            + Math.round(most.areaM2())
-            + " m2, so the heat or the pool's volume is wrong",
-        List.of(
-            "pool volume or surface in the rig too small",
-            "flow meter with the wrong scaling or unit",
-            "much cold make-up water, or a large leak that is topped up"),
-        "Measure the pool and compare with the rig; compare the flow meter with a bucket or a second"
-            + " meter; read the water meter of the make-up line.",
-        flag.channels());
   }
 
   /** A loss that the heater would outrun in warmer air is the season's, not the pool's. */
@@ -196,48 +168,5 @@ public final class HeatLoss implements Rule {
         || pool.filter(
                 known -> known.value() < setpoint.getAsDouble() - ASKING_K - known.standard())
             .isPresent();
-  }
-
-  private static String knownPart(double known) {
-    String percent = Wording.percent(known);
-    return percent.equals("100 %") ? "" : " in the " + percent + " of its time that is known";
-  }
-
-  private Flag flag(Evidence evidence, Estimate delivered, Estimate loss, Estimate share) {
-    String model =
-        evidence
-            .pool()
-            .lossModelW()
-            .map(
-                watts ->
-                    "; evaporation, convection and radiation account for "
-                        + Wording.kilowatts(watts.value()))
-            .orElse("");
-    double runS = (evidence.recording().endMs() - evidence.recording().startMs()) / 1e3;
-    return new Flag(
-        id(),
-        Side.POOL,
-        Severity.WARNING,
-        evidence.recording().startMs(),
-        evidence.recording().endMs(),
-        "The heater gave "
-            + Wording.kilowattHours(delivered)
-            + knownPart(evidence.heat().deliveredKnown())
-            + (evidence.heat().flowIsAssumed() ? " (its flow is not measured but assumed)" : "")
-            + ", the pool lost "
-            + Wording.kilowattHours(loss)
-            + " ("
-            + Wording.percent(share)
-            + " of it), "
-            + Wording.kilowatts(loss.value() / runS)
-            + " on average"
-            + model,
-        List.of(
-            "pool left uncovered, wind over the water",
-            "cold make-up water, or a leak that is topped up",
-            "pipes in wet ground, waterfall or spill-over running",
-            "pool volume in the rig too small"),
-        "Cover the pool for a night and compare; read the water meter of the make-up line.",
-        Set.of(Channel.WATER_POOL, Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER));
   }
 }
