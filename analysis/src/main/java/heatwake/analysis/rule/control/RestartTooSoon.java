@@ -43,7 +43,7 @@ public final class RestartTooSoon implements Rule {
   public String limits() {
     return "A rest shorter than the restart delay by more than 10 s and what the time between"
         + " readings leaves open at its two ends (by an energy counter also the time that the running heater"
-        + " takes for a step of it). A rest beside a defrost does not count (some"
+        + " takes for a step of it), after a run of two readings or more. A rest beside a defrost does not count (some"
         + " heaters turn the valve at rest: common practice). Where water-in and water-out, which show"
         + " a defrost, are not both read meanwhile and no probe shows air above 12 °C, rests of up"
         + " to 3 min count only where three fall within 30 min, closer than defrosts come (30 to 90"
@@ -72,7 +72,7 @@ public final class RestartTooSoon implements Rule {
     for (int k = 0; k + 1 < evidence.cycles().size(); k++) {
       Cycle cycle = evidence.cycles().get(k);
       Cycle next = evidence.cycles().get(k + 1);
-      if (cycle.stopMs().isPresent()) {
+      if (cycle.stopMs().isPresent() && isMoreThanAReading(cycle, resolutionS.getAsDouble())) {
         ShortRest rest = new ShortRest(cycle.stopMs().getAsLong(), next.startMs());
         if (rest.lengthS() >= leastS && rest.lengthS() < delayS - openS && rest.isSeen(evidence)) {
           tooShort.add(rest);
@@ -83,6 +83,12 @@ public final class RestartTooSoon implements Rule {
     return left.isEmpty()
         ? Outcome.clear()
         : Outcome.flagged(flag(left, delayS, stated.isPresent()));
+  }
+
+  /** What a single slow reading shows is no run that stopped. */
+  private static boolean isMoreThanAReading(Cycle cycle, double resolutionS) {
+    double ranS = (cycle.stopMs().orElseThrow() - cycle.startMs()) / 1e3;
+    return resolutionS <= 2 || ranS > 2 * resolutionS;
   }
 
   private Flag flag(List<ShortRest> rests, double delayS, boolean stated) {

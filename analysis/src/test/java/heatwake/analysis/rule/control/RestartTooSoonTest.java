@@ -58,6 +58,16 @@ class RestartTooSoonTest {
   }
 
   @Test
+  void aRunOfASingleSlowReadingDidNotStop() {
+    assertClear(rule, readings(restAfterRunOf(0.5).recording()));
+    onlyFlag(rule, readings(restAfterRunOf(3).recording()));
+  }
+
+  private static RunBuilder restAfterRunOf(double minutes) {
+    return RunBuilder.run().every(30).circulating(5).heating(minutes).circulating(2).heating(60);
+  }
+
+  @Test
   void aRestBesideADefrostIsClear() {
     assertClear(
         rule,
