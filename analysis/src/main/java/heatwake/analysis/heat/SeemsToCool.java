@@ -5,12 +5,11 @@ import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.zero.Pair;
 import heatwake.analysis.zero.Zeroing;
-import java.util.function.IntPredicate;
-import java.util.stream.IntStream;
 
 /**
  * Whether the pair tells, beyond its uncertainty, that the heater cools the water over the whole
@@ -33,10 +32,10 @@ final class SeemsToCool {
     double open = Estimate.COVERAGE_FACTOR * pair.systematicK();
     if (Zeroing.restIsSeen(timeline)) {
       boolean[] runs = runs(timeline, phases);
-      return mean(riseK, i -> runs[i]) < -Math.max(COOLING_K, open);
+      return Stretch.meanWhere(riseK, i -> runs[i]) < -Math.max(COOLING_K, open);
     }
     Track moves = WaterMovement.of(timeline);
-    return mean(riseK, moves::yes) < -Math.max(COOLING_ALL_ALONG_K, open);
+    return Stretch.meanWhere(riseK, moves::yes) < -Math.max(COOLING_ALL_ALONG_K, open);
   }
 
   private static boolean[] runs(Timeline timeline, Phases phases) {
@@ -50,15 +49,5 @@ final class SeemsToCool {
       }
     }
     return runs;
-  }
-
-  /** NaN where nothing is known. */
-  private static double mean(double[] riseK, IntPredicate where) {
-    return IntStream.range(0, riseK.length)
-        .filter(where)
-        .mapToDouble(i -> riseK[i])
-        .filter(rise -> !Double.isNaN(rise))
-        .average()
-        .orElse(Double.NaN);
   }
 }

@@ -45,8 +45,8 @@ final class VoltageCheck implements Check {
         supplied[i] = Double.NaN;
       }
     }
-    double running = meanWhere(supplied, phases, true);
-    double resting = meanWhere(supplied, phases, false);
+    double running = Stretch.meanWhere(supplied, phases::compressorRuns);
+    double resting = Stretch.meanWhere(supplied, i -> !phases.compressorRuns(i));
     if (Double.isNaN(running) && Double.isNaN(resting)) {
       return notSeen("a supply at the heater");
     }
@@ -104,15 +104,5 @@ final class VoltageCheck implements Check {
             where,
             -leftV,
             guardV);
-  }
-
-  private static double meanWhere(double[] values, PhaseGrid phases, boolean running) {
-    double[] chosen = values.clone();
-    for (int i = 0; i < chosen.length; i++) {
-      if (phases.compressorRuns(i) != running) {
-        chosen[i] = Double.NaN;
-      }
-    }
-    return Stretch.mean(chosen, 0, chosen.length);
   }
 }

@@ -64,16 +64,26 @@ public record Stretch(int from, int to) {
     return mean(values, from, to);
   }
 
-  /** Mean of the values from one instant up to another, as far as they lie on the grid. */
-  public static double mean(double[] values, int from, int to) {
+  /** Mean of the values at those of its instants for which something holds; NaN without any. */
+  public double mean(double[] values, IntPredicate holds) {
     double sum = 0;
     int count = 0;
     for (int i = Math.max(0, from); i < Math.min(values.length, to); i++) {
-      if (!Double.isNaN(values[i])) {
+      if (!Double.isNaN(values[i]) && holds.test(i)) {
         sum += values[i];
         count++;
       }
     }
     return count == 0 ? Double.NaN : sum / count;
+  }
+
+  /** The same over all of a timeline. */
+  public static double meanWhere(double[] values, IntPredicate holds) {
+    return new Stretch(0, values.length).mean(values, holds);
+  }
+
+  /** Mean of the values from one instant up to another, as far as they lie on the grid. */
+  public static double mean(double[] values, int from, int to) {
+    return new Stretch(from, to).mean(values, known -> true);
   }
 }

@@ -27,7 +27,7 @@ final class SmallLoad {
   static List<PhaseSpan> in(Timeline timeline, List<PhaseSpan> phases) {
     double[] draw = timeline.of(timeline.preferred(Channel.POWER, Channel.CURRENT));
     PhaseGrid grid = PhaseGrid.of(timeline, phases);
-    double most = MOST_OF_RUNNING * meanOfRuns(draw, grid);
+    double most = MOST_OF_RUNNING * Stretch.meanWhere(draw, i -> grid.is(i, Phase.STEADY));
     Track moves = WaterMovement.of(timeline);
     return Stretch.where(grid.size(), i -> grid.is(i, Phase.FAN) && moves.yes(i)).stream()
         .filter(one -> one.mean(draw) < most)
@@ -36,18 +36,5 @@ final class SmallLoad {
                 new PhaseSpan(
                     Phase.FAN, timeline.timeMs(one.from()), timeline.timeMs(one.to() - 1)))
         .toList();
-  }
-
-  /** NaN where there is none. */
-  private static double meanOfRuns(double[] draw, PhaseGrid grid) {
-    double sum = 0;
-    int count = 0;
-    for (int i = 0; i < draw.length; i++) {
-      if (grid.is(i, Phase.STEADY) && !Double.isNaN(draw[i])) {
-        sum += draw[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 }

@@ -3,6 +3,7 @@ package heatwake.analysis.rule.airflow;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.function.Predicate;
 
@@ -68,15 +69,7 @@ final class SettledInstants {
 
   /** Mean over the settled instants from one moment up to another; NaN where there are none. */
   double mean(double[] values, long fromMs, long toMs) {
-    double sum = 0;
-    int count = 0;
-    int to = timeline.firstAtOrAfter(toMs);
-    for (int i = timeline.firstAtOrAfter(fromMs); i < to; i++) {
-      if (settled[i] && !Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return sum / count;
+    return new Stretch(timeline.firstAtOrAfter(fromMs), timeline.firstAtOrAfter(toMs))
+        .mean(values, this::has);
   }
 }

@@ -5,6 +5,7 @@ import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,15 +69,6 @@ public final class DoubtfulSupply {
   private static double steady(Channel channel, Evidence evidence) {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    double[] values = timeline.of(channel);
-    double sum = 0;
-    int count = 0;
-    for (int i = 0; i < values.length; i++) {
-      if (phases.is(i, Phase.STEADY) && !Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return sum / count;
+    return Stretch.meanWhere(timeline.of(channel), i -> phases.is(i, Phase.STEADY));
   }
 }

@@ -126,7 +126,7 @@ public record WaterLoss(
     }
     for (Channel channel : List.of(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER)) {
       double without = stretch.mean(timeline.of(channel));
-      double with = meanWhere(timeline.of(channel), moves);
+      double with = Stretch.meanWhere(timeline.of(channel), moves::yes);
       if (without > PUSHES_SHARE * with) {
         return Pump.RAN;
       }
@@ -148,20 +148,8 @@ public record WaterLoss(
   private double shareOfAllWater(Timeline timeline) {
     double[] total = timeline.of(Channel.FLOW_TOTAL);
     return timeline.has(Channel.FLOW_HEATER)
-        ? stretch.mean(total) / meanWhere(total, WaterMovement.of(timeline))
+        ? stretch.mean(total) / Stretch.meanWhere(total, WaterMovement.of(timeline)::yes)
         : Double.NaN;
-  }
-
-  private static double meanWhere(double[] values, Track moves) {
-    double sum = 0;
-    int count = 0;
-    for (int i = 0; i < values.length; i++) {
-      if (moves.yes(i) && !Double.isNaN(values[i])) {
-        sum += values[i];
-        count++;
-      }
-    }
-    return count == 0 ? Double.NaN : sum / count;
   }
 
   /** The longest run of the compressor within it; of no length where it did not run. */
