@@ -69,8 +69,7 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
     double[] rise = rise(evidence);
     double[] flow = timeline.of(Channel.FLOW_HEATER);
     boolean[] settled = settled(evidence);
-    IntPredicate warms =
-        i -> settled[i] && rise[i] > 0 && duties.stream().noneMatch(duty -> Double.isNaN(duty[i]));
+    IntPredicate warms = i -> settled[i] && rise[i] > 0 && areKnown(duties, i);
     double knownS = IntStream.range(0, rise.length).filter(warms).count() * timeline.stepS();
     if (knownS < KNOWN_FROM_S) {
       return Optional.empty();
@@ -97,9 +96,23 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
         new PairWatch(timeline, usualK, limitK, timeline.has(Channel.FLOW_HEATER), sides));
   }
 
+  // Asked at every instant of a run, so without a stream.
   private static boolean areUsual(List<double[]> duties, double[] usual, int i) {
-    return IntStream.range(0, usual.length)
-        .allMatch(k -> Math.abs(duties.get(k)[i] / usual[k] - 1) < RUNS_ON);
+    for (int k = 0; k < usual.length; k++) {
+      if (!(Math.abs(duties.get(k)[i] / usual[k] - 1) < RUNS_ON)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean areKnown(List<double[]> duties, int i) {
+    for (double[] duty : duties) {
+      if (Double.isNaN(duty[i])) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** Stretches with a rise that cannot be, short returns bridged. */
