@@ -130,8 +130,7 @@ record OffPipe(
 
   /** What was seen, in words. */
   String words() {
-    boolean isInlet = accused == Channel.WATER_IN;
-    String partner = (isInlet ? Channel.WATER_OUT : Channel.WATER_IN).id();
+    String partner = PipePair.partnerOf(accused).id();
     return accused.id()
         + " went from "
         + Wording.celsius(beforeK)

@@ -31,9 +31,6 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
   static final byte HOT = 1;
   private static final byte NOT_TOLD = 2;
 
-  /** Water and pipes have settled this long after a start, s; common practice. */
-  private static final double SETTLES_S = 300;
-
   /**
    * So much running with a usual rise is needed to know it, s; ours. It has settled by then, and a
    * rise that turns round at equal duty is no matter of how well it is known.
@@ -153,15 +150,8 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
-    boolean[] settled = new boolean[timeline.size()];
-    int settles = timeline.instants(SETTLES_S);
-    int since = 0;
-    for (int i = 0; i < settled.length; i++) {
-      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
-      since = runs ? since + 1 : 0;
-      settled[i] = since > settles;
-    }
-    return settled;
+    return SettledRunning.in(
+        timeline, i -> phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i));
   }
 
   private static double median(double[] values, IntPredicate where) {

@@ -35,6 +35,11 @@ final class PipePair {
 
   private PipePair() {}
 
+  /** The other pipe probe of the heater. */
+  static Channel partnerOf(Channel pipe) {
+    return pipe == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+  }
+
   /** What the other pipe did meanwhile, if the first one must have followed. */
   static Optional<String> leftBehind(Evidence evidence, Frozen frozen) {
     Channel channel = frozen.series().channel();
@@ -45,7 +50,7 @@ final class PipePair {
         PipeBlock.steady(evidence).stream()
             .filter(block -> block.startMs() >= frozen.fromMs() && block.endMs() <= frozen.toMs())
             .toList();
-    Channel other = channel == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+    Channel other = partnerOf(channel);
     if (blocks.size() < 2 * BLOCKS
         || Slip.isSeen(evidence, other, frozen.fromMs(), frozen.toMs())) {
       return Optional.empty();

@@ -166,7 +166,7 @@ public final class ProbeSlipped implements Rule {
     boolean isInlet = accused == Channel.WATER_IN;
     PipeBlock before = slip.before();
     PipeBlock last = slip.after().get(slip.after().size() - 1);
-    Channel partner = isInlet ? Channel.WATER_OUT : Channel.WATER_IN;
+    Channel partner = PipePair.partnerOf(accused);
     double then = isInlet ? before.inK() : before.outK();
     double now = isInlet ? last.inK() : last.outK();
     double partnerMoved = isInlet ? last.outK() - before.outK() : last.inK() - before.inK();

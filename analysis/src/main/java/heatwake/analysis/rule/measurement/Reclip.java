@@ -30,7 +30,7 @@ record Reclip(
 
   /** What was seen, in words. */
   String words() {
-    Channel partner = accused == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+    Channel partner = PipePair.partnerOf(accused);
     return accused.id()
         + " went from "
         + Wording.celsius(beforeK)

@@ -27,9 +27,6 @@ final class ReclipFinder {
   /** Its level is the middle value of so long about; ours, many times as long. */
   private static final double ABOUT_S = 1200;
 
-  /** Water and pipes have settled this long after a start, s; common practice. */
-  private static final double SETTLES_S = 300;
-
   /** The other probe and the witnesses keep their level from so long before to after, s; ours. */
   private static final double BESIDE_S = 60;
 
@@ -39,7 +36,9 @@ final class ReclipFinder {
   /** It is off its level while more than this share of the limit is left; ours. */
   private static final double LEFT_SHARE = 0.5;
 
+  /** The other probe moves by less than this share of it; ours. */
   private static final double PARTNER_SHARE = 0.25;
+
   private final Timeline timeline;
   private final double limitK;
   private final ReclipWitness witness;
@@ -70,13 +69,7 @@ final class ReclipFinder {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
-    boolean[] runs = new boolean[timeline.size()];
-    int since = 0;
-    for (int i = 0; i < runs.length; i++) {
-      since = phases.compressorRuns(i) && !moves.no(i) ? since + 1 : 0;
-      runs[i] = since > timeline.instants(SETTLES_S);
-    }
-    return runs;
+    return SettledRunning.in(timeline, i -> phases.compressorRuns(i) && !moves.no(i));
   }
 
   private List<Reclip> of(Channel accused, Channel partner) {

@@ -46,7 +46,7 @@ record SlipAtRest(
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
-    Channel partner = accused == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+    Channel partner = PipePair.partnerOf(accused);
     double limitK = Slip.limitK(evidence.recording().rig());
     int length = Math.max(1, timeline.instants(BLOCK_S));
     for (Stretch rest :
@@ -103,7 +103,7 @@ record SlipAtRest(
 
   /** What was seen, in words. */
   String words() {
-    Channel partner = accused == Channel.WATER_IN ? Channel.WATER_OUT : Channel.WATER_IN;
+    Channel partner = PipePair.partnerOf(accused);
     return accused.id()
         + " went from "
         + Wording.celsius(fromK)
