@@ -68,10 +68,7 @@ final class ChilledWater {
     }
     double zero = new RestingDifference(timeline, difference, moves).kelvin(rests, compressor);
     if (Double.isNaN(zero)) {
-      double pairK =
-          Math.hypot(
-              ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
-              ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+      double pairK = ProbeUncertainty.ofDifference(rig, Channel.WATER_IN, Channel.WATER_OUT);
       this.openK = Math.max(ZEROED_K, BELIEVED_K * pairK);
     } else {
       this.openK = ZEROED_K;

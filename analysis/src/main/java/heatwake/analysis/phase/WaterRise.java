@@ -81,10 +81,7 @@ final class WaterRise {
     for (int i = 0; i < rise.length; i++) {
       rise[i] = heardAt.test(i) ? out[i] - in[i] : Double.NaN;
     }
-    double pairK =
-        Math.hypot(
-            ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
-            ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+    double pairK = ProbeUncertainty.ofDifference(rig, Channel.WATER_IN, Channel.WATER_OUT);
     double believedK = Math.max(LEAST_RISE_K, BELIEVED_K * pairK);
     RiseLevels levels = RiseLevels.of(rise, believedK);
     for (int i = 0; i < rise.length; i++) {

@@ -54,6 +54,11 @@ public record ProbeUncertainty(double absolute, double share, boolean stated) {
     };
   }
 
+  /** Standard uncertainty of the difference of two channels, of their absolute parts alone, SI. */
+  public static double ofDifference(Rig rig, Channel one, Channel other) {
+    return Math.hypot(of(rig, one).absolute, of(rig, other).absolute);
+  }
+
   /** Standard uncertainty of a reading, SI. */
   public double at(double reading) {
     return Math.hypot(absolute, share * reading);

@@ -80,7 +80,8 @@ public final class NoCompressor implements Rule {
     }
     MotorDraw draw = MotorDraw.in(evidence);
     FanAlone fan = FanAlone.in(evidence);
-    OtherLoad other = new OtherLoad(evidence, draw.channel(), fan);
+    OwnFan own = OwnFan.seenIn(evidence, draw.channel());
+    OtherLoad other = new OtherLoad(evidence, draw.channel(), fan, own);
     NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
@@ -124,23 +125,16 @@ public final class NoCompressor implements Rule {
     return fan.lastRest()
         .filter(last -> draw.atRest(last).areSeveral())
         .map(told::triedFromRest)
-        .or(() -> afterRuns(evidence, fan, draw, other, longS, told))
+        .or(() -> afterRuns(evidence, fan, new AfterRuns(evidence, draw, own, other), longS, told))
         .map(Outcome::flagged)
         .orElseGet(Outcome::clear);
   }
 
   private static Optional<Flag> afterRuns(
-      Evidence evidence,
-      FanAlone fan,
-      MotorDraw draw,
-      OtherLoad other,
-      double longS,
-      NoCompressorFlag told) {
+      Evidence evidence, FanAlone fan, AfterRuns afterRuns, double longS, NoCompressorFlag told) {
     List<Stretch> fans =
         fan.spells().stream().filter(spell -> hasItsFlow(evidence, spell)).toList();
-    List<Stretch> found =
-        new AfterRuns(evidence, draw, OwnFan.seenIn(evidence, draw.channel()), other)
-            .of(fans, longS);
+    List<Stretch> found = afterRuns.of(fans, longS);
     return found.isEmpty()
         ? Optional.empty()
         : Optional.of(told.fanAlone(found.get(0), found.get(found.size() - 1), found.size()));

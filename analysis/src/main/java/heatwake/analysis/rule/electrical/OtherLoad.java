@@ -58,11 +58,11 @@ final class OtherLoad {
   private final int edge;
   private final double rest;
 
-  OtherLoad(Evidence evidence, Channel channel, FanAlone fan) {
+  OtherLoad(Evidence evidence, Channel channel, FanAlone fan, OwnFan own) {
     Timeline timeline = evidence.timeline();
     this.evidence = evidence;
     this.fan = fan;
-    this.own = OwnFan.seenIn(evidence, channel);
+    this.own = own;
     this.phases = PhaseGrid.of(timeline, evidence.phases());
     this.draw = timeline.of(channel);
     this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;

@@ -59,7 +59,7 @@ public final class PartLoad {
     if (full.isPresent()) {
       double before = full.get().of(DutyFigure.COP_RATIO).orElseThrow().value();
       return cop.get().value() > COP_HOLDS * before
-          || (OtherLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS)
+          || (ConstantLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS)
               && isNearSetpoint(evidence, duty));
     }
     return power.get().value() < POWER_RATIO

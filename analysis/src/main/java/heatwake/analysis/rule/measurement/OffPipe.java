@@ -27,7 +27,8 @@ record OffPipe(
     boolean isBack,
     double beforeK,
     double awayK,
-    double partnerK) {
+    double partnerK)
+    implements ClipOff {
   static final String LIMITS =
       "Off its pipe is also a probe that, alone (the other moves by less than 25 % of it), makes the"
           + " rise of a heater that runs on at equal power and high side, as far as read, and flow (within 25"
@@ -121,11 +122,6 @@ record OffPipe(
     return Double.isNaN(before)
         ? pair.usualMean(values, off.to() + settles, off.to() + about)
         : before;
-  }
-
-  /** Whether it lies in a time, UTC milliseconds. */
-  boolean overlaps(long fromMs, long toMs) {
-    return startMs < toMs && endMs > fromMs;
   }
 
   /** What was seen, in words. */

@@ -65,23 +65,12 @@ public final class ProbeSlipped implements Rule {
     }
     double limitK = Slip.limitK(evidence.recording().rig());
     List<Flag> flags = new ArrayList<>();
-    List<OffPipe> off = OffPipe.in(evidence);
-    off.forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
-    List<Reclip> brief =
-        ReclipFinder.in(evidence).stream()
-            .filter(one -> off.stream().noneMatch(o -> o.overlaps(one.startMs(), one.endMs())))
-            .toList();
-    brief.forEach(one -> flags.add(flag(one)));
+    ClipsOff off = ClipsOff.in(evidence);
+    off.lasting().forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
+    off.brief().forEach(one -> flags.add(flag(one)));
     for (List<PipeBlock> all : PipeBlock.regimes(evidence)) {
       // What a clip read in the air and after is no drift.
-      List<PipeBlock> regime =
-          all.stream()
-              .filter(
-                  block ->
-                      off.stream().noneMatch(o -> o.overlaps(block.startMs(), block.endMs()))
-                          && brief.stream()
-                              .noneMatch(o -> o.overlaps(block.startMs(), block.endMs())))
-              .toList();
+      List<PipeBlock> regime = off.without(all);
       for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
         boolean isFlagged =
             flags.stream()

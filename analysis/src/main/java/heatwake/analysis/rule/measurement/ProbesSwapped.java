@@ -12,13 +12,12 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.site.Rig;
-import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** Inlet and outlet probes exchanged: the heater seems to cool the water it heats. */
@@ -37,9 +36,6 @@ public final class ProbesSwapped implements Rule {
 
   /** Running time that is needed, s; ours. */
   private static final double LEAST_S = 600;
-
-  /** Water follows a compressor start within this time; common practice, s. */
-  private static final double SETTLES_S = 300;
 
   /** Air that leaves this much warmer than it entered: the machine cools the pool, K; ours. */
   private static final double COOLING_K = 1;
@@ -89,43 +85,16 @@ public final class ProbesSwapped implements Rule {
                       "no power, current or pressure-discharge to tell that the compressor runs"));
     }
     boolean[] heats = settledRunning(evidence);
-    double[] in = timeline.of(Channel.WATER_IN);
-    double[] out = timeline.of(Channel.WATER_OUT);
-    double zeroK = evidence.zero().map(zero -> zero.offsetK().value()).orElse(0.0);
+    Optional<RunningRise> rise = RunningRise.in(evidence, heats);
     double limitK = Math.max(LEAST_K, FACTOR * pairUncertaintyK(evidence));
-    double sum = 0;
-    double air = 0;
-    int airCount = 0;
-    int count = 0;
-    int negative = 0;
-    int first = -1;
-    int last = -1;
-    double[] airIn = timeline.of(Channel.AIR_IN);
-    double[] airOut = timeline.of(Channel.AIR_OUT);
-    for (int i = 0; i < heats.length; i++) {
-      double rise = out[i] - in[i] - zeroK;
-      if (!heats[i] || Double.isNaN(rise)) {
-        continue;
-      }
-      first = first < 0 ? i : first;
-      last = i;
-      sum += rise;
-      count++;
-      negative += rise < 0 ? 1 : 0;
-      double airRise = airOut[i] - airIn[i];
-      if (!Double.isNaN(airRise)) {
-        air += airRise;
-        airCount++;
-      }
-    }
-    boolean enough = count * timeline.stepS() >= LEAST_S;
-    boolean swapped = enough && sum / count < -limitK && negative >= NEARLY_ALWAYS * count;
-    boolean cools = airCount > 0 && air / airCount > COOLING_K;
-    if (!swapped || cools || stands(evidence)) {
-      return Outcome.clear();
-    }
-    return Outcome.flagged(
-        flag(evidence, heats, new Stretch(first, last + 1), sum / count, count * timeline.stepS()));
+    boolean swapped =
+        rise.filter(one -> one.seconds() >= LEAST_S)
+            .filter(one -> one.meanK() < -limitK && one.negativeShare() >= NEARLY_ALWAYS)
+            .filter(one -> !(one.airMeanK() > COOLING_K))
+            .isPresent();
+    return swapped && !stands(evidence)
+        ? Outcome.flagged(flag(evidence, heats, rise.orElseThrow()))
+        : Outcome.clear();
   }
 
   /** Whether one of the pair is stuck: against a value that stands, any rise may seem negative. */
@@ -139,15 +108,8 @@ public final class ProbesSwapped implements Rule {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     Track moves = WaterMovement.of(timeline);
-    boolean[] settled = new boolean[timeline.size()];
-    int since = 0;
-    int settles = (int) (SETTLES_S / timeline.stepS());
-    for (int i = 0; i < settled.length; i++) {
-      boolean runs = phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i);
-      since = runs ? since + 1 : 0;
-      settled[i] = since > settles;
-    }
-    return settled;
+    return SettledRunning.in(
+        timeline, i -> phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i));
   }
 
   private static double pairUncertaintyK(Evidence evidence) {
@@ -155,20 +117,17 @@ public final class ProbesSwapped implements Rule {
       Estimate zero = evidence.zero().get().offsetK();
       return zero.standard();
     }
-    Rig rig = evidence.recording().rig();
-    return Math.hypot(
-        ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
-        ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute());
+    return ProbeUncertainty.ofDifference(
+        evidence.recording().rig(), Channel.WATER_IN, Channel.WATER_OUT);
   }
 
-  private Flag flag(
-      Evidence evidence, boolean[] heats, Stretch stretch, double riseK, double seconds) {
+  private Flag flag(Evidence evidence, boolean[] heats, RunningRise rise) {
     Timeline timeline = evidence.timeline();
     StringBuilder text = new StringBuilder(160);
     text.append("water-out reads ")
-        .append(Wording.kelvin(-riseK))
+        .append(Wording.kelvin(-rise.meanK()))
         .append(" below water-in over ")
-        .append(Wording.duration(seconds))
+        .append(Wording.duration(rise.seconds()))
         .append(" of running");
     if (timeline.has(Channel.WATER_POOL)) {
       double[] pool = timeline.of(Channel.WATER_POOL);
@@ -179,7 +138,9 @@ public final class ProbesSwapped implements Rule {
       }
     }
     return flag(
-        timeline.timeMs(stretch.from()), timeline.timeMs(stretch.to() - 1), text.toString());
+        timeline.timeMs(rise.span().from()),
+        timeline.timeMs(rise.span().to() - 1),
+        text.toString());
   }
 
   private Flag flag(long startMs, long endMs, String text) {

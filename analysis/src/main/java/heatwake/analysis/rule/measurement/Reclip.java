@@ -14,7 +14,8 @@ import heatwake.analysis.rule.Wording;
  * @param partnerK what the other probe read meanwhile
  */
 record Reclip(
-    Channel accused, long startMs, long endMs, double beforeK, double awayK, double partnerK) {
+    Channel accused, long startMs, long endMs, double beforeK, double awayK, double partnerK)
+    implements ClipOff {
   static final String LIMITS =
       "So is one that leaves its level by as much and is back within 4 min while the other moves by"
           + " less than 25 % of it and power or current, pressures and flow, as far as read, keep"
@@ -22,11 +23,6 @@ record Reclip(
           + " pressure of the refrigerant or air above 15 °C, which leaves no ice (common practice),"
           + " and a flow meter, or a rise below zero beyond the same limit; one that climbs needs the"
           + " flow meter. It is back on its pipe, so it is for your information only.";
-
-  /** Whether it lies in a time, UTC milliseconds. */
-  boolean overlaps(long fromMs, long toMs) {
-    return startMs < toMs && endMs > fromMs;
-  }
 
   /** What was seen, in words. */
   String words() {

@@ -58,11 +58,7 @@ record Slip(Channel accused, PipeBlock before, List<PipeBlock> after) {
   /** A drift smaller than this is not judged, K: what the pair leaves open, and 1 K. */
   static double limitK(Rig rig) {
     return Math.max(
-        LEAST_K,
-        FACTOR
-            * Math.hypot(
-                ProbeUncertainty.of(rig, Channel.WATER_IN).absolute(),
-                ProbeUncertainty.of(rig, Channel.WATER_OUT).absolute()));
+        LEAST_K, FACTOR * ProbeUncertainty.ofDifference(rig, Channel.WATER_IN, Channel.WATER_OUT));
   }
 
   /** Whether a pipe probe drifts away within some time. */

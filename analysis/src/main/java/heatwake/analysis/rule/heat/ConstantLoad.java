@@ -5,15 +5,15 @@ import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Doubt;
 
 /**
- * Another load on the heater's meter, such as the pool pump's. It falsifies power and COP, but not
- * what changes when the compressor slows down: a constant load is in both speeds alike, so heat and
- * power fall by what the compressor itself gives and takes.
+ * A constant load beside the compressor on the heater's meter, such as the pool pump's. It
+ * falsifies power and COP, but not what changes when the compressor slows down: a constant load is
+ * in both speeds alike, so heat and power fall by what the compressor itself gives and takes.
  */
-final class OtherLoad {
+final class ConstantLoad {
   /** Power above the nameplate's that no head explains; see the symptoms' bands. */
   private static final double EXPLAINED = 1.08;
 
-  private OtherLoad() {}
+  private ConstantLoad() {}
 
   /**
    * Whether a constant load beside the compressor leaves room for part speed: at full speed the
