@@ -11,7 +11,7 @@ import heatwake.analysis.timeline.Timeline;
  * the register overrules the effect.
  */
 final class CountedDraw {
-  /** A start that does not last this long has failed; see {@link ElectricDraw}. */
+  /** A start that does not last this long has failed; see {@link DrawReader}. */
   private static final double STALLED_S = 20;
 
   private final Timeline timeline;
@@ -40,7 +40,7 @@ final class CountedDraw {
     LevelHistogram all = LevelHistogram.of(power);
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
     double threshold =
-        DrawLevels.of(all, held, heater.greatestRatedW(), ElectricDraw.LEAST_COMPRESSOR_W)
+        DrawLevels.of(all, held, heater.greatestRatedW(), DrawMeter.LEAST_COMPRESSOR_W)
             .checked(power, strength, heater.greatestRatedW(), Double.POSITIVE_INFINITY)
             .threshold();
     Track above =
