@@ -63,19 +63,19 @@ public record Judgement(
   }
 
   private static Judgement of(List<Flag> standing, List<String> missing, Evidence evidence) {
-    Reasoning reasoning = new Reasoning(evidence);
-    List<Flag> sided = standing.stream().map(reasoning::attributed).toList();
+    FlagSides sides = new FlagSides(evidence);
+    List<Flag> sided = standing.stream().map(sides::sided).toList();
     // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
     Map<Boolean, List<Flag>> handed =
-        sided.stream().collect(Collectors.partitioningBy(reasoning::isHanded));
+        sided.stream().collect(Collectors.partitioningBy(sides::isHanded));
     Heater heater = evidence.recording().rig().heater();
     List<Flag> roots =
         new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty(), heater));
     roots.addAll(Consequences.fold(handed.get(true), evidence.duty(), heater));
     roots.sort(Raised.GRAVEST_FIRST);
     List<String> lacking = new ArrayList<>(missing);
-    Optional<String> heatDoubt = reasoning.heatDoubt();
+    Optional<String> heatDoubt = sides.heatDoubt();
     heatDoubt.ifPresent(why -> lacking.add("heat and COP: not to be believed, " + why));
-    return new Judgement(roots, reasoning.verdict(roots), heatDoubt, lacking);
+    return new Judgement(roots, new Reasoning(evidence, sides).verdict(roots), heatDoubt, lacking);
   }
 }

@@ -1,25 +1,16 @@
 package heatwake.analysis.verdict;
 
-import heatwake.analysis.duty.Duty;
-import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.electrical.DoubtfulSupply;
-import heatwake.analysis.series.Recording;
-import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * From the flags that stand to the verdict. Each flag supports its side by its weight; independent
@@ -44,51 +35,15 @@ final class Reasoning {
   private static final double AT_DOUBTFUL_SUPPLY = 0.5;
 
   private static final double MOST_CONFIDENCE = 0.97;
-  private static final int MOST_REASONS = 6;
-
-  /**
-   * Rules whose flag says that something is wrong with the circuit, but not on which side: low heat
-   * and COP by nature, approaches and high pressure because several causes move them alike.
-   */
-  private static final Set<String> ATTRIBUTED =
-      Set.of("low-heat", "low-cop", "condenser-approach", "evaporator-approach", "high-pressure");
 
   private final Evidence evidence;
-  private final ImpossibleHeat impossible;
+  private final FlagSides sides;
+  private final Grounds grounds;
 
-  Reasoning(Evidence evidence) {
+  Reasoning(Evidence evidence, FlagSides sides) {
     this.evidence = evidence;
-    this.impossible = new ImpossibleHeat(evidence);
-  }
-
-  /**
-   * Gives such flags the side that the table finds for the time of the flag, and those that rest on
-   * a heat that cannot be to the measurement.
-   */
-  Flag attributed(Flag flag) {
-    Optional<String> why = impossible.why(flag);
-    if (why.isPresent()) {
-      return ImpossibleHeat.handed(flag, why.get());
-    }
-    return isAttributed(flag) ? flag.onSide(attribution(flag).side()) : flag;
-  }
-
-  /** Whether a flag was given to the measurement for a heat that cannot be. */
-  boolean isHanded(Flag flag) {
-    return impossible.why(flag).isPresent();
-  }
-
-  /** Why heat and COP of the run cannot be, in words; empty if they can or are not known. */
-  Optional<String> heatDoubt() {
-    return impossible.whyOfRun();
-  }
-
-  private Attribution attribution(Flag flag) {
-    return Attribution.of(DutyDuring.of(flag, evidence), heater());
-  }
-
-  private Heater heater() {
-    return evidence.recording().rig().heater();
+    this.sides = sides;
+    this.grounds = new Grounds(evidence, sides);
   }
 
   Verdict verdict(List<Flag> flags) {
@@ -106,8 +61,8 @@ final class Reasoning {
     }
     double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
     boolean tie = best - rival < LEAST_DIFFERENCE;
-    List<Reason> because = new ArrayList<>(reasons(flags, side));
-    List<String> wouldDecide = new ArrayList<>(whatWouldDecide(flags, side));
+    List<Reason> because = new ArrayList<>(grounds.reasons(flags, side));
+    List<String> wouldDecide = new ArrayList<>(grounds.whatWouldDecide(flags, side));
     HeaterBeside.of(side, flags, evidence)
         .ifPresent(
             heater -> {
@@ -125,9 +80,8 @@ final class Reasoning {
         continue;
       }
       double weight = FlagWeight.of(flag);
-      boolean byTable = isAttributed(flag) && !isHanded(flag);
-      if (byTable && flag.side() != Side.UNDECIDED) {
-        weight *= attribution(flag).confidence();
+      if (sides.isByTable(flag) && flag.side() != Side.UNDECIDED) {
+        weight *= sides.attribution(flag).confidence();
       }
       support.merge(flag.side(), weight, (a, b) -> 1 - (1 - a) * (1 - b));
     }
@@ -145,12 +99,8 @@ final class Reasoning {
     return side != Side.MEASUREMENT && side != Side.UNDECIDED && side != Side.HEALTHY;
   }
 
-  private static boolean isAttributed(Flag flag) {
-    return ATTRIBUTED.contains(flag.rule());
-  }
-
   private Verdict withoutFlagOfWeight(List<Flag> flags) {
-    Optional<String> cannotBe = impossible.whyOfRun();
+    Optional<String> cannotBe = sides.heatDoubt();
     if (cannotBe.isPresent()) {
       return new Verdict(
           Side.MEASUREMENT,
@@ -175,78 +125,8 @@ final class Reasoning {
   }
 
   private Verdict undecided(List<Flag> flags) {
-    List<Reason> because = reasons(flags, Side.UNDECIDED);
-    return new Verdict(Side.UNDECIDED, 0, because, whatWouldDecide(flags, Side.UNDECIDED));
-  }
-
-  /** The flags of the side, its heaviest first, then the symptoms, then the flags of others. */
-  private List<Reason> reasons(List<Flag> flags, Side side) {
-    List<Reason> reasons = new ArrayList<>();
-    List<Flag> heaviestFirst = new ArrayList<>(flags);
-    heaviestFirst.sort(Comparator.comparingDouble(FlagWeight::of).reversed());
-    heaviestFirst.stream()
-        .filter(flag -> flag.side() == side)
-        .forEach(flag -> reasons.add(new Reason.Blames(flag)));
-    heaviestFirst.stream()
-        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag))
-        .findFirst()
-        .ifPresent(
-            flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
-    if (flags.stream().noneMatch(this::isHanded)) {
-      impossible.whyOfRun().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
-    }
-    heaviestFirst.stream()
-        .filter(flag -> flag.side() != side)
-        .forEach(flag -> reasons.add(new Reason.Beside(flag)));
-    Set<String> said = new HashSet<>();
-    return reasons.stream().filter(one -> said.add(one.text())).limit(MOST_REASONS).toList();
-  }
-
-  private List<String> symptoms(Flag flag, Side side) {
-    Duty duty = DutyDuring.of(flag, evidence);
-    Attribution attribution = Attribution.of(duty, heater());
-    List<String> texts = new ArrayList<>();
-    texts.add(
-        "fits "
-            + (side == Side.UNDECIDED
-                ? attribution.rivals().stream()
-                    .map(Cause::words)
-                    .collect(
-                        Collectors.joining(" or ", attribution.likeliest().words() + " or ", ""))
-                : attribution.likeliest().words()));
-    attribution.grades().entrySet().stream()
-        .filter(grade -> grade.getValue() != 0)
-        .filter(grade -> grade.getKey() != Symptom.HEAT && grade.getKey() != Symptom.COP)
-        .sorted(
-            Comparator.comparingDouble(
-                (Map.Entry<Symptom, Double> grade) -> -Math.abs(grade.getValue())))
-        .forEach(
-            grade ->
-                grade
-                    .getKey()
-                    .figure(duty, heater())
-                    .ifPresent(figure -> texts.add(SymptomText.of(grade.getKey(), figure))));
-    return texts;
-  }
-
-  /**
-   * What would tell the causes of the first such flag of the side apart, then what the flags ask
-   * for, those of the side first.
-   */
-  private List<String> whatWouldDecide(List<Flag> flags, Side side) {
-    List<String> texts = new ArrayList<>();
-    Recording run = evidence.recording();
-    ToKnow toKnow = new ToKnow(run.series().keySet(), run.rig().heater());
-    flags.stream()
-        .filter(flag -> flag.side() == side && isAttributed(flag) && !isHanded(flag))
-        .findFirst()
-        .ifPresent(flag -> texts.addAll(WouldDecide.of(attribution(flag), toKnow)));
-    Stream.concat(
-            flags.stream().filter(flag -> flag.side() == side),
-            flags.stream().filter(flag -> flag.side() != side))
-        .limit(2)
-        .forEach(flag -> texts.add(flag.nextCheck()));
-    return texts.stream().distinct().toList();
+    List<Reason> because = grounds.reasons(flags, Side.UNDECIDED);
+    return new Verdict(Side.UNDECIDED, 0, because, grounds.whatWouldDecide(flags, Side.UNDECIDED));
   }
 
   private static double rounded(double confidence) {

@@ -99,7 +99,7 @@ class JudgementTest {
     Flag overcurrent = flag("overcurrent", Side.ELECTRICAL, 0, 60, Channel.CURRENT);
     Flag cop = flag("low-cop", Side.UNDECIDED, 0, 60, Channel.POWER);
     Evidence bare = AtDuty.sound().only(DutyFigure.COP_RATIO, DutyFigure.POWER_RATIO).evidence();
-    Reasoning reasoning = new Reasoning(bare);
+    Reasoning reasoning = reasoning(bare);
     assertThat(reasoning.verdict(List.of(cop, overcurrent)).wouldDecide())
         .containsExactly("look at it");
     assertThat(reasoning.verdict(List.of(cop)).wouldDecide()).hasSizeGreaterThan(3);
@@ -107,7 +107,7 @@ class JudgementTest {
 
   @Test
   void aFlowToldByTheRiseAloneIsLessCertain() {
-    Reasoning reasoning = new Reasoning(AtDuty.sound().evidence());
+    Reasoning reasoning = reasoning(AtDuty.sound().evidence());
     Flag byRise = flag("low-heater-flow", Side.WATER, 0, 60, Channel.WATER_IN, Channel.WATER_OUT);
     Flag byFlow = flag("low-heater-flow", Side.WATER, 0, 60, Channel.FLOW_HEATER);
     assertThat(reasoning.verdict(List.of(byRise)).confidence()).isEqualTo(0.65);
@@ -372,9 +372,8 @@ class JudgementTest {
     Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.8, 0.06).evidence();
     long startMin = evidence.duty().get(0).startMs() / 60_000;
     Flag loss = flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.FLOW_HEATER);
-    assertThat(new Reasoning(evidence).attributed(loss).side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(new Reasoning(AtDuty.sound().evidence()).attributed(loss).side())
-        .isEqualTo(Side.POOL);
+    assertThat(new FlagSides(evidence).sided(loss).side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(new FlagSides(AtDuty.sound().evidence()).sided(loss).side()).isEqualTo(Side.POOL);
   }
 
   /** Whoever is told of the pool wants to know whether the heater is good, or what it ails of. */
@@ -398,7 +397,7 @@ class JudgementTest {
     assertThat(both.wouldDecide().toString()).contains("look at it", "may lack refrigerant");
     Evidence evidence = odd.evidence();
     Verdict told =
-        new Reasoning(evidence)
+        reasoning(evidence)
             .verdict(
                 List.of(
                     flag("heat-loss", Side.POOL, 0, 60),
@@ -406,8 +405,12 @@ class JudgementTest {
     assertThat(told.because().toString()).doesNotContain("superheat");
   }
 
+  private static Reasoning reasoning(Evidence evidence) {
+    return new Reasoning(evidence, new FlagSides(evidence));
+  }
+
   private static Verdict ofPool(Evidence evidence) {
-    return new Reasoning(evidence).verdict(List.of(flag("heat-loss", Side.POOL, 0, 60)));
+    return reasoning(evidence).verdict(List.of(flag("heat-loss", Side.POOL, 0, 60)));
   }
 
   @Test
