@@ -10,7 +10,6 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,16 +17,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /**
  * One cause, one flag: a flag that another explains is named in that one's evidence instead of
- * standing beside it. The table says which rule explains which.
+ * standing beside it. The {@linkplain ConsequenceTable table} says which rule explains which; here
+ * is judged whether it does so for two flags of a run.
  */
 public final class Consequences {
-  /** What any trouble of the machine brings. What the pool itself loses is not among it. */
-  private static final Set<String> ANY_LOSS = Set.of("low-heat", "low-cop", "setpoint-unreachable");
-
   private static final Set<String> TRIPPING = Set.of("short-cycling", "restart-too-soon");
 
   /** What can trip the circuit's own pressure switches. */
@@ -48,60 +44,14 @@ public final class Consequences {
    */
   public static final double POWER_AS_PROMISED = 1.1;
 
-  /** What follows from what, the root causes first. */
-  private static final Map<String, Set<String>> TABLE = table();
+  private final List<Flag> flags;
+  private final List<Duty> duties;
+  private final Heater heater;
 
-  private Consequences() {}
-
-  private static Map<String, Set<String>> table() {
-    Map<String, Set<String>> table = new LinkedHashMap<>();
-    table.put(
-        "no-flow", with("low-heater-flow", "high-pressure", "condenser-approach", "short-cycling"));
-    // Little water lets the circuit condense higher, and the compressor draws more for it.
-    table.put(
-        "low-heater-flow",
-        with(
-            "condenser-approach",
-            "high-pressure",
-            "overcurrent",
-            "short-cycling",
-            "no-compressor"));
-    table.put(
-        "falling-flow",
-        with("low-heater-flow", "condenser-approach", "high-pressure", "overcurrent"));
-    table.put(
-        "no-pressure-rise",
-        with("low-charge", "condenser-approach", "evaporator-approach", "no-compressor"));
-    table.put("voltage-range", Set.of("overcurrent", "no-compressor"));
-    // A starved or choked circuit trips its low or high pressure switch: that starts and stops it
-    // too.
-    table.put(
-        "low-charge", with("evaporator-approach", "frosting", "short-cycling", "restart-too-soon"));
-    table.put(
-        "air-recirculation",
-        with("evaporator-approach", "frosting", "short-cycling", "restart-too-soon"));
-    table.put("evaporator-approach", with("frosting", "short-cycling", "restart-too-soon"));
-    table.put("frosting", with("short-cycling", "restart-too-soon"));
-    table.put("condenser-approach", with("high-pressure", "overcurrent"));
-    table.put("high-pressure", with("overcurrent", "short-cycling", "restart-too-soon"));
-    table.put("no-compressor", Set.of("setpoint-unreachable", "low-heat", "low-cop"));
-    table.put("short-cycling", Set.of("low-heat", "low-cop", "setpoint-unreachable"));
-    table.put("pump-hours", Set.of("setpoint-unreachable"));
-    table.put("heat-loss", Set.of("setpoint-unreachable"));
-    table.put("low-heat", Set.of("low-cop", "setpoint-unreachable"));
-    table.put("probe-fault", Set.of("probe-stuck", "probe-slipped", "data-gap"));
-    table.put("probe-stuck", Set.of("data-gap"));
-    return table;
-  }
-
-  private static Set<String> with(String... rules) {
-    return Stream.concat(ANY_LOSS.stream(), Arrays.stream(rules))
-        .collect(Collectors.toUnmodifiableSet());
-  }
-
-  /** Which rules a rule explains, for the documentation; causes in the order of the table. */
-  public static Map<String, Set<String>> explained() {
-    return Collections.unmodifiableMap(TABLE);
+  private Consequences(List<Flag> flags, List<Duty> duties, Heater heater) {
+    this.flags = flags;
+    this.duties = duties;
+    this.heater = heater;
   }
 
   /**
@@ -111,14 +61,18 @@ public final class Consequences {
    * @param heater its nameplate
    */
   static List<Flag> fold(List<Flag> flags, List<Duty> duties, Heater heater) {
+    return new Consequences(flags, duties, heater).roots();
+  }
+
+  private List<Flag> roots() {
     Map<Flag, List<Flag>> following = new LinkedHashMap<>();
     for (Flag flag : flags) {
-      root(flag, flags, duties, heater)
+      root(flag)
           .ifPresent(root -> following.computeIfAbsent(root, key -> new ArrayList<>()).add(flag));
     }
     List<Flag> roots = new ArrayList<>();
     for (Flag flag : flags) {
-      if (root(flag, flags, duties, heater).isEmpty()) {
+      if (root(flag).isEmpty()) {
         roots.add(naming(flag, following.getOrDefault(flag, List.of())));
       }
     }
@@ -126,24 +80,17 @@ public final class Consequences {
   }
 
   /** The flag that, at the end of the chain, explains this one. */
-  private static Optional<Flag> root(
-      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
-    Optional<Flag> cause = cause(flag, flags, duties, heater);
-    return cause.isEmpty()
-        ? cause
-        : Optional.of(root(cause.get(), flags, duties, heater).orElseGet(cause::orElseThrow));
+  private Optional<Flag> root(Flag flag) {
+    Optional<Flag> cause = cause(flag);
+    return cause.isEmpty() ? cause : Optional.of(root(cause.get()).orElseGet(cause::orElseThrow));
   }
 
-  private static Optional<Flag> cause(
-      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
-    for (Map.Entry<String, Set<String>> row : TABLE.entrySet()) {
+  private Optional<Flag> cause(Flag flag) {
+    for (Map.Entry<String, Set<String>> row : ConsequenceTable.explained().entrySet()) {
       if (row.getValue().contains(flag.rule())) {
         Optional<Flag> found =
             flags.stream()
-                .filter(
-                    other ->
-                        other.rule().equals(row.getKey())
-                            && explains(other, flag, flags, duties, heater))
+                .filter(other -> other.rule().equals(row.getKey()) && explains(other, flag))
                 .findFirst();
         if (found.isPresent()) {
           return found;
@@ -153,8 +100,7 @@ public final class Consequences {
     return Optional.empty();
   }
 
-  private static boolean explains(
-      Flag cause, Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
+  private boolean explains(Flag cause, Flag flag) {
     if (cause.isANote()) {
       return false;
     }
@@ -170,12 +116,12 @@ public final class Consequences {
     }
     if (cause.rule().equals("voltage-range")
         && flag.rule().equals("overcurrent")
-        && drawsMorePower(flag, duties)) {
+        && drawsMorePower(flag)) {
       return false;
     }
     if (LITTLE_WATER.contains(cause.rule())
         && flag.rule().equals("overcurrent")
-        && !condensesHigh(flag, flags, duties, heater)) {
+        && !condensesHigh(flag)) {
       return false;
     }
     boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);
@@ -189,15 +135,14 @@ public final class Consequences {
    * Little water strains a motor only by the condensing pressure it brings: that is flagged, or
    * seen above what sound heaters have.
    */
-  private static boolean condensesHigh(
-      Flag flag, List<Flag> flags, List<Duty> duties, Heater heater) {
+  private boolean condensesHigh(Flag flag) {
     List<Duty> during = DutyDuring.steady(flag, duties);
     return flags.stream().anyMatch(one -> HIGH.contains(one.rule()) && Overlap.any(one, flag))
         || (!during.isEmpty()
             && Symptom.CONDENSING.grade(Duty.meanOf(during), heater).orElse(0) > 0);
   }
 
-  private static boolean drawsMorePower(Flag flag, List<Duty> duties) {
+  private boolean drawsMorePower(Flag flag) {
     List<Duty> during = DutyDuring.steady(flag, duties);
     return !during.isEmpty()
         && Duty.meanOf(during)

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Rules;
-import heatwake.analysis.verdict.Consequences;
+import heatwake.analysis.verdict.ConsequenceTable;
 import heatwake.analysis.verdict.FlagWeight;
 import java.util.List;
 import java.util.Map;
@@ -69,7 +69,7 @@ class RulesPageTest {
   }
 
   private static String causesOf(String id) {
-    return Consequences.explained().entrySet().stream()
+    return ConsequenceTable.explained().entrySet().stream()
         .filter(entry -> entry.getValue().contains(id))
         .map(Map.Entry<String, Set<String>>::getKey)
         .map("`%s`"::formatted)

@@ -2,6 +2,7 @@ package heatwake.analysis.docs;
 
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.verdict.Cause;
+import heatwake.analysis.verdict.ConsequenceTable;
 import heatwake.analysis.verdict.Consequences;
 import heatwake.analysis.verdict.FlagWeight;
 import heatwake.analysis.verdict.ImpossibleHeat;
@@ -28,7 +29,7 @@ class VerdictPageTest {
                 .collect(Collectors.joining(", ")),
             number(ImpossibleHeat.MOST_RATIO)));
     text.append("| explains | what follows from it |\n|---|---|\n");
-    Consequences.explained()
+    ConsequenceTable.explained()
         .forEach(
             (cause, following) ->
                 text.append(

@@ -547,7 +547,7 @@ class JudgementTest {
   void everyRuleHasAWeightAndEveryConsequenceIsARule() {
     Set<String> ids = Rules.all().stream().map(Rule::id).collect(Collectors.toSet());
     assertThat(FlagWeight.byRule().keySet()).containsExactlyInAnyOrderElementsOf(ids);
-    Consequences.explained()
+    ConsequenceTable.explained()
         .forEach(
             (cause, following) -> {
               assertThat(ids).contains(cause);
