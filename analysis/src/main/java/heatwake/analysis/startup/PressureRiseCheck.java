@@ -8,6 +8,8 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.refrigerant.NoPressureRise;
+import heatwake.analysis.rule.refrigerant.PressedStarts;
+import heatwake.analysis.rule.refrigerant.StartPressures;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
@@ -63,21 +65,39 @@ final class PressureRiseCheck implements Check {
     if (Double.isNaN(beforePa) || Double.isNaN(afterPa)) {
       return notSeen("pressure readings before and after a compressor start");
     }
+    String text = Wording.inMegapascals(beforePa) + " to " + Wording.megapascals(afterPa);
+    boolean rises =
+        afterPa - beforePa >= LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
+    if (!rises) {
+      return byOtherSigns(start.get(), evidence, text);
+    }
     int done = at;
     while (done < last - 1 && !(high[done] >= beforePa + DONE * (afterPa - beforePa))) {
       done++;
     }
-    String text =
-        Wording.inMegapascals(beforePa)
-            + " to "
-            + Wording.megapascals(afterPa)
-            + " in "
-            + Wording.seconds((done - at) * timeline.stepS());
-    boolean rises =
-        afterPa - beforePa >= LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
-    return rises
-        ? pass(timeline.timeMs(done), text)
-        : fail(timeline.timeMs(last - 1), text + "; a sound compressor raises it by 10 %");
+    return pass(
+        timeline.timeMs(done), text + " in " + Wording.seconds((done - at) * timeline.stepS()));
+  }
+
+  /**
+   * In air warmer than the water a sound heater's high side stands high before it starts, and need
+   * not climb.
+   */
+  private StartupCheck byOtherSigns(CompressorStart start, Evidence evidence, String text) {
+    Optional<StartPressures> pressures = PressedStarts.at(evidence, start.startMs());
+    if (pressures.filter(StartPressures::isUnspread).isPresent()) {
+      return fail(
+          start.startMs(), text + "; a sound compressor raises it by 10 %, or parts the two sides");
+    }
+    return pressures
+        .flatMap(StartPressures::otherProof)
+        .map(proof -> pass(start.startMs(), text + "; it compresses all the same: " + proof))
+        .orElseGet(
+            () ->
+                notSeen(
+                    text
+                        + ", which in air warmer than the water need not be more; to tell, clip"
+                        + " pressure-suction, or water-in and water-out"));
   }
 
   /** What no-pressure-rise says of this start. */

@@ -3,7 +3,9 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.heat.LowHeat;
 import heatwake.analysis.rule.heat.PartLoad;
+import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,6 +25,9 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
 
   static final Soundness NONE = new Soundness(0, List.of(), List.of());
 
+  /** Heat is the whole promised one if it is so surely not low; ours. */
+  private static final double SURELY = 0.9;
+
   static Soundness of(Evidence evidence) {
     if (evidence.duty().isEmpty()) {
       return new Soundness(
@@ -38,11 +43,17 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       return new Soundness(0, List.of(away.get()), List.of(StayedAway.NEXT_CHECK));
     }
     Duty mean = Duty.meanOf(evidence.duty());
-    if (PartLoad.isShown(evidence, mean)) {
+    Optional<Estimate> heat = mean.of(DutyFigure.HEAT_RATIO);
+    // One that gives its whole heat has shown it, however little power it took for that.
+    if (PartLoad.isShown(evidence, mean) && heat.filter(Soundness::isWhole).isEmpty()) {
       return SoundAtPartSpeed.of(mean, evidence);
     }
-    return mean.of(DutyFigure.HEAT_RATIO)
-        .map(ratio -> SoundByHeat.of(ratio, mean, evidence))
+    return heat.map(ratio -> SoundByHeat.of(ratio, mean, evidence))
         .orElseGet(() -> SoundByCircuit.of(mean, evidence));
+  }
+
+  private static boolean isWhole(Estimate ratio) {
+    return ratio.value() >= 1 - Duty.CLOSE_TO_PLATE
+        && ratio.probabilityAbove(LowHeat.MATERIAL_RATIO) >= SURELY;
   }
 }

@@ -165,7 +165,21 @@ class StartupListTest {
             .heating(10),
         Item.PRESSURE_RISE,
         Result.FAIL,
-        "1\\.51 to 1\\.56 MPa in \\d+ s; a sound compressor raises it by 10 %");
+        "1\\.51 to 1\\.56 MPa; a sound compressor raises it by 10 %, or parts the two sides");
+  }
+
+  /** In hot air over cold water the high side of a sound heater stands high before the start. */
+  @Test
+  void aHighSideThatWarmAirHasRaisedNeedNotClimb() {
+    RunBuilder hot =
+        RunBuilder.run()
+            .heatingAt(Channel.PRESSURE_DISCHARGE, 1540)
+            .heatingAt(Channel.PRESSURE_SUCTION, 700);
+    assertSays(
+        hot.off(12).circulating(5).heating(10),
+        Item.PRESSURE_RISE,
+        Result.PASS,
+        "1\\.51 to 1\\.54 MPa; it compresses all the same: the low side stands at 0\\.70 MPa");
   }
 
   @Test

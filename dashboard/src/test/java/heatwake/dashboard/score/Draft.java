@@ -93,6 +93,12 @@ final class Draft {
     return this;
   }
 
+  /** The heater's own switch is turned on, s from the start of the run. */
+  Draft heaterOnAt(double seconds) {
+    heaterFromS = seconds;
+    return this;
+  }
+
   Draft probes(ProbeSet value) {
     probes = value;
     return this;

@@ -91,7 +91,8 @@ final class FaultCases {
     };
   }
 
-  private static Case.Truth truth(Fault fault, Severity severity) {
+  /** What a fault should be called. */
+  static Case.Truth truth(Fault fault, Severity severity) {
     return switch (fault) {
       case BYPASS_OPEN, STRAINER_BLOCKED ->
           truth(
@@ -337,7 +338,7 @@ final class FaultCases {
     return all;
   }
 
-  private static Case.Truth measurement(Severity severity, String rule, Set<String> follows) {
+  static Case.Truth measurement(Severity severity, String rule, Set<String> follows) {
     // A hole in one channel or a clock that was set leaves the machine's own verdict standing.
     return truth(severity, Set.of(rule), follows, Side.MEASUREMENT, Side.HEALTHY, Side.UNDECIDED);
   }
@@ -347,7 +348,7 @@ final class FaultCases {
     return new Case.Truth(Optional.of(severity), named, follows, Set.of(sides));
   }
 
-  private static String words(Fault fault) {
+  static String words(Fault fault) {
     return fault.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

@@ -44,6 +44,7 @@ class ScoredBench {
       for (Stock stock : List.of(Stock.seen(), Stock.unseen())) {
         cases.addAll(HealthyCases.of(stock, seed));
         cases.addAll(FaultCases.of(stock, seed + 1));
+        cases.addAll(VisitCases.of(stock, seed + 2));
       }
     }
     score("Heaters of both families", "score-drawn.txt", cases);

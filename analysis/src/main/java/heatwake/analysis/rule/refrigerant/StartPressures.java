@@ -2,6 +2,8 @@ package heatwake.analysis.rule.refrigerant;
 
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.AbsolutePressure;
+import heatwake.analysis.rule.Wording;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -19,7 +21,7 @@ import java.util.OptionalDouble;
  * @param waterSeen whether that is known
  * @param littleHeat whether it takes up beyond doubt less than a quarter of the expected heat
  */
-record StartPressures(
+public record StartPressures(
     Cycle cycle,
     long untilMs,
     double beforePa,
@@ -64,8 +66,21 @@ record StartPressures(
     return isUnspread() || isWatersOwn();
   }
 
-  /** Whether the sides are known to have hardly parted. */
-  private boolean isUnspread() {
+  /**
+   * What shows, beside its high side, that the compressor compresses, in words: that the sides have
+   * parted, or where that is not known, that the water takes up heat. Empty if nothing does.
+   */
+  public Optional<String> otherProof() {
+    if (suctionPa.isPresent()) {
+      return isUnspread()
+          ? Optional.empty()
+          : Optional.of("the low side stands at " + Wording.megapascals(suctionPa.getAsDouble()));
+    }
+    return waterWarmed ? Optional.of("the water takes up heat") : Optional.empty();
+  }
+
+  /** Whether the two sides are known, and lie together as no sound compressor leaves them. */
+  public boolean isUnspread() {
     return suctionPa.isPresent() && share(afterPa, suctionPa.getAsDouble()) < LEAST_SPREAD;
   }
 
