@@ -24,19 +24,30 @@ import java.util.stream.Collectors;
  * is judged whether it does so for two flags of a run.
  */
 public final class Consequences {
+  private static final String LOW_FLOW = "low-heater-flow";
+
   private static final Set<String> TRIPPING = Set.of("short-cycling", "restart-too-soon");
 
   /** What can trip the circuit's own pressure switches. */
   private static final Set<String> TRIPPED_BY =
       Set.of("low-charge", "air-recirculation", "evaporator-approach", "frosting", "high-pressure");
 
-  private static final Set<String> LITTLE_WATER = Set.of("low-heater-flow", "falling-flow");
+  /** What starves the compressor: it draws less for it, not more. */
+  private static final Set<String> STARVING =
+      Set.of("low-charge", "air-recirculation", "evaporator-approach", "frosting");
+
+  private static final Set<String> LITTLE_WATER = Set.of(LOW_FLOW, "falling-flow");
 
   /** What says that the circuit condenses higher than it should. */
   private static final Set<String> HIGH = Set.of("condenser-approach", "high-pressure");
 
   /** Part of a fall after which what begins is its consequence; ours. */
   private static final double CAME_TO_IT = 0.1;
+
+  /** A stretch that ends within this part of a fall had most of the flow; ours. */
+  private static final double AT_ITS_BEGINNING = 0.4;
+
+  private static final Set<String> LOSSES = Set.of("low-heat", "low-cop");
 
   /**
    * A motor at low voltage takes more current for the same power. Power this far above the
@@ -124,11 +135,43 @@ public final class Consequences {
         && !condensesHigh(flag)) {
       return false;
     }
-    boolean cameToIt = flag.startMs() > cause.startMs() + CAME_TO_IT * length(cause);
-    // Flow that was too low from the beginning did not get there by falling.
-    return !flag.rule().equals("low-heater-flow")
-        || !cause.rule().equals("falling-flow")
-        || cameToIt;
+    if (LITTLE_WATER.contains(cause.rule())
+        && flag.rule().equals("condenser-approach")
+        && !waterExplainsApproach(flag)) {
+      return false;
+    }
+    if (STARVING.contains(cause.rule()) && flag.rule().equals("low-cop") && drawsMorePower(flag)) {
+      return false;
+    }
+    return !cause.rule().equals("falling-flow") || !wasThereBefore(flag, cause);
+  }
+
+  private boolean waterExplainsApproach(Flag flag) {
+    List<Duty> during = DutyDuring.steady(flag, duties);
+    return during.isEmpty() || LittleWater.explainsApproach(Duty.meanOf(during), heater);
+  }
+
+  /**
+   * Whether something was there before the flow can have brought it by falling: a flow too low from
+   * the beginning, or heat and COP that were low in a stretch at the beginning, with the flow not
+   * too low then.
+   */
+  private boolean wasThereBefore(Flag flag, Flag fall) {
+    double shortMs = CAME_TO_IT * length(fall);
+    if (flag.startMs() > fall.startMs() + shortMs) {
+      return false;
+    }
+    if (flag.rule().equals(LOW_FLOW)) {
+      return true;
+    }
+    boolean isAtOnce =
+        DutyDuring.steady(flag, duties).stream()
+            .anyMatch(duty -> duty.endMs() - fall.startMs() < AT_ITS_BEGINNING * length(fall));
+    return LOSSES.contains(flag.rule())
+        && isAtOnce
+        && flags.stream()
+            .noneMatch(
+                one -> one.rule().equals(LOW_FLOW) && one.startMs() <= flag.startMs() + shortMs);
   }
 
   /**

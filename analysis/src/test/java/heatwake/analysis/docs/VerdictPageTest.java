@@ -114,7 +114,11 @@ class VerdictPageTest {
       """
 
       A flag of probes explains only flags that accuse the same probe; `falling-flow` explains
-      `low-heater-flow` only if the flow was enough to begin with; `voltage-range` explains `overcurrent` unless
+      `low-heater-flow` only if the flow was enough to begin with, and `low-heat` and `low-cop` unless they were
+      there in its first part (0.4) with the flow not too low; either explains `condenser-approach` only up to
+      its limit times the flow's share of the nameplate's least to the power of -0.8 (Dittus and Boelter, from
+      memory); what starves the compressor (`low-charge` and the air side) explains no `low-cop` with power above
+      the nameplate's by as much as is said next; `voltage-range` explains `overcurrent` unless
       the power is above %s of the nameplate's beyond doubt (a motor at low voltage takes more current for
       the same power, hardly more power); `low-heater-flow` and `falling-flow` explain `overcurrent` only
       where `condenser-approach` or `high-pressure` stands too, or the circuit condenses above the band below.

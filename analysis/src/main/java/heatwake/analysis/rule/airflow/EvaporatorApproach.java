@@ -48,6 +48,9 @@ public final class EvaporatorApproach implements Rule {
   /** Standard uncertainties for a limit that another, independent figure bears out. */
   private static final double BORNE_OUT_FACTOR = 2;
 
+  /** More, brought to the rated heat, is a reckoning that no coil ever shows, K; ours. */
+  private static final double MOST_TOLD_K = 30;
+
   @Override
   public String id() {
     return "evaporator-approach";
@@ -160,10 +163,12 @@ public final class EvaporatorApproach implements Rule {
     airDrop.ifPresent(
         drop -> evidence.append(", the air cools by ").append(Wording.kelvin(drop.value())));
     Estimate standard = mean.of(DutyFigure.STANDARD_APPROACH).orElseThrow();
-    evidence
-        .append("; that is ")
-        .append(Wording.kelvin(standard.value()))
-        .append(" at the rated heat in humid air, where sound coils stay under 17 K");
+    evidence.append(
+        standard.value() > MOST_TOLD_K
+            ? "; sound coils stay under 17 K even at the rated heat in humid air"
+            : "; that is "
+                + Wording.kelvin(standard.value())
+                + " at the rated heat in humid air, where sound coils stay under 17 K");
     littleAir.ifPresent(flow -> evidence.append("; ").append(LittleAir.words(flow)));
     return new Flag(
         id(),
