@@ -48,6 +48,12 @@ final class SoundByCircuit {
                 why.add(coil);
                 wouldDecide.add(SuspectCoil.nextCheck(mean));
               });
+      SuspectCondenser.words(mean, evidence.recording().rig().heater())
+          .ifPresent(
+              condenser -> {
+                why.add(condenser);
+                wouldDecide.add(SuspectCondenser.nextCheck(mean));
+              });
       return new Soundness(0, why, wouldDecide);
     }
     if (power) {

@@ -41,6 +41,9 @@ final class SoundByHeat {
 
   private static final double LEAST_BY_HEAT = 0.5;
 
+  /** The most by right heat over a condenser that is worth a look; ours. */
+  private static final double BESIDE_A_HIGH_HEAD = 0.6;
+
   private SoundByHeat() {}
 
   static Soundness of(Estimate ratio, Duty mean, Evidence evidence) {
@@ -128,9 +131,16 @@ final class SoundByHeat {
                     (cop.value() < 1 - Duty.CLOSE_TO_PLATE ? "but COP is " : "COP is ")
                         + Wording.percent(cop)
                         + " of the nameplate's"));
-    return new Soundness(
-        confidence,
-        because,
-        ratio.standard() > Duty.CLOSE_TO_PLATE ? SurerHeat.of(mean, evidence) : List.of());
+    List<String> surer =
+        ratio.standard() > Duty.CLOSE_TO_PLATE ? SurerHeat.of(mean, evidence) : List.of();
+    Optional<String> condenser = SuspectCondenser.words(mean, evidence.recording().rig().heater());
+    if (condenser.isPresent()) {
+      because.add("but " + condenser.get());
+      return new Soundness(
+          Math.min(BESIDE_A_HIGH_HEAD, confidence),
+          because,
+          Stream.concat(Stream.of(SuspectCondenser.nextCheck(mean)), surer.stream()).toList());
+    }
+    return new Soundness(confidence, because, surer);
   }
 }

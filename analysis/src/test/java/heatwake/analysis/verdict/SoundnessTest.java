@@ -348,4 +348,54 @@ class SoundnessTest {
             Soundness.of(coil.set(DutyFigure.STANDARD_APPROACH, 13, 0.9).evidence()).confidence())
         .isPositive();
   }
+
+  /** A quiet setting is no riddle where the whole promised heat comes all the same. */
+  @Test
+  void theWholeHeatAtLittlePowerIsHealth() {
+    AtDuty whole =
+        slow()
+            .set(DutyFigure.HEAT_RATIO, 1.01, 0.045)
+            .set(DutyFigure.POWER_RATIO, 0.83, 0.05)
+            .set(DutyFigure.COP_RATIO, 1.22, 0.1);
+    Soundness sound = Soundness.of(whole.evidence());
+    assertThat(sound.confidence()).isGreaterThan(0.8);
+    assertThat(sound.because().get(0)).startsWith("heat is 101 ± 9 %");
+    // A heat that may be low leaves it open.
+    AtDuty perhaps = whole.set(DutyFigure.HEAT_RATIO, 0.96, 0.12);
+    assertThat(Soundness.of(perhaps.evidence()).confidence()).isZero();
+  }
+
+  /** Sound condensers stay under 11 K at full load, and hardly any is laid out for ten. */
+  @Test
+  void aHighHeadWithinItsBandIsSaidUnlessTheCopIsAsPromised() {
+    AtDuty high =
+        AtDuty.sound()
+            .set(DutyFigure.LOAD, 1, 0.02)
+            .set(DutyFigure.CONDENSER_APPROACH, 10, 0.4)
+            .set(DutyFigure.COP_RATIO, 0.91, 0.05);
+    Soundness said = Soundness.of(high.evidence());
+    assertThat(said.confidence()).isEqualTo(0.6);
+    assertThat(said.because().toString()).contains("10.0 K (sound: 2.5 K to 11.0 K), high in that");
+    assertThat(said.wouldDecide().get(0)).contains("a scaled condenser");
+    Soundness own = Soundness.of(high.set(DutyFigure.COP_RATIO, 0.99, 0.05).evidence());
+    assertThat(own.confidence()).isGreaterThan(0.8);
+    assertThat(own.because().toString()).doesNotContain("high in that band");
+    Soundness usual =
+        Soundness.of(
+            high.set(DutyFigure.CONDENSER_APPROACH, 5, 0.4)
+                .set(DutyFigure.COP_RATIO, 0.91, 0.05)
+                .evidence());
+    assertThat(usual.because().toString()).doesNotContain("high in that band");
+  }
+
+  @Test
+  void withoutHeatAHighHeadIsSaidToo() {
+    AtDuty gauges =
+        AtDuty.sound()
+            .set(DutyFigure.CONDENSER_APPROACH, 9.5, 0.4)
+            .only(DutyFigure.CONDENSER_APPROACH, DutyFigure.CONDENSING, DutyFigure.LOAD);
+    Soundness open = Soundness.of(gauges.evidence());
+    assertThat(open.confidence()).isZero();
+    assertThat(open.because().toString()).contains("high in that band");
+  }
 }
