@@ -7,6 +7,7 @@ import heatwake.analysis.rule.heat.PartLoad;
  *
  * @param peak best block of output in its first half
  * @param loss part of the peak that was lost at the end, the air's share taken off
+ * @param sureLoss what of it the probes leave no doubt of
  * @param airK air at the end, NaN if not known
  * @param evaporatingK evaporating temperature at the end, NaN if not known
  * @param fallsAwayK how much further below the air it evaporates at the end, NaN if not known
@@ -20,6 +21,7 @@ record IcingStretch(
     long endMs,
     double peak,
     double loss,
+    double sureLoss,
     double airK,
     double evaporatingK,
     double fallsAwayK,
@@ -82,9 +84,20 @@ record IcingStretch(
     if (fallsAwayK > FAR_AWAY_K && loss > SOME_LOSS) {
       return true;
     }
-    boolean isLong = (endMs - startMs) / 1e3 >= LONG_STRETCH_S;
-    return fallsAway
-        && (loss > GREATEST_LOSS || (isLong && !defrosted && loss > LOSS_WITHOUT_DEFROST));
+    return fallsAway && (sureLoss > GREATEST_LOSS || isLostWithoutDefrost());
+  }
+
+  /**
+   * Whether much is lost and no defrost came. After hours it only has to be surely more than the
+   * little that no sound heater leaves lost for so long.
+   */
+  private boolean isLostWithoutDefrost() {
+    double lengthS = (endMs - startMs) / 1e3;
+    double surely = lengthS < LastingIce.LONG_S ? LOSS_WITHOUT_DEFROST : LastingIce.LOSS;
+    return lengthS >= LONG_STRETCH_S
+        && !defrosted
+        && loss > LOSS_WITHOUT_DEFROST
+        && sureLoss > surely;
   }
 
   /** Whether ice has lain on the coil for long, though it took less of the heat. */

@@ -25,6 +25,8 @@ final class IcingStretches {
   private final Optional<double[]> evaporating;
   private final double[] power;
   private final Channel air;
+  private final double[] riseK;
+  private final RiseDoubt doubt;
 
   /**
    * Looks at a run.
@@ -32,18 +34,24 @@ final class IcingStretches {
    * @param output heat, or rise where that is not known
    * @param power what the heater draws, NaN where it is not known
    * @param air where the entering air is read
+   * @param riseK temperature rise of the water, NaN where it is not known
+   * @param doubt what its probes leave open
    */
   IcingStretches(
       Timeline timeline,
       double[] output,
       Optional<double[]> evaporating,
       double[] power,
-      Channel air) {
+      Channel air,
+      double[] riseK,
+      RiseDoubt doubt) {
     this.timeline = timeline;
     this.output = output;
     this.evaporating = evaporating;
     this.power = power;
     this.air = air;
+    this.riseK = riseK;
+    this.doubt = doubt;
   }
 
   List<IcingStretch> of(List<PhaseSpan> phases) {
@@ -81,12 +89,14 @@ final class IcingStretches {
         evaporating.map(coil -> Stretch.mean(coil, at, at + block)).orElse(Double.NaN);
     double coilNow =
         evaporating.map(coil -> Stretch.mean(coil, end - block, end)).orElse(Double.NaN);
+    double loss = 1 - last / peak - IcingStretch.HEAT_PER_AIR_K * cooler;
     return Optional.of(
         new IcingStretch(
             timeline.timeMs(at),
             timeline.timeMs(end - 1),
             peak,
-            1 - last / peak - IcingStretch.HEAT_PER_AIR_K * cooler,
+            loss,
+            doubt.surely(loss, Stretch.mean(riseK, at, at + block)),
             airNow,
             coilNow,
             coilThen - coilNow - cooler,

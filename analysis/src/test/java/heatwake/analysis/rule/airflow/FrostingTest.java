@@ -5,6 +5,7 @@ import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Flag;
@@ -93,6 +94,44 @@ class FrostingTest {
           .extracting(Flag::rule)
           .doesNotContain("frosting");
     }
+  }
+
+  /**
+   * A rise of 1.4 K that falls to 0.7 K before each defrost: half of the heat, which fine digits
+   * tell; digits of half a kelvin make as much of next to nothing.
+   */
+  @Test
+  void aFallWithinTheDigitsIsNone() {
+    assertThat(Analysis.of(falling(0.02)).flags()).extracting(Flag::rule).contains("frosting");
+    assertThat(Analysis.of(falling(0.5)).flags()).extracting(Flag::rule).doesNotContain("frosting");
+  }
+
+  private static Recording falling(double digitsK) {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.POWER)
+            .with(Channel.AIR_IN)
+            .air(3)
+            .every(10)
+            .resolution(Channel.WATER_IN, digitsK)
+            .resolution(Channel.WATER_OUT, digitsK)
+            .circulating(10);
+    for (int k = 0; k < 4; k++) {
+      for (double riseK = 1.4; riseK > 0.65; riseK -= 0.1) {
+        run.heatingAt(Channel.WATER_OUT, riseK).heating(6);
+      }
+      run.defrost(5);
+    }
+    return run.heatingAt(Channel.WATER_OUT, 1.4).heating(40).recording();
+  }
+
+  /** Half of a rise that no rest zeroed is surely less of it. */
+  @Test
+  void whatTheProbesLeaveOpenIsTakenOffTheLoss() {
+    assertThat(new RiseDoubt(0, 0).surely(0.4, 1)).isEqualTo(0.4);
+    assertThat(new RiseDoubt(0.125, 0).surely(0.4, 1)).isEqualTo(0.32);
+    assertThat(new RiseDoubt(0, 0.1).surely(0.4, 1)).isEqualTo(0.2, within(1e-12));
+    assertThat(new RiseDoubt(0.1, 0.1).surely(0.4, Double.NaN)).isEqualTo(0.4);
   }
 
   @Test
