@@ -1,7 +1,7 @@
 package heatwake.analysis.zero;
 
 /** The step between the values that a probe can show. */
-public final class Resolution {
+final class Resolution {
   /** Values this far apart or less are one value, rounded differently. */
   private static final double SAME = 1e-9;
 
@@ -11,7 +11,7 @@ public final class Resolution {
   private Resolution() {}
 
   /** Smallest step between unlike neighbours; zero if neighbours are seldom alike. */
-  public static double of(double[] values) {
+  static double of(double[] values) {
     double least = Double.POSITIVE_INFINITY;
     int alike = 0;
     int pairs = 0;

@@ -67,7 +67,11 @@ final class IcingStretches {
             one -> stretch(one.from(), one.to(), one.to() < to || running.defrosted()).stream());
   }
 
-  private Optional<IcingStretch> stretch(int from, int to, boolean defrosted) {
+  private Optional<IcingStretch> stretch(int from, int until, boolean defrosted) {
+    int to = until;
+    while (to > from && Double.isNaN(output[to - 1])) {
+      to--;
+    }
     int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
     int blocks = (to - from) / block;
     if (blocks < FEWEST_BLOCKS) {
@@ -95,8 +99,7 @@ final class IcingStretches {
             timeline.timeMs(at),
             timeline.timeMs(end - 1),
             peak,
-            loss,
-            doubt.surely(loss, Stretch.mean(riseK, at, at + block)),
+            new IcingStretch.Loss(loss, Stretch.mean(riseK, at, at + block), doubt),
             airNow,
             coilNow,
             coilThen - coilNow - cooler,

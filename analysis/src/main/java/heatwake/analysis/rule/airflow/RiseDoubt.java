@@ -3,7 +3,6 @@ package heatwake.analysis.rule.airflow;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
-import heatwake.analysis.zero.Resolution;
 import heatwake.analysis.zero.Zeroing;
 
 /**
@@ -26,23 +25,25 @@ record RiseDoubt(double fixedK, double digitsK) {
     double fixedK =
         Zeroing.pair(timeline, evidence.recording().rig(), Channel.WATER_OUT, evidence.zero())
             .systematicK();
-    double stepK =
-        Math.hypot(
-            Resolution.of(timeline.of(Channel.WATER_IN)),
-            Resolution.of(timeline.of(Channel.WATER_OUT)));
+    double inK = evidence.recording().series().get(Channel.WATER_IN).smallestStep();
+    double outK = evidence.recording().series().get(Channel.WATER_OUT).smallestStep();
+    boolean both = Double.isFinite(inK) && Double.isFinite(outK);
+    // A probe that never changed is taken to show the other's steps.
+    double stepK = both ? Math.hypot(inK, outK) : Math.sqrt(2) * Math.min(inK, outK);
     // A step is rectangular, and there are two rises.
-    return new RiseDoubt(fixedK, stepK * Math.sqrt(2.0 / 12));
+    return new RiseDoubt(fixedK, Double.isFinite(stepK) ? stepK * Math.sqrt(2.0 / 12) : 0);
   }
 
   /**
-   * The part of the heat that is surely lost.
+   * Whether more than a part of the heat is lost within the expanded uncertainty. What is compared
+   * is the fall with that part of the rise it fell from, so the rises' common error counts by no
+   * more than the part (GUM 5.1.2).
    *
    * @param loss part that seems lost
-   * @param riseK rise that it was lost from; NaN where it is not known
+   * @param riseK rise that it was lost from; where it is not known nothing is left open
    */
-  double surely(double loss, double riseK) {
-    return Double.isNaN(riseK)
-        ? loss
-        : (loss * riseK - COVERAGE * digitsK) / (riseK + COVERAGE * fixedK);
+  boolean leaves(double loss, double riseK, double limit) {
+    double sureK = COVERAGE * Math.hypot(digitsK, limit * fixedK);
+    return loss > limit && !((loss - limit) * riseK <= sureK);
   }
 }

@@ -5,7 +5,6 @@ import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.readings;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Flag;
@@ -125,13 +124,19 @@ class FrostingTest {
     return run.heatingAt(Channel.WATER_OUT, 1.4).heating(40).recording();
   }
 
-  /** Half of a rise that no rest zeroed is surely less of it. */
+  /**
+   * 0.4 of 1 K is 0.15 K over a quarter of it; k = 2 of digits, and of a quarter of what no rest
+   * zeroed (by hand).
+   */
   @Test
-  void whatTheProbesLeaveOpenIsTakenOffTheLoss() {
-    assertThat(new RiseDoubt(0, 0).surely(0.4, 1)).isEqualTo(0.4);
-    assertThat(new RiseDoubt(0.125, 0).surely(0.4, 1)).isEqualTo(0.32);
-    assertThat(new RiseDoubt(0, 0.1).surely(0.4, 1)).isEqualTo(0.2, within(1e-12));
-    assertThat(new RiseDoubt(0.1, 0.1).surely(0.4, Double.NaN)).isEqualTo(0.4);
+  void whatTheProbesLeaveOpenExcusesALoss() {
+    assertThat(new RiseDoubt(0, 0).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0.29, 0).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0.31, 0).leaves(0.4, 1, 0.25)).isFalse();
+    assertThat(new RiseDoubt(0, 0.07).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0, 0.08).leaves(0.4, 1, 0.25)).isFalse();
+    assertThat(new RiseDoubt(1, 1).leaves(0.4, Double.NaN, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0, 0).leaves(0.25, 1, 0.25)).isFalse();
   }
 
   @Test
@@ -164,6 +169,19 @@ class FrostingTest {
                         m -> -3 - 0.05 * m))
                 .evidence())
         .contains("without a defrost");
+  }
+
+  /** A flow meter that says nothing more for the last minutes. */
+  @Test
+  void readingsThatEndBeforeTheRunHideNoIce() {
+    onlyFlag(
+        rule,
+        run(
+            1,
+            300,
+            Phase.CIRCULATING,
+            m -> m > 290 ? Double.NaN : 10_000 * (1 - 0.001 * m),
+            m -> -3 - 0.02 * m));
   }
 
   @Test
