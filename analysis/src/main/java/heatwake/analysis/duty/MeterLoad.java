@@ -4,6 +4,7 @@ import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import java.util.Locale;
@@ -27,6 +28,9 @@ public final class MeterLoad {
   /** It is seen for so long; ours. */
   private static final double SEEN_S = 120;
 
+  /** A rest before a start is seen over so long; ours. */
+  private static final double REST_S = 20;
+
   private MeterLoad() {}
 
   /** Mean power of such a load, W; empty where there is none or power is not measured. */
@@ -40,6 +44,24 @@ public final class MeterLoad {
    */
   public static OptionalDouble amperes(Timeline timeline, List<PhaseSpan> phases) {
     return draw(Channel.CURRENT, LEAST_A, timeline, phases);
+  }
+
+  /**
+   * Whether such a load would have shown: the heater was seen at rest while water moved, or may
+   * have moved. One that runs with the heater always, as a pump does, shows nowhere else.
+   */
+  public static boolean wouldShow(Channel channel, Timeline timeline, List<PhaseSpan> phases) {
+    double[] draw = timeline.of(channel);
+    PhaseGrid grid = PhaseGrid.of(timeline, phases);
+    int seen =
+        Stretch.where(
+                draw.length,
+                i -> !Double.isNaN(draw[i]) && !grid.compressorRuns(i) && !grid.is(i, Phase.OFF))
+            .stream()
+            .mapToInt(Stretch::length)
+            .max()
+            .orElse(0);
+    return seen >= timeline.instants(REST_S);
   }
 
   private static OptionalDouble draw(

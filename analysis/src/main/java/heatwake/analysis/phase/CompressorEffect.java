@@ -88,7 +88,12 @@ final class CompressorEffect {
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
     boolean faint =
-        rise.filter(water -> FaintRise.goesWithTheDraw(timeline, water.riseK())).isPresent();
+        rise.map(WaterRise::riseK)
+            .filter(
+                water ->
+                    FaintRise.goesWithTheDraw(timeline, water)
+                        || FaintDefrosts.areSeen(timeline, water))
+            .isPresent();
     return new CompressorEffect(
         share,
         lift.filter(RefrigerantLift::lifts),

@@ -7,7 +7,8 @@ import java.util.Optional;
  * are effects that lag. Where the draw is known it gives the edges, and is overruled only by both
  * effects together over a longer time: without a running compressor there is no lasting lift and
  * heat, whatever a meter on the wrong conductor says. Where it is not known the lift answers, then
- * the rise.
+ * the rise, but not one that was there already while the draw said that the compressor rests: two
+ * pipes of standing water differ so.
  */
 final class CompressorRun {
   /**
@@ -26,16 +27,19 @@ final class CompressorRun {
     Track overruled = bothSay(size, stepMs, lift, rise);
     int longest = (int) Math.ceil(EFFECTS_LAST_S * 1000 / stepMs);
     int sinceDrawStopped = longest;
+    boolean belied = false;
     for (int i = 0; i < size; i++) {
       byte byDraw = draw.isPresent() ? draw.get().at(i) : Track.UNKNOWN;
       byte byLift = lift.isPresent() ? lift.get().at(i) : Track.UNKNOWN;
       byte byRise = rise.isPresent() ? rise.get().heats().at(i) : Track.UNKNOWN;
       sinceDrawStopped = byDraw == Track.YES ? 0 : sinceDrawStopped + 1;
+      boolean restsLong = byDraw == Track.NO && sinceDrawStopped > longest;
+      belied = byRise == Track.YES && (belied || restsLong) && byDraw != Track.YES;
       byte answer = byDraw;
-      if (byDraw == Track.NO && overruled.yes(i) && sinceDrawStopped > longest) {
+      if (restsLong && overruled.yes(i)) {
         answer = Track.YES;
       } else if (byDraw == Track.UNKNOWN) {
-        answer = byLift != Track.UNKNOWN ? byLift : byRise;
+        answer = byLift != Track.UNKNOWN ? byLift : belied ? Track.UNKNOWN : byRise;
       }
       runs.set(i, answer);
     }

@@ -17,6 +17,9 @@ public final class Corroboration {
    */
   private static final double FACTOR = 2.5;
 
+  /** The same beside a first figure that is far out itself: the expanded uncertainty, k = 2. */
+  private static final double FACTOR_BESIDE_FAR_OUT = 2;
+
   /** A difference from the nameplate smaller than this bears nothing out; ours. */
   private static final double MATERIAL = 0.05;
 
@@ -32,7 +35,20 @@ public final class Corroboration {
    * COP below, or power above the nameplate's, as when the compressor works against a high head.
    */
   public static boolean ofHighHead(Duty duty) {
-    return below(duty.of(DutyFigure.COP_RATIO)) || above(duty.of(DutyFigure.POWER_RATIO));
+    return ofHighHead(duty, FACTOR);
+  }
+
+  /**
+   * The same by no more than the expanded uncertainty. The further a first figure is out, the less
+   * a second has to say: the two together are as sure.
+   */
+  public static boolean ofFarOutHead(Duty duty) {
+    return ofHighHead(duty, FACTOR_BESIDE_FAR_OUT);
+  }
+
+  private static boolean ofHighHead(Duty duty, double factor) {
+    return below(duty.of(DutyFigure.COP_RATIO), factor)
+        || above(duty.of(DutyFigure.POWER_RATIO), factor);
   }
 
   /**
@@ -48,13 +64,14 @@ public final class Corroboration {
         && ofHighHead(duty)
         && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() < 1 - MUCH).isPresent()
         && duty.of(DutyFigure.POWER_RATIO).filter(power -> power.value() > 1 + MUCH).isPresent()
-        && below(duty.of(DutyFigure.COP_RATIO))
-        && above(duty.of(DutyFigure.POWER_RATIO));
+        && below(duty.of(DutyFigure.COP_RATIO), FACTOR)
+        && above(duty.of(DutyFigure.POWER_RATIO), FACTOR);
   }
 
   /** Heat or COP below the nameplate's. */
   public static boolean ofLostHeat(Duty duty) {
-    return below(duty.of(DutyFigure.HEAT_RATIO)) || below(duty.of(DutyFigure.COP_RATIO));
+    return below(duty.of(DutyFigure.HEAT_RATIO), FACTOR)
+        || below(duty.of(DutyFigure.COP_RATIO), FACTOR);
   }
 
   /**
@@ -70,15 +87,15 @@ public final class Corroboration {
     return ratio.filter(known -> known.value() - known.expanded() > 1 - MUCH).isEmpty();
   }
 
-  private static boolean below(Optional<Estimate> ratio) {
+  private static boolean below(Optional<Estimate> ratio, double factor) {
     return ratio
-        .filter(known -> known.value() + Math.max(FACTOR * known.standard(), MATERIAL) < 1)
+        .filter(known -> known.value() + Math.max(factor * known.standard(), MATERIAL) < 1)
         .isPresent();
   }
 
-  private static boolean above(Optional<Estimate> ratio) {
+  private static boolean above(Optional<Estimate> ratio, double factor) {
     return ratio
-        .filter(known -> known.value() - Math.max(FACTOR * known.standard(), MATERIAL) > 1)
+        .filter(known -> known.value() - Math.max(factor * known.standard(), MATERIAL) > 1)
         .isPresent();
   }
 }

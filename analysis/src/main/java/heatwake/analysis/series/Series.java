@@ -66,6 +66,16 @@ public final class Series {
     return kept.build();
   }
 
+  /** The smallest change from one reading to the next, SI; infinite if it never changed. */
+  public double smallestStep() {
+    double smallest = Double.POSITIVE_INFINITY;
+    for (int r = 1; r < size(); r++) {
+      double step = Math.abs(value(r) - value(r - 1));
+      smallest = step > 0 ? Math.min(smallest, step) : smallest;
+    }
+    return smallest;
+  }
+
   /** Starts a series of one channel. */
   public static Builder of(Channel channel) {
     return new Builder(channel);

@@ -243,6 +243,50 @@ class IdleDrawTest {
     assertThat(phasesOf(slowInverter(0)).cycles()).isEmpty();
   }
 
+  /**
+   * A heater of 0.5 K digits and pipes of 0.3 K each, with a chlorinator of 180 W on its meter:
+   * neither its rise nor its draw stands clear, but the defrosts do.
+   */
+  @Test
+  void aRiseThatThePairHidesShowsByTheDefrosts() {
+    Phases phases = phasesOf(besideAChlorinator(5));
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat(Analysis.of(besideAChlorinator(5).recording()).flags())
+        .extracting(Flag::rule)
+        .doesNotContain("frosting", "restart-too-soon", "no-compressor");
+  }
+
+  private static RunBuilder besideAChlorinator(double defrostMinutes) {
+    RunBuilder run =
+        withCoarsePair()
+            .every(30)
+            .air(3)
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .with(Channel.AIR_IN)
+            .heatingAt(Channel.POWER, 2000)
+            .heatingAt(Channel.WATER_OUT, 0.9)
+            .change(
+                Channel.POWER,
+                (atS, watts) -> watts > 500 && atS % 7200 < 3600 ? watts + 450 : watts)
+            .off(60)
+            .circulating(0.5);
+    for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      run.resolution(channel, 0.5).noise(channel, 0.1);
+    }
+    for (int i = 0; i < 6; i++) {
+      run.heating(50).defrost(defrostMinutes);
+    }
+    return run.heating(40).off(60);
+  }
+
+  private static RunBuilder withCoarsePair() {
+    Rig coarse = Rigs.typical();
+    for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      coarse = Rigs.withProbe(coarse, channel, new ReadingUncertainty.Absolute(0.4));
+    }
+    return RunBuilder.run().rig(coarse);
+  }
+
   private static RunBuilder slowInverter(double riseK) {
     Rig coarse = Rigs.typical();
     for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {

@@ -51,6 +51,17 @@ class WaterRiseTest {
     assertThat(runningS(run.recording())).isZero();
   }
 
+  /** Two pipes by a sunny wall; then the clamp, which speaks on change, says nothing to the end. */
+  @Test
+  void aDifferenceThatStoodAtRestIsNoHeatingWhereTheDrawFallsSilent() {
+    RunBuilder run = coarse().with(Channel.CURRENT).off(1);
+    run.change(Channel.WATER_IN, (s, v) -> 27.5).change(Channel.WATER_OUT, (s, v) -> 28.25);
+    assertThat(runningS(run.off(180).silent(Channel.CURRENT).off(60).recording())).isZero();
+    RunBuilder started = coarse().with(Channel.CURRENT).circulating(180);
+    started.silent(Channel.CURRENT).circulating(10).heating(60);
+    assertThat(runningS(started.recording())).isBetween(3000.0, 3700.0);
+  }
+
   private static double digits(double value) {
     return Math.rint(value / 0.125) * 0.125;
   }

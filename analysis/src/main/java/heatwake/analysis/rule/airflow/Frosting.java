@@ -53,8 +53,8 @@ public final class Frosting implements Rule {
   @Override
   public String limits() {
     return "Raised when, evaporating below -0.5 °C (without suction pressure: in air below 7 °C),"
-        + " heat falls by more than 35 % between defrosts (sound controls defrost after 10 to"
-        + " 25 %: common practice), by more than 25 % in a stretch of 90 min without one, or its"
+        + " heat falls, by the expanded uncertainty of the rises it is told from, by more than 35 % between defrosts (sound controls defrost after 10 to"
+        + " 25 %: common practice), by more than 25 % in a stretch of 90 min without one (in one of 4 h by 25 % as read, and by 12 % by that uncertainty: ours), or its"
         + " best by more than 20 % over three starts (ours), 2.5 % for each kelvin of air taken"
         + " off, and the evaporating temperature falls away from the air by 2 K (ours); or by more"
         + " than 10 % while it falls away by 8 K (sound controls that watch the coil let it fall by 3"
@@ -90,7 +90,15 @@ public final class Frosting implements Rule {
     }
     List<IcingStretch> stretches =
         new IcingStretches(
-                evidence.timeline(), output.get(), evaporating, heatersPower(evidence), air)
+                evidence.timeline(),
+                output.get(),
+                evaporating,
+                heatersPower(evidence),
+                air,
+                evidence
+                    .trace(Trace.Kind.RISE)
+                    .orElseGet(() -> Timeline.unknown(evidence.timeline().size())),
+                RiseDoubt.of(evidence))
             .of(evidence.phases());
     List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
     Optional<IcingStretch> worst =

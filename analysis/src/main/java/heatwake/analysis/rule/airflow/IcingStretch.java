@@ -6,7 +6,7 @@ import heatwake.analysis.rule.heat.PartLoad;
  * Running from one start or defrost to the next stop or defrost.
  *
  * @param peak best block of output in its first half
- * @param loss part of the peak that was lost at the end, the air's share taken off
+ * @param lost what of the peak was lost at the end, the air's share taken off
  * @param airK air at the end, NaN if not known
  * @param evaporatingK evaporating temperature at the end, NaN if not known
  * @param fallsAwayK how much further below the air it evaporates at the end, NaN if not known
@@ -19,7 +19,7 @@ record IcingStretch(
     long startMs,
     long endMs,
     double peak,
-    double loss,
+    Loss lost,
     double airK,
     double evaporatingK,
     double fallsAwayK,
@@ -62,6 +62,24 @@ record IcingStretch(
   /** Heat goes with the air by this share a kelvin; common practice (see the duty's load). */
   static final double HEAT_PER_AIR_K = 0.025;
 
+  /**
+   * A loss of heat.
+   *
+   * @param share part of the heat that seems lost
+   * @param riseK rise of the water that it was lost from, NaN where it is not known
+   * @param doubt what the probes of that leave open
+   */
+  record Loss(double share, double riseK, RiseDoubt doubt) {
+    private boolean surelyOver(double limit) {
+      return doubt.leaves(share, riseK, limit);
+    }
+  }
+
+  /** Part of the peak that seems lost. */
+  double loss() {
+    return lost.share();
+  }
+
   boolean ices() {
     return Double.isNaN(evaporatingK) ? airK < COLD_AIR_K : evaporatingK < ICES_BELOW_K;
   }
@@ -71,7 +89,7 @@ record IcingStretch(
    * nears its set temperature. Ice takes more of the heat than of the power.
    */
   private boolean isSlower() {
-    return 1 - loss >= PartLoad.COP_HOLDS * powerShare;
+    return 1 - loss() >= PartLoad.COP_HOLDS * powerShare;
   }
 
   boolean isLost() {
@@ -79,12 +97,23 @@ record IcingStretch(
       return false;
     }
     boolean fallsAway = Double.isNaN(fallsAwayK) || fallsAwayK > FALLS_AWAY_K;
-    if (fallsAwayK > FAR_AWAY_K && loss > SOME_LOSS) {
+    if (fallsAwayK > FAR_AWAY_K && loss() > SOME_LOSS) {
       return true;
     }
-    boolean isLong = (endMs - startMs) / 1e3 >= LONG_STRETCH_S;
-    return fallsAway
-        && (loss > GREATEST_LOSS || (isLong && !defrosted && loss > LOSS_WITHOUT_DEFROST));
+    return fallsAway && (lost.surelyOver(GREATEST_LOSS) || isLostWithoutDefrost());
+  }
+
+  /**
+   * Whether much is lost and no defrost came. After hours it only has to be surely more than the
+   * little that no sound heater leaves lost for so long.
+   */
+  private boolean isLostWithoutDefrost() {
+    double lengthS = (endMs - startMs) / 1e3;
+    double surely = lengthS < LastingIce.LONG_S ? LOSS_WITHOUT_DEFROST : LastingIce.LOSS;
+    return lengthS >= LONG_STRETCH_S
+        && !defrosted
+        && loss() > LOSS_WITHOUT_DEFROST
+        && lost.surelyOver(surely);
   }
 
   /** Whether ice has lain on the coil for long, though it took less of the heat. */

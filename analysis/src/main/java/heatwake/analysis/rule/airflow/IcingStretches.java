@@ -25,6 +25,8 @@ final class IcingStretches {
   private final Optional<double[]> evaporating;
   private final double[] power;
   private final Channel air;
+  private final double[] riseK;
+  private final RiseDoubt doubt;
 
   /**
    * Looks at a run.
@@ -32,18 +34,24 @@ final class IcingStretches {
    * @param output heat, or rise where that is not known
    * @param power what the heater draws, NaN where it is not known
    * @param air where the entering air is read
+   * @param riseK temperature rise of the water, NaN where it is not known
+   * @param doubt what its probes leave open
    */
   IcingStretches(
       Timeline timeline,
       double[] output,
       Optional<double[]> evaporating,
       double[] power,
-      Channel air) {
+      Channel air,
+      double[] riseK,
+      RiseDoubt doubt) {
     this.timeline = timeline;
     this.output = output;
     this.evaporating = evaporating;
     this.power = power;
     this.air = air;
+    this.riseK = riseK;
+    this.doubt = doubt;
   }
 
   List<IcingStretch> of(List<PhaseSpan> phases) {
@@ -59,7 +67,11 @@ final class IcingStretches {
             one -> stretch(one.from(), one.to(), one.to() < to || running.defrosted()).stream());
   }
 
-  private Optional<IcingStretch> stretch(int from, int to, boolean defrosted) {
+  private Optional<IcingStretch> stretch(int from, int until, boolean defrosted) {
+    int to = until;
+    while (to > from && Double.isNaN(output[to - 1])) {
+      to--;
+    }
     int block = (int) Math.max(2, Math.round(BLOCK_S / timeline.stepS()));
     int blocks = (to - from) / block;
     if (blocks < FEWEST_BLOCKS) {
@@ -81,12 +93,13 @@ final class IcingStretches {
         evaporating.map(coil -> Stretch.mean(coil, at, at + block)).orElse(Double.NaN);
     double coilNow =
         evaporating.map(coil -> Stretch.mean(coil, end - block, end)).orElse(Double.NaN);
+    double loss = 1 - last / peak - IcingStretch.HEAT_PER_AIR_K * cooler;
     return Optional.of(
         new IcingStretch(
             timeline.timeMs(at),
             timeline.timeMs(end - 1),
             peak,
-            1 - last / peak - IcingStretch.HEAT_PER_AIR_K * cooler,
+            new IcingStretch.Loss(loss, Stretch.mean(riseK, at, at + block), doubt),
             airNow,
             coilNow,
             coilThen - coilNow - cooler,

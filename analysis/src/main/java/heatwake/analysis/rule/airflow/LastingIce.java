@@ -19,13 +19,13 @@ record LastingIce(double heatShare, double colderK, double coilColderK, double p
    * Controls by the clock defrost each half to two hours, and those that watch the coil leave no
    * heat lost for long; common practice. Twice the longest is long.
    */
-  private static final double LONG_S = 4 * 3600;
+  static final double LONG_S = 4 * 3600;
 
   /** Controls that watch the coil defrost when it has fallen by 3 to 6 K; common practice. */
   private static final double FALLS_AWAY_K = 5;
 
   /** Sound ones defrost after losing 10 to 25 %; common practice. */
-  private static final double LOSS = 0.12;
+  static final double LOSS = 0.12;
 
   /** Power that holds: a compressor that slows down takes its heat along; ours. */
   private static final double SAME_POWER = 0.95;

@@ -2,6 +2,8 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.MeterLoad;
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -44,7 +46,10 @@ public final class LowCop implements Rule {
   @Override
   public String limits() {
     return "Raised when the COP is below 95 % of the expected COP (plates are tolerated to be 5 % off:"
-        + " common practice) by more than 3 standard uncertainties, and below 88 % (ours), for 10 min of steady running.";
+        + " common practice) by more than 3 standard uncertainties, and below 88 % (ours), for 10 min of steady running;"
+        + " by 2 where the power, less 3 % for each kelvin of head on the condenser (common practice), is above 108 % of the"
+        + " nameplate's by 3 (ours), and the heater was seen at rest, so that another load on its"
+        + " meter would have shown.";
   }
 
   @Override
@@ -61,7 +66,12 @@ public final class LowCop implements Rule {
                       + " doubt"
                   : "heat, power or air temperature not known while running steadily");
     }
-    return Spell.where(judged, duty -> isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow()))
+    boolean alone = MeterLoad.wouldShow(Channel.POWER, evidence.timeline(), evidence.phases());
+    return Spell.where(
+            judged,
+            duty ->
+                isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow())
+                    || (alone && isLowBesidePower(duty)))
         .map(spell -> Outcome.flagged(flag(spell, evidence)))
         .orElseGet(Outcome::clear);
   }
@@ -69,6 +79,20 @@ public final class LowCop implements Rule {
   /** Below the nameplate's beyond doubt, and by enough to matter. */
   private static boolean isLow(Estimate ratio) {
     return Doubt.below(ratio, TOLERATED_RATIO) && ratio.value() < MATERIAL_RATIO;
+  }
+
+  /**
+   * Whether the COP is low by its expanded uncertainty, beside power that is beyond doubt more than
+   * the nameplate's and what the head on the condenser explains: a heat that is badly known would
+   * have to err just as far as the power is off.
+   */
+  private static boolean isLowBesidePower(Duty duty) {
+    Estimate ratio = duty.of(DutyFigure.COP_RATIO).orElseThrow();
+    return ratio.value() + ratio.expanded() < TOLERATED_RATIO
+        && ratio.value() < MATERIAL_RATIO
+        && duty.of(DutyFigure.UNEXPLAINED_POWER_RATIO)
+            .filter(power -> Doubt.above(power, Symptom.UNEXPLAINED_POWER.normalTo()))
+            .isPresent();
   }
 
   private Flag flag(Spell spell, Evidence evidence) {

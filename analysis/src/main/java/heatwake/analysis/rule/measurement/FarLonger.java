@@ -39,7 +39,8 @@ final class FarLonger {
   static final String LIMITS =
       "or water-out stood ten times longer than ever else in at least 300 readings of which a tenth"
           + " changed and a third of those turned back, and for a fifth of so many, while water-in went"
-          + " on by more than 0.3 K and three digits in moving water";
+          + " on by more than 0.3 K and three digits in moving water, "
+          + StopUnseen.LIMITS;
 
   private FarLonger() {}
 
@@ -70,16 +71,18 @@ final class FarLonger {
             i -> moves.yes(i) || (phases.compressorRuns(i) && !moves.no(i)),
             other,
             frozen);
-    return wentOnK > Math.max(GONE_ON_K, DIGITS * frozen.digitK())
-        ? Optional.of(
-            "it never stood for more than "
-                + longest
-                + " readings at other times, and "
-                + other.id()
-                + " went on by "
-                + Wording.kelvin(wentOnK)
-                + " meanwhile")
-        : Optional.empty();
+    Optional<String> wentOn =
+        wentOnK > Math.max(GONE_ON_K, DIGITS * frozen.digitK())
+            ? Optional.of(other.id() + " went on by " + Wording.kelvin(wentOnK) + " meanwhile")
+            : Optional.empty();
+    return wentOn
+        .or(() -> StopUnseen.words(evidence, phases, frozen))
+        .map(
+            what ->
+                "it never stood for more than "
+                    + longest
+                    + " readings at other times, and "
+                    + what);
   }
 
   /** What was read at other times. */

@@ -42,18 +42,8 @@ record Frozen(Series series, int from, int to) {
 
   /** The smallest step of a temperature's series; one that never changed may be coarse. */
   double digitK() {
-    double smallest = smallestStep();
+    double smallest = series.smallestStep();
     return Double.isInfinite(smallest) ? COARSEST_DIGIT_K : smallest;
-  }
-
-  /** The smallest step of the series, SI; infinite if it never changed. */
-  double smallestStep() {
-    double smallest = Double.POSITIVE_INFINITY;
-    for (int r = 1; r < series.size(); r++) {
-      double step = Math.abs(series.value(r) - series.value(r - 1));
-      smallest = step > 0 ? Math.min(smallest, step) : smallest;
-    }
-    return smallest;
   }
 
   /** Whether none of its series among some lasts longer. */

@@ -90,7 +90,7 @@ final class Liveliness {
     int readings = 0;
     int changes = 0;
     int turns = 0;
-    double smallest = frozen.smallestStep();
+    double smallest = frozen.series().smallestStep();
     double sum = 0;
     EqualReadings equal = new EqualReadings(ENOUGH);
     CalmLevels levels = new CalmLevels(LEVEL_READINGS, smallest);

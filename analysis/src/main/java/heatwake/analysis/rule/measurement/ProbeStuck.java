@@ -58,7 +58,9 @@ public final class ProbeStuck implements Rule {
         + " follow only while it moves; no others where the high side is read and changed by less than"
         + " 10 %; the high side itself only where the rise followed by 0.7 K or the suction side moved"
         + " by 30 % absolute; or water-out stood through one that water-in does not show by 0.4 K"
-        + " either, and water-in went on by 0.5 K and ten digits while water moved: a compressor without compression does neither). A slow or coarse reading"
+        + " either, and water-in went on by 0.5 K and ten digits while water moved: a compressor without compression does neither), "
+        + FarLonger.LIMITS
+        + ". A slow or coarse reading"
         + " that may honestly stand still is left alone, so"
         + " against another thermometer only the longest standstill counts.";
   }

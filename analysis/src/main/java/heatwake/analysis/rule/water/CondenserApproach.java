@@ -33,6 +33,12 @@ public final class CondenserApproach implements Rule {
   /** The same where COP or power bears it out, K; common practice. */
   private static final double SOFT_LIMIT_K = 11;
 
+  /**
+   * The same where COP or power bears it out by no more than its expanded uncertainty, K: half way
+   * from what sound pool heaters show to what none does; ours.
+   */
+  private static final double FAR_OUT_LIMIT_K = 12.5;
+
   /** The same where COP and power bear it out by 10 % each, K; ours. */
   private static final double TWICE_BORNE_OUT_LIMIT_K = 9;
 
@@ -63,7 +69,7 @@ public final class CondenserApproach implements Rule {
   public String limits() {
     return "Brought to the greatest rated heat (an approach goes with the heat passed): 14 K by more"
         + " than 3 standard uncertainties; 11 K by more than 2 where COP 5 % below or power 5 %"
-        + " above the nameplate's bears it out by 2.5, 9 K where both do by 10 % (ours) (sound pool heaters: 4 to 11 K, common"
+        + " above the nameplate's bears it out by 2.5, 12.5 K (half way) where it does so by 2, 9 K where both do by 10 % (ours) (sound pool heaters: 4 to 11 K, common"
         + " practice); 9 K by more than 2 where subcooling above 10 K by 3 shows liquid backed up, 7 K"
         + " where it is above 14 K by 3 (ours), or above 8 K by 2 (4 to 8 K is usual: common"
         + " practice) or the standing pressure above saturation by 1 K and 3 (ours), and COP or"
@@ -92,6 +98,7 @@ public final class CondenserApproach implements Rule {
     return !starved
         && (Doubt.above(approach, HARD_LIMIT_K)
             || (surelyAtLeast > SOFT_LIMIT_K && Corroboration.ofHighHead(duty))
+            || (surelyAtLeast > FAR_OUT_LIMIT_K && Corroboration.ofFarOutHead(duty))
             || (surelyAtLeast > TWICE_BORNE_OUT_LIMIT_K && Corroboration.ofHighHeadTwice(duty))
             || CrowdedCondenser.shows(duty, approach));
   }

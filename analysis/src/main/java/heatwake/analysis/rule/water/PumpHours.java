@@ -8,6 +8,7 @@ import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import java.util.Set;
@@ -45,25 +46,36 @@ public final class PumpHours implements Rule {
   @Override
   public String needs() {
     return "pump-on, flow-switch or a flow, with power, current or pressures for the compressor;"
-        + " pool.setpoint and a water temperature make it certain";
+        + " pool.setpoint and a water temperature make it certain. Without them water-in and"
+        + " water-out, with power, current or pressures and pool.setpoint";
   }
 
   @Override
   public String limits() {
     return "Raised when the heater heats until the pump stops, with the water more than 0.5 K and 3"
         + " standard uncertainties below the set temperature where that is known (by the pool's probe;"
-        + " where that leaves it open, by a surer one in the inlet), and the pump then rests for 2 h in all, or 1 h where it happens at least twice (ours).";
+        + " where that leaves it open, by a surer one in the inlet), and the pump then rests for 2 h in all, or 1 h where it happens at least twice (ours). Where nothing but the pipes tells of the water it stopped with the heater if, 5 min after a stop, water-out keeps half of its rise (moving water carries it away within a minute or two: common practice), beyond 3 standard uncertainties of the pair, and water-in is 2 K from where it was 2 h later (a pool changes by 0.6 K/h at the most: common practice); it stands until a pipe changes by 1 K within 2 min (ours); the set temperature has to be known.";
   }
 
   @Override
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!WaterLoss.canBeSeen(timeline)) {
+    List<Stretch> stops;
+    if (WaterLoss.canBeSeen(timeline)) {
+      stops =
+          WaterLoss.all(evidence).stream()
+              .filter(loss -> cutsHeating(evidence, loss))
+              .map(WaterLoss::stretch)
+              .toList();
+    } else if (StandingPipes.canBeSeen(timeline)) {
+      stops =
+          StandingPipes.afterStops(evidence).stream()
+              .filter(stood -> call(evidence, stood).calls())
+              .toList();
+    } else {
       return Outcome.notEnoughData("no pump-on, flow-switch or flow reading");
     }
-    List<WaterLoss> stops =
-        WaterLoss.all(evidence).stream().filter(loss -> cutsHeating(evidence, loss)).toList();
-    double restS = stops.stream().mapToDouble(loss -> loss.durationS(timeline)).sum();
+    double restS = stops.stream().mapToDouble(stop -> stop.durationS(timeline)).sum();
     boolean limits =
         restS >= LIMITING_S || (stops.size() >= AGAIN_AND_AGAIN && restS >= REPEATED_S);
     return limits ? Outcome.flagged(flag(evidence, stops, restS)) : Outcome.clear();
@@ -75,19 +87,19 @@ public final class PumpHours implements Rule {
       return false;
     }
     double least = loss.pump() == WaterLoss.Pump.STOOD ? SWITCHED_OFF_S : TIMER_FROM_S;
-    return loss.durationS(timeline) >= least && call(evidence, loss).mayCall();
+    return loss.durationS(timeline) >= least && call(evidence, loss.stretch()).mayCall();
   }
 
-  private static HeatCall call(Evidence evidence, WaterLoss loss) {
+  private static HeatCall call(Evidence evidence, Stretch stop) {
     int back = (int) (LOOK_BACK_S / evidence.timeline().stepS());
-    int from = loss.stretch().from();
+    int from = stop.from();
     return HeatCall.over(evidence, Math.max(0, from - back), from);
   }
 
-  private Flag flag(Evidence evidence, List<WaterLoss> stops, double restS) {
+  private Flag flag(Evidence evidence, List<Stretch> stops, double restS) {
     Timeline timeline = evidence.timeline();
-    WaterLoss first = stops.get(0);
-    WaterLoss last = stops.get(stops.size() - 1);
+    Stretch first = stops.get(0);
+    Stretch last = stops.get(stops.size() - 1);
     HeatCall call = call(evidence, last);
     StringBuilder text = new StringBuilder("Heater was still heating when the pump stopped");
     if (stops.size() > 1) {
@@ -107,8 +119,8 @@ public final class PumpHours implements Rule {
         id(),
         Side.SCHEDULE,
         Severity.WARNING,
-        timeline.timeMs(first.stretch().from()),
-        timeline.timeMs(last.stretch().to() - 1),
+        timeline.timeMs(first.from()),
+        timeline.timeMs(last.to() - 1),
         text.toString(),
         List.of(
             "pump timer set too short for the heat the pool needs",

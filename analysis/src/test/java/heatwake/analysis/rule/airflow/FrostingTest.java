@@ -95,6 +95,50 @@ class FrostingTest {
     }
   }
 
+  /**
+   * A rise of 1.4 K that falls to 0.7 K before each defrost: half of the heat, which fine digits
+   * tell; digits of half a kelvin make as much of next to nothing.
+   */
+  @Test
+  void aFallWithinTheDigitsIsNone() {
+    assertThat(Analysis.of(falling(0.02)).flags()).extracting(Flag::rule).contains("frosting");
+    assertThat(Analysis.of(falling(0.5)).flags()).extracting(Flag::rule).doesNotContain("frosting");
+  }
+
+  private static Recording falling(double digitsK) {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.FLOW_HEATER, Channel.POWER)
+            .with(Channel.AIR_IN)
+            .air(3)
+            .every(10)
+            .resolution(Channel.WATER_IN, digitsK)
+            .resolution(Channel.WATER_OUT, digitsK)
+            .circulating(10);
+    for (int k = 0; k < 4; k++) {
+      for (double riseK = 1.4; riseK > 0.65; riseK -= 0.1) {
+        run.heatingAt(Channel.WATER_OUT, riseK).heating(6);
+      }
+      run.defrost(5);
+    }
+    return run.heatingAt(Channel.WATER_OUT, 1.4).heating(40).recording();
+  }
+
+  /**
+   * 0.4 of 1 K is 0.15 K over a quarter of it; k = 2 of digits, and of a quarter of what no rest
+   * zeroed (by hand).
+   */
+  @Test
+  void whatTheProbesLeaveOpenExcusesALoss() {
+    assertThat(new RiseDoubt(0, 0).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0.29, 0).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0.31, 0).leaves(0.4, 1, 0.25)).isFalse();
+    assertThat(new RiseDoubt(0, 0.07).leaves(0.4, 1, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0, 0.08).leaves(0.4, 1, 0.25)).isFalse();
+    assertThat(new RiseDoubt(1, 1).leaves(0.4, Double.NaN, 0.25)).isTrue();
+    assertThat(new RiseDoubt(0, 0).leaves(0.25, 1, 0.25)).isFalse();
+  }
+
   @Test
   void saysHowMuchHeatWasLostBeforeADefrost() {
     var flag =
@@ -125,6 +169,19 @@ class FrostingTest {
                         m -> -3 - 0.05 * m))
                 .evidence())
         .contains("without a defrost");
+  }
+
+  /** A flow meter that says nothing more for the last minutes. */
+  @Test
+  void readingsThatEndBeforeTheRunHideNoIce() {
+    onlyFlag(
+        rule,
+        run(
+            1,
+            300,
+            Phase.CIRCULATING,
+            m -> m > 290 ? Double.NaN : 10_000 * (1 - 0.001 * m),
+            m -> -3 - 0.02 * m));
   }
 
   @Test

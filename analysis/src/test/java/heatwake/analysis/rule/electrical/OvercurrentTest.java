@@ -7,6 +7,7 @@ import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
@@ -76,6 +77,27 @@ class OvercurrentTest {
         .isEqualTo(
             "17.5 A for 20 min, without the 5.1 A that another load takes with the heater at rest;"
                 + " the nameplate allows 16.0 A");
+  }
+
+  /** A pump that never stops, with a heater that never rests, is all in one reading. */
+  @Test
+  void withoutALookAtRestTheSideStaysOpen() {
+    Flag flag =
+        onlyFlag(
+            rule,
+            readings(RunBuilder.run().heatingAt(Channel.CURRENT, 17.6).heating(60).recording()));
+    assertThat(flag.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(flag.evidence())
+        .endsWith(
+            "the nameplate allows 16.0 A; the heater was not seen at rest, so another load on the"
+                + " conductor, such as the pool pump, is not ruled out");
+    RunBuilder seen = RunBuilder.run().heatingAt(Channel.CURRENT, 17.6).circulating(0.5);
+    assertThat(onlyFlag(rule, readings(seen.heating(60).recording())).side())
+        .isEqualTo(Side.ELECTRICAL);
+    // While the pump rests too, its draw does not show.
+    RunBuilder dry = RunBuilder.run().heatingAt(Channel.CURRENT, 17.6).off(10);
+    assertThat(onlyFlag(rule, readings(dry.heating(60).recording())).side())
+        .isEqualTo(Side.UNDECIDED);
   }
 
   @Test

@@ -5,9 +5,16 @@ import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.Analysis;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.ReadingUncertainty;
+import heatwake.analysis.site.Rig;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class LowCopTest {
@@ -37,6 +44,40 @@ class LowCopTest {
     onlyFlag(rule, AtDuty.sound().set(DutyFigure.COP_RATIO, 0.879, 0).evidence());
     assertClear(rule, AtDuty.sound().set(DutyFigure.COP_RATIO, 0.80, 0.0501).evidence());
     onlyFlag(rule, AtDuty.sound().set(DutyFigure.COP_RATIO, 0.80, 0.0499).evidence());
+  }
+
+  /**
+   * A pair of 0.1 K each that no rest zeroed: the COP is 75 ± 18 %, which the power of 37 % above
+   * the plate bears out, if the meter was seen to carry the heater alone.
+   */
+  @Test
+  void powerThatNoHeadExplainsBearsOutALowCop() {
+    assertThat(flagsOf(drawing(3_700).circulating(0.5).heating(90))).contains("low-cop");
+    assertThat(flagsOf(drawing(3_700).heating(90))).doesNotContain("low-cop");
+    assertThat(flagsOf(drawing(2_750).circulating(0.5).heating(90))).doesNotContain("low-cop");
+  }
+
+  private static RunBuilder drawing(double watts) {
+    Rig rig = Rigs.typical();
+    for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      rig = Rigs.withProbe(rig, channel, new ReadingUncertainty.Absolute(0.1));
+    }
+    return RunBuilder.run()
+        .rig(rig)
+        .every(10)
+        .air(27)
+        .heatingAt(Channel.POWER, watts)
+        .heatingAt(Channel.PRESSURE_DISCHARGE, 2000)
+        .without(
+            Channel.CURRENT,
+            Channel.VOLTAGE,
+            Channel.PRESSURE_SUCTION,
+            Channel.TEMP_SUCTION,
+            Channel.TEMP_LIQUID);
+  }
+
+  private static List<String> flagsOf(RunBuilder run) {
+    return Analysis.of(run.recording()).flags().stream().map(Flag::rule).toList();
   }
 
   @Test

@@ -358,6 +358,32 @@ class ProbeStuckTest {
         .contains(" readings at other times, and water-in went on by 0.9 K meanwhile");
   }
 
+  /**
+   * Nothing tells whether the water moves on after the stop; moving or standing, the outlet would
+   * have gone, unless it stands in air of its own temperature.
+   */
+  @Test
+  void aCoarseOutletThatNoStopMovesIsStuck() {
+    assertThat(onlyFlag(rule, readings(outletThroughAStop(24, hungUp()))).evidence())
+        .contains("water-out stood at 26.6 °C")
+        .contains("kept on for 30 min after the compressor stopped, ")
+        .contains(" from water-in and 2.6 K from the air");
+    assertClear(rule, readings(outletThroughAStop(26.6, hungUp())));
+    assertClear(rule, readings(outletThroughAStop(24, (atS, value) -> value)));
+  }
+
+  private static Recording outletThroughAStop(double airCel, RunBuilder.Change change) {
+    RunBuilder run =
+        warming(
+            coarse()
+                .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.AIR_IN)
+                .air(airCel),
+            24,
+            25,
+            80);
+    return run.change(Channel.WATER_OUT, change).pool(25).heating(60).off(30).recording();
+  }
+
   /** Nothing goes on meanwhile: the water is as calm as the reading. */
   @Test
   void aCoarseOutletOfACalmNightIsClear() {

@@ -47,6 +47,15 @@ class CondenserApproachTest {
     assertClear(rule, approach(11.7, 0.4).set(DutyFigure.POWER_RATIO, 1.12, 0.03).evidence());
   }
 
+  /** Once it is half way to what no sound heater shows, k = 2 of COP or power is enough. */
+  @Test
+  void theFurtherItIsOutTheLessHasToBearItOut() {
+    onlyFlag(rule, approach(13.6, 0.5).set(DutyFigure.COP_RATIO, 0.83, 0.08).evidence());
+    onlyFlag(rule, approach(13.6, 0.5).set(DutyFigure.POWER_RATIO, 1.19, 0.09).evidence());
+    assertClear(rule, approach(13.4, 0.5).set(DutyFigure.COP_RATIO, 0.83, 0.08).evidence());
+    assertClear(rule, approach(13.6, 0.5).set(DutyFigure.COP_RATIO, 0.85, 0.08).evidence());
+  }
+
   @Test
   void anApproachGoesWithTheHeatPassed() {
     // 18 K at 1.3 times the rated heat is 13.8 K at the rated heat.

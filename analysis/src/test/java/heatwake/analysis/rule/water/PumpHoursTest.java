@@ -67,6 +67,47 @@ class PumpHoursTest {
     assertClear(rule, readings(heatingUntilThePumpStops().circulating(30).off(300).recording()));
   }
 
+  /** Two pipes and a power meter; in air of 16 Cel standing water cools by kelvins in two hours. */
+  private static RunBuilder byThePipes() {
+    return RunBuilder.run()
+        .every(10)
+        .air(16)
+        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+        .heatingAt(Channel.WATER_OUT, 2.5)
+        .circulating(5)
+        .heating(120);
+  }
+
+  @Test
+  void pipesThatKeepTheirWarmthAndCoolTellOfThePumpToo() {
+    var flag = onlyFlag(rule, readings(byThePipes().off(180).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Heater was still heating when the pump stopped, with the water 2.0 K below the set"
+                + " temperature; pump then off for 3.0 h");
+  }
+
+  @Test
+  void pipesWithWaterAfterTheStopAreClear() {
+    assertClear(rule, readings(byThePipes().circulating(180).recording()));
+    assertClear(rule, readings(byThePipes().circulating(20).off(300).recording()));
+    // Back for the next run before two hours are over.
+    assertClear(rule, readings(byThePipes().off(90).circulating(60).recording()));
+    assertClear(rule, readings(byThePipes().off(90).circulating(5).heating(60).recording()));
+  }
+
+  @Test
+  void pipesThatStayWhereTheyWereTellNothing() {
+    assertClear(rule, readings(byThePipes().air(25).off(300).recording()));
+  }
+
+  @Test
+  void pipesAtTheSetTemperatureAreClear() {
+    RunBuilder run = byThePipes().pool(27.6).heating(60).off(300);
+    assertClear(rule, readings(run.recording()));
+    assertClear(rule, readings(byThePipes().rig(Rigs.bare()).off(300).recording()));
+  }
+
   @Test
   void needsAWaterReading() {
     assertThat(reason(rule, readings(RunBuilder.run().only(Channel.POWER).heating(9).recording())))
