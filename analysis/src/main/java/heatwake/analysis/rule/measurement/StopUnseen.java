@@ -71,8 +71,7 @@ final class StopUnseen {
   }
 
   private static double pairK(Evidence evidence) {
-    return Math.hypot(
-        ProbeUncertainty.of(evidence.recording().rig(), Channel.WATER_IN).absolute(),
-        ProbeUncertainty.of(evidence.recording().rig(), Channel.WATER_OUT).absolute());
+    return ProbeUncertainty.ofDifference(
+        evidence.recording().rig(), Channel.WATER_IN, Channel.WATER_OUT);
   }
 }

@@ -56,9 +56,8 @@ final class StandingPipes {
     in = new MovingMean(timeline.of(Channel.WATER_IN));
     out = new MovingMean(timeline.of(Channel.WATER_OUT));
     pairK =
-        Math.hypot(
-            ProbeUncertainty.of(evidence.recording().rig(), Channel.WATER_IN).absolute(),
-            ProbeUncertainty.of(evidence.recording().rig(), Channel.WATER_OUT).absolute());
+        ProbeUncertainty.ofDifference(
+            evidence.recording().rig(), Channel.WATER_IN, Channel.WATER_OUT);
   }
 
   /** Whether the probes for it are there: both pipes, and something that tells of a stop. */
