@@ -54,6 +54,7 @@ final class OwnFan {
             .filter(one -> one.length() >= READINGS * interval)
             .filter(one -> one.from() > 0 && one.to() < phases.size())
             .filter(one -> phases.compressorRuns(one.from() - 1) != phases.compressorRuns(one.to()))
+            .map(one -> pastTheFlank(one, interval))
             .filter(one -> isLevel(draw, one))
             .toList();
     int rest = timeline.instants(REST_S);
@@ -73,6 +74,11 @@ final class OwnFan {
     return before.from() >= 0
         && IntStream.range(before.from(), before.to()).noneMatch(phases::compressorRuns)
         && MotorDraw.middle(draw, before) < REST_SHARE * MotorDraw.middle(draw, one);
+  }
+
+  /** Without what may lie on the line from the reading before it to its first. */
+  private static Stretch pastTheFlank(Stretch one, int interval) {
+    return new Stretch(one.from() + interval - 1, one.to());
   }
 
   /** Not a climb, or the line from one reading to the next. */
