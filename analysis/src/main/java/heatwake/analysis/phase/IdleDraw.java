@@ -114,6 +114,7 @@ record IdleDraw(Optional<Double> rest, double most) {
   private static Optional<IdleDraw> load(
       Timeline timeline, double[] draw, Stream<Stretch> held, int until) {
     return held.filter(one -> one.from() < until || one.length() >= timeline.instants(NO_DEFROST_S))
+        .filter(one -> !HotDischarge.isIn(timeline, one))
         .map(one -> levels(draw, one, timeline))
         .reduce(IdleDraw::together)
         .filter(found -> found.getCount() > 0)

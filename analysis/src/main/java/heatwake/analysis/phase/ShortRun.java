@@ -9,8 +9,11 @@ import java.util.OptionalDouble;
  * (common practice).
  */
 final class ShortRun {
-  /** A motor that does not turn has tripped by then (common practice: within some ten seconds). */
-  private static final double LEAST_S = 30;
+  /**
+   * A motor that does not turn has tripped by then (common practice: within some ten seconds; half
+   * as long again, since its draw tells too).
+   */
+  private static final double LEAST_S = 15;
 
   /** And so many readings show that the level is held (ours). */
   private static final int READINGS = 3;

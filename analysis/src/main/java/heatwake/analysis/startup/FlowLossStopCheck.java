@@ -14,6 +14,12 @@ final class FlowLossStopCheck implements Check {
   /** A heater stops within this time of its flow switch opening; common practice, s. */
   private static final double STOPS_WITHIN_S = 30;
 
+  /**
+   * Water takes so long to run down once its flow switch has opened; common practice, s. The heater
+   * has stopped by then.
+   */
+  private static final double RUNS_DOWN_S = 15;
+
   @Override
   public StartupCheck.Item item() {
     return StartupCheck.Item.FLOW_LOSS_STOP;
@@ -54,8 +60,8 @@ final class FlowLossStopCheck implements Check {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     int at = loss.stretch().from();
-    int before = (int) Math.ceil(2 * WaterLoss.slowestIntervalS(timeline) / timeline.stepS());
-    for (int i = Math.max(0, at - Math.max(3, before)); i <= at && i < phases.size(); i++) {
+    int before = timeline.instants(Math.max(RUNS_DOWN_S, 2 * WaterLoss.slowestIntervalS(timeline)));
+    for (int i = Math.max(0, at - before); i <= at && i < phases.size(); i++) {
       if (phases.compressorRuns(i)) {
         return true;
       }

@@ -50,6 +50,42 @@ class IdleDrawTest {
         .toList();
   }
 
+  /**
+   * Valves that do not close: the compressor draws half, starts with the water as seen every 30 s,
+   * and parts no pressures. Its discharge line warms all the same.
+   */
+  @Test
+  void aCompressorThatPumpsNothingIsNoPump() {
+    assertThat(flagsOf(idles(38))).contains("no-pressure-rise");
+  }
+
+  /** A pump of this draw warms nothing. */
+  @Test
+  void aLineThatStaysColdIsNoCompressors() {
+    assertThat(flagsOf(idles(25))).doesNotContain("no-pressure-rise");
+    assertThat(phasesOf(idles(25)).cycles()).isEmpty();
+  }
+
+  private static RunBuilder idles(double lineCel) {
+    return RunBuilder.run()
+        .every(30)
+        .only(
+            Channel.WATER_IN,
+            Channel.WATER_OUT,
+            Channel.FLOW_HEATER,
+            Channel.POWER,
+            Channel.PRESSURE_DISCHARGE,
+            Channel.PRESSURE_SUCTION,
+            Channel.TEMP_DISCHARGE,
+            Channel.AIR_IN)
+        .off(6)
+        .change(Channel.POWER, (atS, watts) -> atS < 420 ? 5 : 1450)
+        .change(
+            Channel.TEMP_DISCHARGE,
+            (atS, cel) -> 24 + (atS < 420 ? 0 : (lineCel - 24) * (1 - Math.exp((420 - atS) / 120))))
+        .circulating(80);
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {1, 10, 30})
   void aPumpOnTheMeterIsNoCompressor(int everyS) {

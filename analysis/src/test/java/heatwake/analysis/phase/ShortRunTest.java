@@ -29,7 +29,7 @@ class ShortRunTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"45, 2000, 2", "60, 2600, 5", "75, 1700, 10"})
+  @CsvSource({"20, 2000, 1", "24, 2200, 5", "45, 2000, 2", "60, 2600, 5", "75, 1700, 10"})
   void aProtectionThatEndsEachRunIsShortCycling(double seconds, double watts, double everyS) {
     var findings = draws(seconds, watts, everyS);
     assertThat(findings.flags()).extracting(Flag::rule).containsExactly("short-cycling");
@@ -37,7 +37,14 @@ class ShortRunTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"6, 9000, 1", "20, 9000, 2", "40, 9000, 2", "3, 900, 1", "10, 2600, 10"})
+  @CsvSource({
+    "6, 9000, 1",
+    "20, 9000, 2",
+    "40, 9000, 2",
+    "3, 900, 1",
+    "12, 2600, 1",
+    "10, 2600, 10"
+  })
   void aMotorThatStallsIsNone(double seconds, double watts, double everyS) {
     var findings = draws(seconds, watts, everyS);
     assertThat(findings.flags()).extracting(Flag::rule).containsExactly("no-compressor");

@@ -316,6 +316,12 @@ class StartupListTest {
         Item.FLOW_LOSS_STOP,
         Result.FAIL,
         "compressor stopped 3 min after the water; it should within 30 s");
+    // The switch has stopped it while a slow meter still runs down.
+    assertSays(
+        RunBuilder.run().circulating(12).heating(30).circulating(0.15).off(10),
+        Item.FLOW_LOSS_STOP,
+        Result.PASS,
+        "compressor stopped with the water");
     assertSays(
         RunBuilder.run().circulating(12).heating(30),
         Item.FLOW_LOSS_STOP,

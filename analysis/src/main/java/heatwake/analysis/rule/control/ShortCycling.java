@@ -28,6 +28,9 @@ public final class ShortCycling implements Rule {
 
   private static final double HOUR_S = 3600;
 
+  /** A heater stops within this time of its flow switch opening; common practice, s. */
+  private static final double AROUND_S = 15;
+
   @Override
   public String id() {
     return "short-cycling";
@@ -109,7 +112,8 @@ public final class ShortCycling implements Rule {
             + ", longest run "
             + Wording.duration(longestRunS)
             + (starts < bout.size() ? "; " + bout.size() + " starts in all" : "")
-            + counted(evidence.timeline());
+            + counted(evidence.timeline())
+            + switchSentence(evidence.timeline(), bout);
     return new Flag(
         id(),
         Side.CONTROL,
@@ -118,8 +122,11 @@ public final class ShortCycling implements Rule {
         endMs,
         text,
         causes(evidence, bout),
-        "See which protection or thermostat stops it: read the heater's fault memory, watch flow"
-            + " switch and pressures through one stop.",
+        isTheSwitchs(evidence.timeline(), bout)
+            ? "See why the flow switch opens: water through the heater, strainer and filter, then the"
+                + " switch's own setting, paddle and wiring."
+            : "See which protection or thermostat stops it: read the heater's fault memory, watch flow"
+                + " switch and pressures through one stop.",
         Set.of());
   }
 
@@ -147,13 +154,7 @@ public final class ShortCycling implements Rule {
     String sensor = "water sensor or dead band: the control sees the set temperature too soon";
     String cutOut = "a protection cuts out (high or low pressure, thermal) and resets";
     Timeline timeline = evidence.timeline();
-    int open = 0;
-    for (Cycle cycle : bout) {
-      if (cycle.stopMs().isPresent() && switchOpens(timeline, cycle.stopMs().getAsLong())) {
-        open++;
-      }
-    }
-    if (open * 2 > bout.size()) {
+    if (isTheSwitchs(timeline, bout)) {
       return List.of(flow, cutOut, sensor);
     }
     HeatCall call =
@@ -164,9 +165,32 @@ public final class ShortCycling implements Rule {
     return call.calls() ? List.of(cutOut, sensor, flow) : List.of(sensor, cutOut, flow);
   }
 
+  private static boolean isTheSwitchs(Timeline timeline, List<Cycle> bout) {
+    return 2 * opened(timeline, bout) > bout.size();
+  }
+
+  /** Stops at which the flow switch opened. */
+  private static long opened(Timeline timeline, List<Cycle> bout) {
+    return bout.stream()
+        .filter(cycle -> cycle.stopMs().isPresent())
+        .filter(cycle -> switchOpens(timeline, cycle.stopMs().getAsLong()))
+        .count();
+  }
+
+  private static String switchSentence(Timeline timeline, List<Cycle> bout) {
+    return isTheSwitchs(timeline, bout)
+        ? "; the flow switch opened at " + opened(timeline, bout) + " of these stops"
+        : "";
+  }
+
   private static boolean switchOpens(Timeline timeline, long stopMs) {
+    if (!timeline.has(Channel.FLOW_SWITCH)) {
+      return false;
+    }
     double[] closed = timeline.of(Channel.FLOW_SWITCH);
-    int around = timeline.instants(15);
+    // A switch that is read seldom is caught open a reading before the stop or after it.
+    int around =
+        Math.max(timeline.instants(AROUND_S), timeline.intervalInstants(Channel.FLOW_SWITCH) + 1);
     int at = timeline.indexAt(stopMs);
     for (int i = Math.max(0, at - around); i < Math.min(closed.length, at + around); i++) {
       if (closed[i] < 0.5) {

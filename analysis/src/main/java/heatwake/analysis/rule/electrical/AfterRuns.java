@@ -50,7 +50,7 @@ final class AfterRuns {
         fans.stream()
             .filter(fan -> fan.durationS(timeline) >= LEAST_S)
             .filter(fan -> restBeforeS(fan) <= withinS)
-            .filter(fan -> !SmallDraw.isIn(evidence, draw.channel(), fan))
+            .filter(this::isNoCrankcaseHeater)
             .filter(fan -> !other.isIn(fan))
             .toList();
     List<Stretch> byLevel =
@@ -61,6 +61,12 @@ final class AfterRuns {
             .filter(fan -> call(fan).calls())
             .toList();
     return again.size() >= SEVERAL ? again : byLevel;
+  }
+
+  /** Whether it draws more, or is known by its lead and the water calls for heat beyond doubt. */
+  private boolean isNoCrankcaseHeater(Stretch fan) {
+    return !SmallDraw.isIn(evidence, draw.channel(), fan)
+        || (own.isLeadIn(fan) && call(fan).calls());
   }
 
   private HeatCall call(Stretch fan) {

@@ -57,7 +57,10 @@ public final class NoCompressor implements Rule {
         + " themselves. A draw of up to 90 W may be a crankcase heater (40 to 80 W: common practice) and"
         + " shows no call: there the water has to be more than 2.5 K below the set temperature"
         + " (differentials of thermostats are 0.3 to 2 K: common practice), and no run of the compressor"
-        + " may be seen, without such tries. With less flow than the heater's minimum beyond doubt only"
+        + " may be seen, without such tries; or it has to be, within 10 %, what led a start out of a rest"
+        + " of 3 min that drew less than half of it, and to stand for 60 min with the water 0.5 K or more"
+        + " below the set temperature beyond doubt (a crankcase heater is on in such a rest: common"
+        + " practice). With less flow than the heater's minimum beyond doubt only"
         + " the tries of the control count, since a heater is held back then. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice)."
         + " A fan that goes on, or comes on within that time of a stop, for 60 min counts though a start"
         + " follows, or though the water is little below the set temperature, if its draw is within 10 %"
@@ -82,7 +85,7 @@ public final class NoCompressor implements Rule {
     FanAlone fan = FanAlone.in(evidence);
     OwnFan own = OwnFan.seenIn(evidence, draw.channel());
     OtherLoad other = new OtherLoad(evidence, draw.channel(), fan, own);
-    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw);
+    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw, own);
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);

@@ -17,11 +17,13 @@ final class NoCompressorFlag {
   private final String rule;
   private final Evidence evidence;
   private final MotorDraw draw;
+  private final OwnFan own;
 
-  NoCompressorFlag(String rule, Evidence evidence, MotorDraw draw) {
+  NoCompressorFlag(String rule, Evidence evidence, MotorDraw draw, OwnFan own) {
     this.rule = rule;
     this.evidence = evidence;
     this.draw = draw;
+    this.own = own;
   }
 
   /** The motor was tried over a rest without a fan before. */
@@ -40,7 +42,7 @@ final class NoCompressorFlag {
     Timeline timeline = evidence.timeline();
     StartTries motor = draw.besideFan(last);
     StringBuilder text = new StringBuilder(120);
-    boolean mayBeHeater = SmallDraw.isIn(evidence, motor.channel(), last);
+    boolean mayBeHeater = SmallDraw.isIn(evidence, motor.channel(), last) && !own.isLeadIn(last);
     if (mayBeHeater) {
       text.append("The compressor did not start in ");
     } else if (times > 1) {

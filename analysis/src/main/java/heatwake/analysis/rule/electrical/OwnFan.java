@@ -7,6 +7,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * What the heater's own fan draws: seen where it shortly leads a start of the compressor out of a
@@ -25,12 +26,20 @@ final class OwnFan {
   /** And from here on they are two; ours. */
   private static final double UNLIKE = 0.3;
 
+  /** A rest before a lead is held so long (ours, as a restart delay at the least), s. */
+  private static final double REST_S = 180;
+
+  /** And draws less than this share of it: a crankcase heater would be on by then; ours. */
+  private static final double REST_SHARE = 0.5;
+
   private final double[] draw;
   private final List<Double> levels;
+  private final List<Double> leads;
 
-  private OwnFan(double[] draw, List<Double> levels) {
+  private OwnFan(double[] draw, List<Double> levels, List<Double> leads) {
     this.draw = draw;
     this.levels = levels;
+    this.leads = leads;
   }
 
   /** Looks at every start and stop, by power or current. */
@@ -39,16 +48,37 @@ final class OwnFan {
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     double[] draw = timeline.of(channel);
     int interval = timeline.intervalInstants(channel);
-    List<Double> levels =
+    List<Stretch> spells =
         Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN)).stream()
             .filter(one -> one.durationS(timeline) <= SHORT_S)
             .filter(one -> one.length() >= READINGS * interval)
             .filter(one -> one.from() > 0 && one.to() < phases.size())
             .filter(one -> phases.compressorRuns(one.from() - 1) != phases.compressorRuns(one.to()))
+            .map(one -> pastTheFlank(one, interval))
             .filter(one -> isLevel(draw, one))
-            .map(one -> MotorDraw.middle(draw, one))
             .toList();
-    return new OwnFan(draw, levels);
+    int rest = timeline.instants(REST_S);
+    return new OwnFan(
+        draw,
+        spells.stream().map(one -> MotorDraw.middle(draw, one)).toList(),
+        spells.stream()
+            .filter(one -> phases.compressorRuns(one.to()))
+            .filter(one -> isOutOfARest(draw, phases, one, rest))
+            .map(one -> MotorDraw.middle(draw, one))
+            .toList());
+  }
+
+  /** Whether the heater rested for long before, and drew far less. */
+  private static boolean isOutOfARest(double[] draw, PhaseGrid phases, Stretch one, int rest) {
+    Stretch before = new Stretch(one.from() - rest, one.from());
+    return before.from() >= 0
+        && IntStream.range(before.from(), before.to()).noneMatch(phases::compressorRuns)
+        && MotorDraw.middle(draw, before) < REST_SHARE * MotorDraw.middle(draw, one);
+  }
+
+  /** Without what may lie on the line from the reading before it to its first. */
+  private static Stretch pastTheFlank(Stretch one, int interval) {
+    return new Stretch(one.from() + interval - 1, one.to());
   }
 
   /** Not a climb, or the line from one reading to the next. */
@@ -63,6 +93,15 @@ final class OwnFan {
   boolean isIn(Stretch stretch) {
     double level = MotorDraw.middle(draw, stretch);
     return levels.stream().anyMatch(own -> Math.abs(level - own) <= ALIKE * own);
+  }
+
+  /**
+   * Whether it is what led a start out of a long rest that drew far less. A crankcase heater, which
+   * may draw as little as a small fan, is on in such a rest.
+   */
+  boolean isLeadIn(Stretch stretch) {
+    double level = MotorDraw.middle(draw, stretch);
+    return leads.stream().anyMatch(own -> Math.abs(level - own) <= ALIKE * own);
   }
 
   /** Whether the fan's level is known, and what stands over a stretch is clearly another. */

@@ -28,6 +28,9 @@ public final class HighHeaterFlow implements Rule {
    */
   private static final double MOST_HEAT = 1.5;
 
+  /** A meter that reads more without a heat to hold it against may have a wrong scale; ours. */
+  private static final double UNCHECKED = 2;
+
   @Override
   public String id() {
     return "high-heater-flow";
@@ -47,7 +50,9 @@ public final class HighHeaterFlow implements Rule {
   public String limits() {
     return "heater.flow-max of the rig. Raised when the flow is above it by more than 3 standard"
         + " uncertainties and by 3 % (ours). A flow that makes more than 1.5 times the nameplate's heat"
-        + " beyond doubt is not believed: it is the balance or the meter that misleads (ours).";
+        + " beyond doubt is not believed: it is the balance or the meter that misleads (ours). Where no"
+        + " run becomes steady, the heater's own meter has to read so, and less than twice the maximum,"
+        + " on the mean of 5 min and more with the compressor on (ours).";
   }
 
   @Override
@@ -59,7 +64,7 @@ public final class HighHeaterFlow implements Rule {
     List<Duty> measured =
         evidence.duty().stream().filter(duty -> duty.has(DutyFigure.FLOW)).toList();
     if (measured.isEmpty()) {
-      return Outcome.notEnoughData("no flow through the heater known while it runs steadily");
+      return withoutSteadyRunning(evidence, most.getAsDouble());
     }
     return Spell.where(
             measured,
@@ -68,6 +73,27 @@ public final class HighHeaterFlow implements Rule {
                     && !makesTooMuchHeat(duty))
         .map(spell -> Outcome.flagged(flag(spell, most.getAsDouble())))
         .orElseGet(Outcome::clear);
+  }
+
+  /** By the heater's own meter over all running, where no run ever becomes steady. */
+  private Outcome withoutSteadyRunning(Evidence evidence, double mostM3PerS) {
+    OptionalDouble mean =
+        evidence.timeline().has(Channel.FLOW_HEATER)
+            ? WaterRunning.flowWhileCompressing(evidence)
+            : OptionalDouble.empty();
+    if (mean.isEmpty()) {
+      return Outcome.notEnoughData("no flow through the heater known while it runs steadily");
+    }
+    double flowM3PerS = mean.getAsDouble();
+    Estimate flow = new Estimate(flowM3PerS, WaterRunning.uncertainty(evidence, flowM3PerS));
+    return isHigh(flow, mostM3PerS) && flowM3PerS < UNCHECKED * mostM3PerS
+        ? Outcome.flagged(
+            flag(
+                evidence.recording().startMs(),
+                evidence.recording().endMs(),
+                sentence(flowM3PerS, mostM3PerS)
+                    + " while the compressor runs; the heater never came to steady running"))
+        : Outcome.clear();
   }
 
   /** Above the maximum beyond doubt, and by enough to matter. */
@@ -88,20 +114,32 @@ public final class HighHeaterFlow implements Rule {
             .of(DutyFigure.RISE)
             .map(known -> ", the water rises by only " + Wording.kelvin(known.value()))
             .orElse("");
+    return flag(
+        spell.startMs(),
+        spell.endMs(),
+        sentence(spell.mean().of(DutyFigure.FLOW).orElseThrow().value(), mostM3PerS)
+            + " for "
+            + Wording.duration(spell.lengthS())
+            + " of steady running"
+            + rise);
+  }
+
+  private static String sentence(double flowM3PerS, double mostM3PerS) {
+    return "Flow "
+        + Wording.flow(flowM3PerS)
+        + " is above the heater's "
+        + Wording.flow(mostM3PerS)
+        + " maximum";
+  }
+
+  private Flag flag(long startMs, long endMs, String text) {
     return new Flag(
         id(),
         Side.WATER,
         Severity.WARNING,
-        spell.startMs(),
-        spell.endMs(),
-        "Flow "
-            + Wording.flow(spell.mean().of(DutyFigure.FLOW).orElseThrow().value())
-            + " is above the heater's "
-            + Wording.flow(mostM3PerS)
-            + " maximum for "
-            + Wording.duration(spell.lengthS())
-            + " of steady running"
-            + rise,
+        startMs,
+        endMs,
+        text,
         List.of("bypass shut, all water through the heater", "pump speed set too high"),
         "Open the bypass or lower the pump speed until the flow is within the nameplate.",
         Set.of(Channel.FLOW_HEATER));

@@ -67,8 +67,10 @@ public final class NoFlow implements Rule {
         + " compressor has warmed water-out by more than 20 K over water-in, and by more than three"
         + " times what its rated heat gives at its least flow (rises are 2 to 3 K: common practice),"
         + " for 30 s and two readings, 10 K of it within 10 min, and to more than 5 K above the air"
-        + " (ours). A loss with"
+        + " (ours). One loss with"
         + " the pump switched off is not raised here, nor one short test in the first hour. "
+        + PumpCutsOut.LIMITS
+        + " "
         + LostWater.LIMITS;
   }
 
@@ -99,6 +101,10 @@ public final class NoFlow implements Rule {
             .or(() -> HotWater.of(evidence).map(hot -> hot.flag(id(), timeline)));
     if (behindValve.isPresent()) {
       return Outcome.flagged(behindValve.get());
+    }
+    List<WaterLoss> cutOuts = PumpCutsOut.in(evidence, losses);
+    if (!cutOuts.isEmpty()) {
+      return Outcome.flagged(told.pumpCutsOut(cutOuts));
     }
     LostWater lost = LostWater.andCameBack(timeline, losses);
     if (lost.losses().isEmpty() || isATest(timeline, lost.losses())) {

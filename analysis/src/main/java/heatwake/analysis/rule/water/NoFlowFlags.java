@@ -82,6 +82,28 @@ final class NoFlowFlags {
         "Look at pool level, strainer basket and valves; watch the pump's sight glass for air.");
   }
 
+  /** A pump that stops again and again, and the heater with it. */
+  Flag pumpCutsOut(List<WaterLoss> stops) {
+    double longestS = stops.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);
+    return flag(
+        stops.stream().map(WaterLoss::stretch).toList(),
+        Side.WATER,
+        Severity.WARNING,
+        "The pump stopped "
+            + stops.size()
+            + " times while the heater heated, for up to "
+            + Wording.duration(longestS)
+            + ", and came back"
+            + belowSet(stops.get(0))
+            + "; the heater stopped each time as it should",
+        List.of(
+            "pump motor's protection trips and resets by itself: motor hot, stiff or blocked",
+            "loose contact or failing relay in the pump's supply",
+            "a timer or control switches it so often"),
+        "At the next stop feel whether the pump's motor is hot; ask what else may switch it, and have"
+            + " a licensed electrician check its supply.");
+  }
+
   /** A clean stop of which nobody can say from the readings who did it. */
   Flag stopped(List<WaterLoss> losses) {
     double longestS = losses.stream().mapToDouble(loss -> loss.durationS(timeline)).max().orElse(0);

@@ -65,6 +65,22 @@ class ShortCyclingTest {
         .startsWith("water sensor or dead band");
   }
 
+  /**
+   * The flow stands, but its switch opens and stops the heater: the log says so, read seldom too.
+   */
+  @Test
+  void aSwitchThatOpensAtTheStopsIsTold() {
+    RunBuilder run = RunBuilder.run().every(30).circulating(10);
+    for (int k = 0; k < 6; k++) {
+      run.heating(5).set(Channel.FLOW_SWITCH, 0).circulating(1).free(Channel.FLOW_SWITCH);
+      run.circulating(4);
+    }
+    Flag flag = onlyFlag(rule, readings(run.circulating(20).recording()));
+    assertThat(flag.evidence()).endsWith("; the flow switch opened at 6 of these stops");
+    assertThat(flag.causes().get(0)).startsWith("flow switch flutters");
+    assertThat(flag.nextCheck()).startsWith("See why the flow switch opens");
+  }
+
   /** A register of 10 Wh read every half minute: 2.7 kW take 13 s for a step. */
   @Test
   void anEnergyCounterTellsStartsToo() {

@@ -292,6 +292,44 @@ class NoCompressorTest {
     return RunBuilder.run().every(10).pool(poolCel).circulating(10).fan(1).heating(120);
   }
 
+  /**
+   * The fan of a small heater draws no more than a crankcase heater, but it led the start out of a
+   * rest in which that would have been on. A contactor drops out, and the control tries on.
+   */
+  @Test
+  void aSmallFanThatLedTheStartIsKnown() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(10)
+            .pool(26)
+            .change(Channel.POWER, (s, v) -> v < 200 && v > 100 ? 70 : v)
+            .circulating(10)
+            .fan(1)
+            .heating(120)
+            .circulating(5)
+            .fan(200);
+    assertThat(onlyFlag(rule, readings(run.recording())).evidence())
+        .isEqualTo(
+            "Fan ran without the compressor starting for 3.3 h (70 W), water 2.0 K below the set"
+                + " temperature");
+  }
+
+  /** The same draw in the rest before the start too: a crankcase heater, and no fan seen. */
+  @Test
+  void aSmallDrawInTheRestBeforeTheStartIsClear() {
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .every(10)
+                .pool(26)
+                .change(Channel.POWER, (s, v) -> v < 200 ? Math.max(v, 70) : v)
+                .circulating(10)
+                .heating(120)
+                .circulating(200)
+                .recording()));
+  }
+
   /** Two degrees of differential, and a lamp for two hours of one evening of it. */
   @Test
   void aLampInARestBeforeAStartIsClear() {

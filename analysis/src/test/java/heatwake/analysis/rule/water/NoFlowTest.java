@@ -132,6 +132,39 @@ class NoFlowTest {
     assertThat(flag.isANote()).isTrue();
   }
 
+  private static RunBuilder pumpStops(RunBuilder run, int times, double minutes) {
+    for (int k = 0; k < times; k++) {
+      waterAway(run.set(Channel.PUMP_ON, 0)).heating(0.1).off(minutes);
+      waterBack(run).circulating(0.5).fan(0.5).heating(38);
+    }
+    return run;
+  }
+
+  /** A motor protection that trips and resets: every three quarters of an hour. */
+  @Test
+  void aPumpThatCutsOutAgainAndAgain() {
+    var flag = onlyFlag(rule, readings(pumpStops(heatingNight(), 4, 5).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "The pump stopped 4 times while the heater heated, for up to 5 min, and came back; water"
+                + " 2.0 K below the set temperature; the heater stopped each time as it should");
+    assertThat(flag.severity()).isEqualTo(Severity.WARNING);
+    assertThat(flag.side()).isEqualTo(Side.WATER);
+  }
+
+  /** A timer rests the pump for a quarter of an hour; a person stops it twice. */
+  @Test
+  void aTimersPausesAndTwoStopsAreClear() {
+    assertClear(rule, readings(pumpStops(heatingNight(), 5, 15).recording()));
+    assertClear(rule, readings(pumpStops(heatingNight(), 2, 5).recording()));
+  }
+
+  /** The control stops the pump with the heater once the pool is warm. */
+  @Test
+  void aPumpThatStopsByAWarmPoolIsClear() {
+    assertClear(rule, readings(pumpStops(heatingNight().pool(28), 4, 5).recording()));
+  }
+
   /** Pump off, valve to waste, pump on, pump off, valve back, pump on: a backwash. */
   @Test
   void aBackwashIsNoLostPrime() {
