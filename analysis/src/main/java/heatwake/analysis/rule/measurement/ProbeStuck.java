@@ -182,8 +182,12 @@ public final class ProbeStuck implements Rule {
           "Look at the flow meter of "
               + channel.id()
               + ", its wheel and its plug; restart it, and see whether it follows the pump.";
-      default ->
+      case TEMPERATURE ->
           "Warm the " + channel.id() + " probe by hand, or restart it, and see whether it follows.";
+      default ->
+          "Restart what reads "
+              + channel.id()
+              + ", and see whether it follows when the heater starts or stops.";
     };
   }
 }
