@@ -5,6 +5,7 @@ import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.site.Heater;
+import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -12,8 +13,8 @@ import java.util.stream.Stream;
 /**
  * Figures of the circuit that no limit was passed by and that sound heaters do not show, though the
  * heat is right. One such figure may be the heater's own way, or a thermometer with poor contact;
- * two that agree are not health. Little superheat and little subcooling are one: the liquid that
- * stands in the coil is missing before the expansion device.
+ * two that agree are not health, nor is one that is far out. Little superheat and little subcooling
+ * are one: the liquid that stands in the coil is missing before the expansion device.
  *
  * @param figures in words; empty where all lie in their bands
  * @param isHealth whether they may still be the heater's own way
@@ -22,6 +23,9 @@ import java.util.stream.Stream;
 record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecide) {
   /** A symptom graded beyond this is not what a sound heater shows; ours. */
   static final double QUIET = 0.25;
+
+  /** Standard uncertainties by which a figure is beyond where it counts in full; GUM: k = 2. */
+  private static final double FAR_OUT_FACTOR = 2;
 
   /** What a technician reads off gauges and pipes. */
   static final List<Symptom> OF_THE_CIRCUIT =
@@ -48,13 +52,15 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
                     flooded.contains(symptom)
                         ? Stream.of(SiteCheck.OF_FLOODED_COIL)
                         : check(symptom, mean, heater).stream());
+    boolean farOut =
+        outside.stream().anyMatch(symptom -> isFarOut(symptom.figure(mean, heater), symptom));
     return new OutOfBand(
         outside.stream()
             .map(
                 symptom ->
                     "but " + SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow()))
             .toList(),
-        !several,
+        !several && !farOut,
         Stream.concat(
                 Stream.of(
                     "a longer run, or a second gauge and thermometer, to see whether "
@@ -62,6 +68,13 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
                 checks)
             .distinct()
             .toList());
+  }
+
+  private static boolean isFarOut(Optional<Estimate> figure, Symptom symptom) {
+    return figure
+        .map(one -> new Estimate(one.value(), FAR_OUT_FACTOR * one.standard()))
+        .filter(doubted -> Math.abs(symptom.grade(doubted)) >= 1)
+        .isPresent();
   }
 
   /** Whether a figure is low because liquid leaves the coil. */

@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.electrical.FanToTheEnd;
 import heatwake.analysis.rule.heat.LowHeat;
 import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.uncertainty.Estimate;
@@ -41,6 +42,10 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     Optional<String> away = StayedAway.words(evidence);
     if (away.isPresent()) {
       return new Soundness(0, List.of(away.get()), List.of(StayedAway.NEXT_CHECK));
+    }
+    Optional<String> fan = FanToTheEnd.words(evidence);
+    if (fan.isPresent()) {
+      return new Soundness(0, List.of(fan.get()), List.of(FanToTheEnd.NEXT_CHECK));
     }
     Duty mean = Duty.meanOf(evidence.duty());
     Optional<Estimate> heat = mean.of(DutyFigure.HEAT_RATIO);

@@ -196,6 +196,8 @@ class VerdictPageTest {
       |---|---|---|
       | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
       | the same, but one of approaches (not that of a coil that may be iced), superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
+      | the same with that figure so far out that it counts in full at two standard uncertainties less (ours) | undecided: whether the figure holds | 0 |
+      | the same within their bands, but condensing more than 8 K above the leaving water at full load by its standard uncertainty (ours), and a COP under 95 % of the nameplate's or not known | healthy, with what to look for | 0.6 |
       | the same beside a COP likelier below 88 % than above: a head that costs power is not the heater's own way | undecided | 0 |
       | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |
@@ -205,6 +207,8 @@ class VerdictPageTest {
       | the same, but one of them outside | undecided: a run at full speed | 0 |
       | the same within their bands, but the power never up to 95 % and the water never known to be within 1.5 K of the set temperature: nothing is known to ask for part speed | undecided: see the setting, a run at full power | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
+      | the whole heat at little power: 95 % of the nameplate's and more, above 90 % with a probability of 0.9 (ours) | healthy, as by heat | |
+      | what draws like a fan, more than a crankcase heater's 90 W, stayed on for more than 1 h after the last stop, to the end of the run, with the water likelier more than 0.3 K below its set temperature than not, in air above 7 °C | undecided: whether the fan turns | 0 |
       | the compressor stopped with the water more than 0.5 K below its set temperature beyond doubt, and stayed away for more than 1 h to the end of the run though water moved | undecided: fault memory, or who switched it off | 0 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |

@@ -398,4 +398,15 @@ class SoundnessTest {
     assertThat(open.confidence()).isZero();
     assertThat(open.because().toString()).contains("high in that band");
   }
+
+  /** Sound condensers keep 2 to 7 K of subcooling; 15 K are more than any heater's own way. */
+  @Test
+  void aFigureFarOutOfItsBandIsNotHealth() {
+    AtDuty much = AtDuty.sound().without(DutyFigure.SUBCOOLING_SHARE);
+    Soundness some = Soundness.of(much.set(DutyFigure.SUBCOOLING, 9.5, 0.5).evidence());
+    assertThat(some.confidence()).isEqualTo(0.5);
+    Soundness far = Soundness.of(much.set(DutyFigure.SUBCOOLING, 15, 0.5).evidence());
+    assertThat(far.confidence()).isZero();
+    assertThat(far.because().toString()).contains("but subcooling 15.0 K");
+  }
 }

@@ -63,4 +63,28 @@ class StayedAwayTest {
     RunBuilder run = evening(26.3).circulating(150).heating(60);
     assertThat(found(run).verdict().side()).isEqualTo(Side.HEALTHY);
   }
+
+  /** Fan and compressor come on too close together to tell what the fan draws. */
+  private static RunBuilder withoutLead(double poolCel) {
+    return RunBuilder.run()
+        .every(5)
+        .pool(poolCel)
+        .heatingAt(Channel.WATER_OUT, 1.55)
+        .off(5)
+        .circulating(10)
+        .heating(120);
+  }
+
+  /** A sound heater at rest runs no fan; 0.5 K below the set temperature it may be called for. */
+  @Test
+  void norIsOneWhoseFanStaysOnWithTheWaterALittleCold() {
+    Findings findings = found(withoutLead(27.5).fan(150));
+    assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
+    assertThat(findings.verdict().because().toString())
+        .contains("what draws like the fan stayed on for 2.5 h");
+    // It runs on for minutes, or with the water warm enough.
+    assertThat(found(withoutLead(27.5).fan(4).circulating(150)).verdict().side())
+        .isEqualTo(Side.HEALTHY);
+    assertThat(found(withoutLead(27.9).fan(150)).verdict().side()).isEqualTo(Side.HEALTHY);
+  }
 }
