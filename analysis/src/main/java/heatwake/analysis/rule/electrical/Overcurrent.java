@@ -10,6 +10,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.series.Series;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -64,7 +65,7 @@ public final class Overcurrent implements Rule {
   @Override
   public String limits() {
     return "Mean over 5 min, and 80 % of the instants in it, above 105 % of heater.current-max (plates are tolerated to be 5 %"
-        + " off: common practice), or mean over 3 h of unbroken load above 80 % of"
+        + " off: common practice) in more than one reading (ours), or mean over 3 h of unbroken load above 80 % of"
         + " heater.breaker (NEC 210.20(A) as an example; local code decides), each by more than 3"
         + " standard uncertainties of the reading. What stands with the heater at rest and water moving (another"
         + " load on the conductor, 0.8 A and 10 % of the running current or more: ours) is left out: whether it hangs"
@@ -89,7 +90,9 @@ public final class Overcurrent implements Rule {
       double limitA = heater.currentMaxA().getAsDouble();
       SustainedLoads loads = SustainedLoads.of(timeline, current, SUSTAINED_S, 0);
       List<Stretch> over =
-          loads.whereMean(above(PLATE_TOLERANCE * limitA, probe), limitA, SUSTAINED_SHARE);
+          loads.whereMean(above(PLATE_TOLERANCE * limitA, probe), limitA, SUSTAINED_SHARE).stream()
+              .filter(one -> isReadAgain(evidence, one, limitA + besideA.orElse(0)))
+              .toList();
       if (!over.isEmpty()) {
         flags.add(overNameplate(timeline, current, besideA, over, limitA));
       }
@@ -122,6 +125,23 @@ public final class Overcurrent implements Rule {
         "Stop the heater with the pool pump running and read the current: what stands then is"
             + " another load's.",
         flag.channels());
+  }
+
+  /**
+   * Whether more than one reading is above a limit: a log of changes holds the one that fell on an
+   * inrush until the next is sent.
+   */
+  private static boolean isReadAgain(Evidence evidence, Stretch over, double limitA) {
+    Timeline timeline = evidence.timeline();
+    Series readings = evidence.recording().series().get(Channel.CURRENT);
+    long endMs = timeline.timeMs(over.to() - 1) + timeline.stepMs();
+    int above = 0;
+    int r = readings.firstAtOrAfter(timeline.timeMs(over.from()) - timeline.stepMs());
+    while (r < readings.size() && readings.timeMs(r) <= endMs) {
+      above += readings.value(r) > limitA ? 1 : 0;
+      r++;
+    }
+    return above > 1;
   }
 
   private static double[] less(double[] current, double besideA) {

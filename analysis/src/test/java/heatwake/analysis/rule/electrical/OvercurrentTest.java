@@ -15,6 +15,7 @@ import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** The typical rig: 16 A nameplate, 20 A breaker, clamp with a standard uncertainty of 1 %. */
@@ -116,6 +117,38 @@ class OvercurrentTest {
   void anInrushThatASlowProbeHappensOnIsClear() {
     RunBuilder run = RunBuilder.run().every(60).circulating(5).set(Channel.CURRENT, 60).heating(1);
     assertClear(rule, readings(run.free(Channel.CURRENT).heating(30).recording()));
+  }
+
+  /** A log of changes keeps the reading of an inrush until the next is sent, which may be lost. */
+  @Test
+  void anInrushThatALogOfChangesHoldsIsClear() {
+    assertClear(rule, readings(changesKept(1).recording()));
+    onlyFlag(rule, readings(changesKept(3).recording()));
+  }
+
+  /** Sends 12 A with a dead band of 0.2 A; of the second start so many readings of 60 A alone. */
+  private static RunBuilder changesKept(int ofInrush) {
+    Random random = new Random(4);
+    double startS = (2 + 60 + 20) * 60;
+    double[] last = {Double.NaN, 0};
+    RunBuilder run =
+        RunBuilder.run()
+            .heatingAt(Channel.CURRENT, 12)
+            .change(
+                Channel.CURRENT,
+                (atS, value) -> {
+                  if (atS >= startS && atS < startS + 360) {
+                    return atS < startS + ofInrush ? 60 : Double.NaN;
+                  }
+                  double now = value + 0.15 * random.nextGaussian();
+                  if (Math.abs(now - last[0]) < 0.2 && atS - last[1] < 900) {
+                    return Double.NaN;
+                  }
+                  last[0] = now;
+                  last[1] = atS;
+                  return now;
+                });
+    return run.circulating(2).heating(60).circulating(20).heating(60).circulating(5);
   }
 
   /** NEC 210.20(A): the breaker carries 125 % of a continuous load, so 16 A on 20 A. */
