@@ -15,14 +15,21 @@ import org.junit.jupiter.api.Test;
  */
 class StayedAwayTest {
   private static RunBuilder evening(double poolCel) {
+    return upToTheStart(poolCel).fan(0.5).heating(120);
+  }
+
+  /** Fan and compressor come on too close together to tell what the fan draws. */
+  private static RunBuilder withoutLead(double poolCel) {
+    return upToTheStart(poolCel).heating(120);
+  }
+
+  private static RunBuilder upToTheStart(double poolCel) {
     return RunBuilder.run()
         .every(5)
         .pool(poolCel)
         .heatingAt(Channel.WATER_OUT, 1.55)
         .off(5)
-        .circulating(10)
-        .fan(0.5)
-        .heating(120);
+        .circulating(10);
   }
 
   private static Findings found(RunBuilder run) {
@@ -62,17 +69,6 @@ class StayedAwayTest {
   void soIsOneThatCameBack() {
     RunBuilder run = evening(26.3).circulating(150).heating(60);
     assertThat(found(run).verdict().side()).isEqualTo(Side.HEALTHY);
-  }
-
-  /** Fan and compressor come on too close together to tell what the fan draws. */
-  private static RunBuilder withoutLead(double poolCel) {
-    return RunBuilder.run()
-        .every(5)
-        .pool(poolCel)
-        .heatingAt(Channel.WATER_OUT, 1.55)
-        .off(5)
-        .circulating(10)
-        .heating(120);
   }
 
   /** A sound heater at rest runs no fan; 0.5 K below the set temperature it may be called for. */
