@@ -83,4 +83,35 @@ class StayedAwayTest {
         .isEqualTo(Side.HEALTHY);
     assertThat(found(withoutLead(27.9).fan(150)).verdict().side()).isEqualTo(Side.HEALTHY);
   }
+
+  /** On a visit in mild air an hour is not waited for: nothing is thawed, and no fan runs on so. */
+  @Test
+  void norIsOneOnAVisitWhoseSmallFanStaysOn() {
+    RunBuilder visit = upToTheStart(26).heating(20).set(Channel.POWER, 70).circulating(40);
+    Findings findings = found(visit);
+    assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
+    assertThat(findings.verdict().because().toString())
+        .contains("what draws like the fan stayed on for 40 min");
+    // Who switches the heater off and lets the pump run leaves no fan on.
+    RunBuilder flushed = upToTheStart(26).heating(30).circulating(40);
+    assertThat(found(flushed).verdict().side()).isEqualTo(Side.HEALTHY);
+  }
+
+  /** A crankcase heater is on before the start too. */
+  @Test
+  void aSmallDrawThatWasThereBeforeIsNoFan() {
+    RunBuilder visit =
+        RunBuilder.run()
+            .every(5)
+            .pool(26)
+            .heatingAt(Channel.WATER_OUT, 1.55)
+            .off(5)
+            .set(Channel.POWER, 70)
+            .circulating(10)
+            .free(Channel.POWER)
+            .heating(30)
+            .set(Channel.POWER, 70)
+            .circulating(40);
+    assertThat(found(visit).verdict().because().toString()).doesNotContain("like the fan");
+  }
 }

@@ -1,5 +1,7 @@
 package heatwake.analysis.rule.electrical;
 
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
@@ -23,6 +25,18 @@ public final class FanToTheEnd {
   /** No fan runs on, or thaws a coil, for so long; ours, s. */
   private static final double LEAST_S = 3600;
 
+  /** Nor runs on for so long where there is nothing to thaw; ours, as three restart delays, s. */
+  private static final double LEAST_WITHOUT_ICE_S = 900;
+
+  /** Air that leaves no ice on a coil; common practice, K (15 Cel). */
+  private static final double NO_ICE_K = 273.15 + 15;
+
+  /** A rest that shows what is drawn at rest, s; ours. */
+  private static final double REST_S = 180;
+
+  /** A crankcase heater is on at rest too, so that a rest draws no less than this share; ours. */
+  private static final double REST_SHARE = 0.5;
+
   /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
   private static final double NO_CALL_K = 0.3;
 
@@ -43,10 +57,26 @@ public final class FanToTheEnd {
         : Optional.of(spells.get(spells.size() - 1))
             .filter(fan::isCutOffAfter)
             .filter(fan::followsARun)
-            .filter(spell -> spell.durationS(timeline) >= LEAST_S)
-            .filter(spell -> !fan.mayThaw(spell))
-            .filter(spell -> !SmallDraw.isIn(evidence, channel, spell) && !other.isIn(spell))
+            .filter(spell -> spell.durationS(timeline) >= leastS(timeline, spell))
+            .filter(spell -> !fan.mayThaw(spell) && !other.isIn(spell))
+            .filter(spell -> !mayBeCrankcaseHeater(evidence, channel, spell))
             .flatMap(spell -> words(evidence, spell));
+  }
+
+  private static double leastS(Timeline timeline, Stretch spell) {
+    Channel air = timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
+    return spell.mean(timeline.of(air)) > NO_ICE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
+  }
+
+  private static boolean mayBeCrankcaseHeater(Evidence evidence, Channel channel, Stretch spell) {
+    Timeline timeline = evidence.timeline();
+    double[] draw = timeline.of(channel);
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    double most = REST_SHARE * MotorDraw.middle(draw, spell);
+    return SmallDraw.isIn(evidence, channel, spell)
+        && Stretch.where(phases.size(), i -> phases.is(i, Phase.CIRCULATING)).stream()
+            .filter(rest -> rest.durationS(timeline) >= REST_S)
+            .noneMatch(rest -> MotorDraw.middle(draw, rest) < most);
   }
 
   private static Optional<String> words(Evidence evidence, Stretch spell) {
