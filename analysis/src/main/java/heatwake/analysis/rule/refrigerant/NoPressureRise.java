@@ -12,9 +12,18 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The compressor draws power, but the high-side pressure hardly rises. */
 public final class NoPressureRise implements Rule {
+  private static final List<String> CAUSES =
+      List.of(
+          "worn or broken compressor (valves, scroll)",
+          "reversing valve stuck half way",
+          "three-phase compressor running backwards",
+          "hardly any refrigerant",
+          "pressure probe not open to the circuit");
+
   @Override
   public String id() {
     return "no-pressure-rise";
@@ -42,7 +51,8 @@ public final class NoPressureRise implements Rule {
         + " side may stand less than 10 % above saturation at water-in instead (the water alone puts it"
         + " there), if the low side is pulled down by less than 10 % and the water takes up less than the"
         + " compressor draws and beyond doubt less than half of the expected heat. Looked at after a"
-        + " rest of at least 3 min.";
+        + " rest of at least 3 min. A draw that came on within 1 min of the water and moved neither side by"
+        + " more than 2 % may be the pool pump's, and the side is open then (ours).";
   }
 
   @Override
@@ -62,56 +72,66 @@ public final class NoPressureRise implements Rule {
       if (start.failed()) {
         failed.add(start);
       } else if (!failed.isEmpty()) {
-        flags.add(flag(failed));
+        flags.add(flag(failed, evidence));
         failed.clear();
       }
     }
     if (!failed.isEmpty()) {
-      flags.add(flag(failed));
+      flags.add(flag(failed, evidence));
     }
     return Outcome.of(flags);
   }
 
-  private Flag flag(List<StartPressures> failed) {
+  private Flag flag(List<StartPressures> failed, Evidence evidence) {
     StartPressures first = failed.get(0);
     StartPressures last = failed.get(failed.size() - 1);
-    StringBuilder evidence = new StringBuilder(120);
-    evidence
-        .append("High side ")
+    boolean mayBePump = failed.stream().allMatch(start -> PumpsDraw.mayBe(evidence, start));
+    return new Flag(
+        id(),
+        mayBePump ? Side.UNDECIDED : Side.REFRIGERANT,
+        mayBePump ? Severity.WARNING : Severity.ALARM,
+        first.cycle().startMs(),
+        last.untilMs(),
+        words(failed)
+            + (mayBePump
+                ? "; the draw came with the water and moved neither pressure, so it may be the pool"
+                    + " pump's, and the compressor not have started"
+                : ""),
+        mayBePump
+            ? Stream.concat(
+                    Stream.of(
+                        "the pool pump on the heater's meter, and a compressor that never ran"),
+                    CAUSES.stream())
+                .toList()
+            : CAUSES,
+        mayBePump
+            ? "Switch the heater off with the pool pump running and read the power: what stands"
+                + " then is another load's."
+            : "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
+                + " have a certified refrigerant handler test compressor and reversing valve.",
+        Set.of(Channel.PRESSURE_DISCHARGE));
+  }
+
+  private static String words(List<StartPressures> failed) {
+    StartPressures first = failed.get(0);
+    StringBuilder text = new StringBuilder(120);
+    text.append("High side ")
         .append(Wording.megapascals(first.beforePa()))
         .append(" before the start, ")
         .append(Wording.megapascals(first.afterPa()))
         .append(" after 5 min of running");
-    first
-        .suctionPa()
-        .ifPresent(low -> evidence.append(", low side ").append(Wording.megapascals(low)));
+    first.suctionPa().ifPresent(low -> text.append(", low side ").append(Wording.megapascals(low)));
     if (first.isWatersOwn()) {
-      evidence
-          .append("; saturation at the entering water is ")
+      text.append("; saturation at the entering water is ")
           .append(Wording.megapascals(first.waterLiftPa().orElseThrow()));
     }
     first
         .powerW()
         .ifPresent(
-            power -> evidence.append("; the compressor draws ").append(Wording.kilowatts(power)));
+            power -> text.append("; the compressor draws ").append(Wording.kilowatts(power)));
     if (failed.size() > 1) {
-      evidence.append("; the same at ").append(failed.size()).append(" starts");
+      text.append("; the same at ").append(failed.size()).append(" starts");
     }
-    return new Flag(
-        id(),
-        Side.REFRIGERANT,
-        Severity.ALARM,
-        first.cycle().startMs(),
-        last.untilMs(),
-        evidence.toString(),
-        List.of(
-            "worn or broken compressor (valves, scroll)",
-            "reversing valve stuck half way",
-            "three-phase compressor running backwards",
-            "hardly any refrigerant",
-            "pressure probe not open to the circuit"),
-        "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
-            + " have a certified refrigerant handler test compressor and reversing valve.",
-        Set.of(Channel.PRESSURE_DISCHARGE));
+    return text.toString();
   }
 }

@@ -51,6 +51,27 @@ class NoPressureRiseTest {
     assertThat(flag.severity()).isEqualTo(Severity.ALARM);
   }
 
+  /** A pump on the heater's meter comes with the water and moves no pressure at all. */
+  @Test
+  void aDrawThatComesWithTheWaterAndMovesNothingMayBeThePumps() {
+    var flag = onlyFlag(rule, readings(unmoved().off(5).heating(30).recording()));
+    assertThat(flag.side()).isEqualTo(Side.UNDECIDED);
+    assertThat(flag.causes().get(0)).contains("pool pump");
+    // A heater waits for its water, and one that turns parts the pressures a little.
+    assertThat(
+            onlyFlag(rule, readings(unmoved().off(5).circulating(5).heating(30).recording()))
+                .side())
+        .isEqualTo(Side.REFRIGERANT);
+    assertThat(onlyFlag(rule, readings(pumpingNothing().off(5).heating(30).recording())).side())
+        .isEqualTo(Side.REFRIGERANT);
+  }
+
+  private static RunBuilder unmoved() {
+    return pumpingNothing()
+        .heatingAt(Channel.PRESSURE_DISCHARGE, 1510)
+        .heatingAt(Channel.PRESSURE_SUCTION, 1500);
+  }
+
   @Test
   void countsTheStarts() {
     assertThat(
