@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
@@ -15,6 +17,8 @@ import org.sqlite.SQLiteErrorCode;
 /** Opens database files, and says plainly when one cannot be. */
 final class Opening {
   static final int BUSY_TIMEOUT_MS = 5000;
+
+  private static final int AGAIN_MS = 50;
 
   private Opening() {}
 
@@ -91,7 +95,7 @@ final class Opening {
     config.setTempStore(TempStore.MEMORY);
     Connection connection = null;
     try {
-      connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+      connection = connected(config, file);
       Schema.bringUpToDate(connection, file);
       return maker.make(file, connection);
     } catch (SQLException e) {
@@ -100,6 +104,25 @@ final class Opening {
     } catch (MistakeException e) {
       closeQuietly(connection);
       throw e;
+    }
+  }
+
+  /**
+   * Of two that open a new file at once one is told that it is busy without any waiting: SQLite
+   * does not heed the busy timeout while it turns a file to WAL.
+   */
+  private static Connection connected(SQLiteConfig config, Path file) throws SQLException {
+    long untilNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(BUSY_TIMEOUT_MS);
+    while (true) {
+      try {
+        return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+      } catch (SQLException e) {
+        boolean isBusy = SqlFault.primaryCode(e) == SQLiteErrorCode.SQLITE_BUSY;
+        if (!isBusy || System.nanoTime() - untilNs >= 0) {
+          throw e;
+        }
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(AGAIN_MS));
+      }
     }
   }
 

@@ -10,7 +10,7 @@ import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 
 /** The probes: one sends lines, three publish, as fast as they are told to. */
-final class Senders {
+final class Senders implements AutoCloseable {
   private static final long PAUSE_MS = 20;
 
   private final SoakedSite site;
@@ -64,15 +64,21 @@ final class Senders {
     return failure != null;
   }
 
-  /** Lets them end, and tells of a failure. */
+  /** Waits until they have ended, and tells of a failure. */
   void end() throws Exception {
-    over = true;
+    close();
     for (Thread one : threads) {
       one.join();
     }
     if (failure != null) {
       throw failure;
     }
+  }
+
+  /** Lets them end however the soak went: one that goes on sending keeps the tests from ending. */
+  @Override
+  public void close() {
+    over = true;
   }
 
   /** Lines that could be sent. */

@@ -65,25 +65,14 @@ class SoakTest {
       site = soaked;
       FaultDeck deck = new FaultDeck(site, random);
       long beganMs = System.currentTimeMillis();
-      Senders senders = new Senders(site);
-      awaitAllHeard("the start");
-      senders.recorderHasSubscribed();
-      troubles.add(new Trouble(beganMs, System.currentTimeMillis()));
-      long endNs = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
-      while (System.nanoTime() - endNs < 0 && !senders.haveFailed()) {
-        Thread.sleep(COMMIT_MS);
-        site.pause(1000);
-        long startMs = System.currentTimeMillis();
-        Fault fault = deck.draw();
-        fault.strike(site);
-        awaitAllHeard(fault.name());
-        if (fault.costsLines()) {
-          troubles.add(new Trouble(startMs, System.currentTimeMillis()));
-        }
+      try (Senders senders = new Senders(site)) {
+        awaitAllHeard("the start");
+        senders.recorderHasSubscribed();
+        troubles.add(new Trouble(beganMs, System.currentTimeMillis()));
+        strike(deck, senders);
+        senders.end();
+        oweQuietLines(senders.lines());
       }
-      Thread.sleep(COMMIT_MS);
-      senders.end();
-      oweQuietLines(senders.lines());
       try {
         Eventually.that("all that is owed", this::isAllThere);
       } finally {
@@ -92,6 +81,23 @@ class SoakTest {
       site.recorder().stop();
       check();
     }
+  }
+
+  /** Fault after fault until the time is over. */
+  private void strike(FaultDeck deck, Senders senders) throws Exception {
+    long endNs = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
+    while (System.nanoTime() - endNs < 0 && !senders.haveFailed()) {
+      Thread.sleep(COMMIT_MS);
+      site.pause(1000);
+      long startMs = System.currentTimeMillis();
+      Fault fault = deck.draw();
+      fault.strike(site);
+      awaitAllHeard(fault.name());
+      if (fault.costsLines()) {
+        troubles.add(new Trouble(startMs, System.currentTimeMillis()));
+      }
+    }
+    Thread.sleep(COMMIT_MS);
   }
 
   private boolean isAllThere() {
