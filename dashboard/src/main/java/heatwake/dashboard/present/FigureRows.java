@@ -18,7 +18,6 @@ import java.util.OptionalDouble;
  * under what is missing.
  */
 public final class FigureRows {
-  private static final double SECONDS_PER_HOUR = 3600;
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   private final Findings findings;
@@ -209,11 +208,7 @@ public final class FigureRows {
       addDifference("Condenser approach", span.condenserApproachK());
       addDifference("Evaporator approach", span.evaporatorApproachK());
       span.condensateKgPerS()
-          .ifPresent(
-              rate ->
-                  rows.add(
-                      new FigureRow(
-                          "Condensate", Figure.fixed(rate * SECONDS_PER_HOUR, 1) + " kg/h", "")));
+          .ifPresent(rate -> rows.add(new FigureRow("Condensate", units.condensate(rate), "")));
       return rows;
     }
   }

@@ -26,6 +26,11 @@ public enum UnitChoice {
     }
 
     @Override
+    public String condensate(double kgPerS) {
+      return Figure.fixed(kgPerS * SECONDS_PER_HOUR, 1) + " kg/h";
+    }
+
+    @Override
     public String sentence(String metric) {
       return metric;
     }
@@ -52,16 +57,34 @@ public enum UnitChoice {
     }
 
     @Override
+    public String condensate(double kgPerS) {
+      double m3PerHour = kgPerS * SECONDS_PER_HOUR / WATER_KG_PER_M3;
+      return Figure.fixed(Unit.of(Quantity.VOLUME, "[gal_us]").fromSi(m3PerHour), 1) + " gal/h";
+    }
+
+    @Override
     public String sentence(String metric) {
       return UsSentence.of(metric);
     }
   };
+
+  private static final int SECONDS_PER_HOUR = 3600;
+
+  /** As it drips off a coil; a tenth of a gallon an hour does not ask for more. */
+  private static final double WATER_KG_PER_M3 = 1000;
 
   /** How values of a quantity are shown. */
   public abstract DisplayUnit of(Quantity quantity);
 
   /** How a refrigerant's pressure is shown; it is ten times that of the water. */
   public abstract DisplayUnit refrigerantPressure();
+
+  /**
+   * Water taken out of the air, as it is caught under the drain.
+   *
+   * @param kgPerS its mass flow, kg/s
+   */
+  public abstract String condensate(double kgPerS);
 
   /** A sentence of the analysis, with its figures in these units. */
   public abstract String sentence(String metric);

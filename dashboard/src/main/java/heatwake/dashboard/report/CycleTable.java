@@ -5,6 +5,7 @@ import com.lowagie.text.Element;
 import com.lowagie.text.Font;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfWriter;
 import heatwake.analysis.finding.Findings;
 import heatwake.dashboard.present.CycleRow;
 import heatwake.dashboard.present.Moment;
@@ -18,6 +19,9 @@ final class CycleTable {
 
   /** As many as fill a page; a customer reads no more, and the rest is named in one line. */
   private static final int MOST_ROWS = 60;
+
+  /** The lines below it that say what was counted, pt. */
+  private static final float COVERAGE_HEIGHT = 26;
 
   private static final float[] RATIO = {7, 42, 20, 22, 22, 17};
 
@@ -33,15 +37,32 @@ final class CycleTable {
     this.energyUnit = CycleRow.energyUnit(units);
   }
 
-  /** Whether there are few enough cycles to stand below something else. */
+  /** Whether there are few enough cycles to stand with something else on a page. */
   boolean isShort() {
     return rows.size() <= FEW;
+  }
+
+  /** Whether all of it fits on what is left of the page: a page for two lines helps nobody. */
+  boolean fits(Document document, PdfWriter writer) {
+    PdfPTable table = table();
+    table.setTotalWidth(document.right() - document.left());
+    float needed = table.getTotalHeight() + table.spacingBefore() + COVERAGE_HEIGHT;
+    return rows.isEmpty() || needed <= writer.getVerticalPosition(true) - document.bottom();
   }
 
   void addTo(Document document) {
     if (rows.isEmpty()) {
       return;
     }
+    document.add(table());
+    String rest =
+        rows.size() > MOST_ROWS
+            ? "And " + (rows.size() - MOST_ROWS) + " more; heatwake analyse --json lists them all. "
+            : "";
+    document.add(blocks.paragraph(rest + CycleRow.coverage(rows), fonts.soft()));
+  }
+
+  private PdfPTable table() {
     PdfPTable table = blocks.table(RATIO);
     addHeading(table);
     for (CycleRow row : rows.subList(0, Math.min(MOST_ROWS, rows.size()))) {
@@ -54,12 +75,7 @@ final class CycleTable {
     }
     table.setSpacingBefore(isShort() ? 14 : 8);
     table.setKeepTogether(isShort());
-    document.add(table);
-    String rest =
-        rows.size() > MOST_ROWS
-            ? "And " + (rows.size() - MOST_ROWS) + " more; heatwake analyse --json lists them all. "
-            : "";
-    document.add(blocks.paragraph(rest + CycleRow.coverage(rows), fonts.soft()));
+    return table;
   }
 
   private void addHeading(PdfPTable table) {

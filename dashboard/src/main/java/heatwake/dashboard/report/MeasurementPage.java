@@ -44,7 +44,6 @@ final class MeasurementPage {
   }
 
   void addTo(Document document) {
-    document.newPage();
     startup(document);
     probes(document);
     notes(document);

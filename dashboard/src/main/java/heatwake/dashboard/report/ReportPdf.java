@@ -63,13 +63,17 @@ public final class ReportPdf {
     document.open();
     CycleTable cycles = new CycleTable(blocks, findings, units, moment);
     new OutcomePage(blocks, recording, findings, units, moment).addTo(document);
-    if (cycles.isShort()) {
+    boolean isBelow = cycles.isShort() && cycles.fits(document, writer);
+    if (isBelow) {
       cycles.addTo(document);
     }
     new ChartPage(blocks, recording, findings, units, moment).addTo(document, writer);
+    document.newPage();
+    if (!isBelow) {
+      cycles.addTo(document);
+    }
     if (!cycles.isShort()) {
       document.newPage();
-      cycles.addTo(document);
     }
     new MeasurementPage(blocks, recording, findings, units, moment).addTo(document);
     document.close();

@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -63,6 +64,41 @@ class ReportPdfTest {
             "Heat, kWh",
             "2 4 May 18:12 to 18:22 10 min 2.50 ± 0.11 0.500 ± 0.006 5.0 ± 0.2",
             "60 since 5 May 05:48");
+  }
+
+  /** What does not fit below the flags stands above the start-up list. */
+  @Test
+  void aFewCyclesTakeNoPageOfTheirOwn() throws IOException {
+    for (int cycles = 1; cycles <= 8; cycles++) {
+      Path file = folder.resolve("report.pdf");
+      String heading = "Compressor: " + cycles;
+      new ReportPdf(
+              InventedNight.recording(),
+              InventedNight.withCycles(cycles),
+              UnitChoice.METRIC,
+              new Moment(ZoneOffset.UTC))
+          .writeTo(file);
+
+      assertThat(pagesOf(file))
+          .as("%d cycles", cycles)
+          .filteredOn(page -> page.contains(heading))
+          .singleElement()
+          .asString()
+          .containsPattern("Flags|Start-up list");
+    }
+  }
+
+  private static List<String> pagesOf(Path file) throws IOException {
+    List<String> pages = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(file.toFile())) {
+      PDFTextStripper stripper = new PDFTextStripper();
+      for (int page = 1; page <= document.getNumberOfPages(); page++) {
+        stripper.setStartPage(page);
+        stripper.setEndPage(page);
+        pages.add(stripper.getText(document));
+      }
+    }
+    return pages;
   }
 
   @Test
