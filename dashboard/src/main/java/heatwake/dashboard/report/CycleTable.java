@@ -14,8 +14,8 @@ import java.util.List;
 
 /** The compressor cycles, one a line; its heading stands on every page it runs over. */
 final class CycleTable {
-  /** So many fit below the flags; more have a page of their own. */
-  private static final int FEW = 8;
+  /** So many leave room for the start-up list on a page; more have a page of their own. */
+  private static final int FEW = 20;
 
   /** As many as fill a page; a customer reads no more, and the rest is named in one line. */
   private static final int MOST_ROWS = 60;
@@ -42,12 +42,15 @@ final class CycleTable {
     return rows.size() <= FEW;
   }
 
-  /** Whether all of it fits on what is left of the page: a page for two lines helps nobody. */
-  boolean fits(Document document, PdfWriter writer) {
+  /** Whether all of it fits below what stands on the page; a page for two lines helps nobody. */
+  boolean fitsBelow(Document document, PdfWriter writer) {
     PdfPTable table = table();
     table.setTotalWidth(document.right() - document.left());
-    float needed = table.getTotalHeight() + table.spacingBefore() + COVERAGE_HEIGHT;
-    return rows.isEmpty() || needed <= writer.getVerticalPosition(true) - document.bottom();
+    float needed = table.spacingBefore() + table.getTotalHeight() + COVERAGE_HEIGHT;
+    float at = writer.getVerticalPosition(false);
+    // What ends within a line of the page's foot has begun the next page already.
+    boolean isFresh = at >= document.top();
+    return rows.isEmpty() || (!isFresh && at - needed >= document.bottom());
   }
 
   void addTo(Document document) {
@@ -73,7 +76,7 @@ final class CycleTable {
       addRight(table, row.electric(), fonts.text());
       addRight(table, row.cop(), fonts.strong());
     }
-    table.setSpacingBefore(isShort() ? 14 : 8);
+    table.setSpacingBefore(14);
     table.setKeepTogether(isShort());
     return table;
   }

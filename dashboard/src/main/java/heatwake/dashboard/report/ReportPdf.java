@@ -63,7 +63,7 @@ public final class ReportPdf {
     document.open();
     CycleTable cycles = new CycleTable(blocks, findings, units, moment);
     new OutcomePage(blocks, recording, findings, units, moment).addTo(document);
-    boolean isBelow = cycles.isShort() && cycles.fits(document, writer);
+    boolean isBelow = cycles.fitsBelow(document, writer);
     if (isBelow) {
       cycles.addTo(document);
     }
@@ -71,9 +71,9 @@ public final class ReportPdf {
     document.newPage();
     if (!isBelow) {
       cycles.addTo(document);
-    }
-    if (!cycles.isShort()) {
-      document.newPage();
+      if (!cycles.isShort()) {
+        document.newPage();
+      }
     }
     new MeasurementPage(blocks, recording, findings, units, moment).addTo(document);
     document.close();

@@ -69,7 +69,7 @@ class ReportPdfTest {
   /** What does not fit below the flags stands above the start-up list. */
   @Test
   void aFewCyclesTakeNoPageOfTheirOwn() throws IOException {
-    for (int cycles = 1; cycles <= 8; cycles++) {
+    for (int cycles = 1; cycles <= 20; cycles++) {
       Path file = folder.resolve("report.pdf");
       String heading = "Compressor: " + cycles;
       new ReportPdf(
