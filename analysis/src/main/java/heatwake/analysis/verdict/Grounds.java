@@ -21,6 +21,9 @@ import java.util.stream.Stream;
 final class Grounds {
   private static final int MOST_REASONS = 6;
 
+  /** Which cause it fits, and what shows that most. */
+  private static final int LEAST_SYMPTOMS = 2;
+
   private final Evidence evidence;
   private final FlagSides sides;
 
@@ -29,27 +32,46 @@ final class Grounds {
     this.sides = sides;
   }
 
-  /** The flags of the side, its heaviest first, then the symptoms, then the flags of others. */
+  /**
+   * The flags of the side, its heaviest first, then the symptoms, then the flags of others: a
+   * second cause is told before the last of the symptoms of the first.
+   */
   List<Reason> reasons(List<Flag> flags, Side side) {
-    List<Reason> reasons = new ArrayList<>();
     List<Flag> heaviestFirst = new ArrayList<>(flags);
     heaviestFirst.sort(Comparator.comparingDouble(FlagWeight::of).reversed());
-    heaviestFirst.stream()
-        .filter(flag -> flag.side() == side)
-        .forEach(flag -> reasons.add(new Reason.Blames(flag)));
-    heaviestFirst.stream()
-        .filter(flag -> flag.side() == side && sides.isByTable(flag))
-        .findFirst()
-        .ifPresent(
-            flag -> symptoms(flag, side).forEach(text -> reasons.add(new Reason.Sentence(text))));
-    if (flags.stream().noneMatch(sides::isHanded)) {
-      sides.heatDoubt().ifPresent(why -> reasons.add(new Reason.Sentence("also " + why)));
+    List<Reason> ofSide =
+        heaviestFirst.stream()
+            .filter(flag -> flag.side() == side)
+            .<Reason>map(Reason.Blames::new)
+            .toList();
+    List<Reason> beside = beside(heaviestFirst, side);
+    int room = MOST_REASONS - ofSide.size() - beside.size();
+    Stream<Reason> symptoms =
+        heaviestFirst.stream()
+            .filter(flag -> flag.side() == side && sides.isByTable(flag))
+            .findFirst()
+            .stream()
+            .flatMap(flag -> symptoms(flag, side).stream())
+            .<Reason>map(Reason.Sentence::new)
+            .limit(Math.max(LEAST_SYMPTOMS, room));
+    Set<String> said = new HashSet<>();
+    return Stream.of(ofSide.stream(), symptoms, beside.stream())
+        .flatMap(reasons -> reasons)
+        .filter(one -> said.add(one.text()))
+        .limit(MOST_REASONS)
+        .toList();
+  }
+
+  /** What is said although it does not speak for the side. */
+  private List<Reason> beside(List<Flag> heaviestFirst, Side side) {
+    List<Reason> beside = new ArrayList<>();
+    if (heaviestFirst.stream().noneMatch(sides::isHanded)) {
+      sides.heatDoubt().ifPresent(why -> beside.add(new Reason.Sentence("also " + why)));
     }
     heaviestFirst.stream()
         .filter(flag -> flag.side() != side)
-        .forEach(flag -> reasons.add(new Reason.Beside(flag)));
-    Set<String> said = new HashSet<>();
-    return reasons.stream().filter(one -> said.add(one.text())).limit(MOST_REASONS).toList();
+        .forEach(flag -> beside.add(new Reason.Beside(flag)));
+    return beside;
   }
 
   private List<String> symptoms(Flag flag, Side side) {

@@ -2,21 +2,25 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Reason;
+import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.electrical.DoubtfulSupply;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * From the flags that stand to the verdict. Each flag supports its side by its weight; independent
- * supports add up as probabilities do, 1 - (1 - a)(1 - b). The best supported side is named, less
- * sure by what another side has for it. Without a flag of weight the heater is sound only if
- * something speaks for it.
+ * supports add up as probabilities do, 1 - (1 - a)(1 - b). The best supported side is named, one
+ * with an alarm before those without, less sure by what another side has for it. Without a flag of
+ * weight the heater is sound only if something speaks for it.
  */
 final class Reasoning {
   /** Support below which no side is named; ours. */
@@ -24,6 +28,12 @@ final class Reasoning {
 
   /** Two sides whose supports differ by less than this cannot be told apart; ours. */
   private static final double LEAST_DIFFERENCE = 0.03;
+
+  /**
+   * Support from which an alarm's side comes before one that has only warnings: what may harm the
+   * heater is mended first; ours.
+   */
+  private static final double LEAST_OF_ALARM = 0.5;
 
   /** How much another side's support takes off; ours. */
   private static final double RIVAL_SHARE = 0.4;
@@ -49,7 +59,11 @@ final class Reasoning {
   Verdict verdict(List<Flag> flags) {
     Map<Side, Double> support = support(flags);
     List<Map.Entry<Side, Double>> ranked = new ArrayList<>(support.entrySet());
-    ranked.sort(Map.Entry.<Side, Double>comparingByValue().reversed());
+    Set<Side> urgent = urgent(flags, support);
+    ranked.sort(
+        Comparator.comparing((Map.Entry<Side, Double> one) -> urgent.contains(one.getKey()))
+            .thenComparing(Map.Entry.comparingByValue())
+            .reversed());
     if (ranked.isEmpty() || ranked.get(0).getValue() < LEAST_SUPPORT) {
       return withoutFlagOfWeight(flags);
     }
@@ -60,7 +74,7 @@ final class Reasoning {
       return undecided(flags);
     }
     double confidence = Math.min(MOST_CONFIDENCE, best * (1 - RIVAL_SHARE * rival));
-    boolean tie = best - rival < LEAST_DIFFERENCE;
+    boolean tie = Math.abs(best - rival) < LEAST_DIFFERENCE;
     List<Reason> because = new ArrayList<>(grounds.reasons(flags, side));
     List<String> wouldDecide = new ArrayList<>(grounds.whatWouldDecide(flags, side));
     HeaterBeside.of(side, flags, evidence)
@@ -93,6 +107,15 @@ final class Reasoning {
       support.computeIfPresent(Side.MEASUREMENT, (side, value) -> value * BESIDE_MACHINE);
     }
     return support;
+  }
+
+  /** Sides of the machine and its surroundings that an alarm speaks for. */
+  private static Set<Side> urgent(List<Flag> flags, Map<Side, Double> support) {
+    return flags.stream()
+        .filter(flag -> flag.severity() == Severity.ALARM && blamesMachine(flag.side()))
+        .map(Flag::side)
+        .filter(side -> support.getOrDefault(side, 0.0) >= LEAST_OF_ALARM)
+        .collect(Collectors.toSet());
   }
 
   private static boolean blamesMachine(Side side) {

@@ -176,7 +176,9 @@ class VerdictPageTest {
 
       How much a flag speaks for its side; a flag that is only worth knowing (info) counts 40 %. Flags of one side
       add up as probabilities do, 1 - (1 - a)(1 - b); a flag with a side from the table of causes is multiplied by
-      how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has.
+      how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has;
+      a side with an alarm and a support of 0.5 comes before those that have only warnings, since what may harm the
+      heater is mended first (ours).
       Beside a machine flag that rests on other readings, a measurement flag counts 60 %. `low-heater-flow` told by
       the rise alone counts 0.65: a loose clip reads as much. Flags speak only beyond doubt, so where several sides
       have one a low confidence leaves open which comes first, not whether they are so.

@@ -114,6 +114,59 @@ class JudgementTest {
     assertThat(reasoning.verdict(List.of(byFlow)).confidence()).isEqualTo(0.85);
   }
 
+  /** The motor is saved first, though the warning weighs more: 0.9 against 0.85. */
+  @Test
+  void anAlarmComesBeforeAWarning() {
+    Flag warning = flag("no-flow", Side.WATER, 0, 60, Channel.FLOW_SWITCH);
+    Flag overcurrent = flag("overcurrent", Side.ELECTRICAL, 0, 60, Channel.CURRENT);
+    Reasoning reasoning = reasoning(AtDuty.sound().evidence());
+    assertThat(reasoning.verdict(List.of(warning, overcurrent)).side()).isEqualTo(Side.WATER);
+    Verdict verdict = reasoning.verdict(List.of(warning, alarm(overcurrent)));
+    assertThat(verdict.side()).isEqualTo(Side.ELECTRICAL);
+    assertThat(verdict.confidence()).isEqualTo(0.54);
+    // A word worth knowing does not speak loudly enough to come first.
+    Flag faint = alarm(flag("setpoint-unreachable", Side.POOL, 0, 60));
+    Flag fainter = alarm(flag("data-gap", Side.CONTROL, 0, 60));
+    assertThat(reasoning.verdict(List.of(warning, fainter)).side()).isEqualTo(Side.WATER);
+    assertThat(reasoning.verdict(List.of(warning, faint)).side()).isEqualTo(Side.POOL);
+  }
+
+  private static Flag alarm(Flag flag) {
+    return new Flag(
+        flag.rule(),
+        flag.side(),
+        Severity.ALARM,
+        flag.startMs(),
+        flag.endMs(),
+        flag.evidence(),
+        flag.causes(),
+        flag.nextCheck(),
+        flag.channels());
+  }
+
+  /** However much speaks for the first, the second has to be mended too. */
+  @Test
+  void aSecondCauseIsToldBeforeTheLastSymptomOfTheFirst() {
+    AtDuty overcharged =
+        AtDuty.sound()
+            .set(DutyFigure.CONDENSER_APPROACH, 24, 0.4)
+            .set(DutyFigure.SUBCOOLING, 22, 0.5)
+            .set(DutyFigure.SUBCOOLING_SHARE, 0.83, 0.03)
+            .set(DutyFigure.DISCHARGE_SUPERHEAT, 57, 0.5)
+            .set(DutyFigure.POWER_RATIO, 1.6, 0.05);
+    long from = overcharged.duty().startMs() / 60_000;
+    long to = overcharged.duty().endMs() / 60_000;
+    Flag approach =
+        flag("condenser-approach", Side.REFRIGERANT, from, to, Channel.PRESSURE_DISCHARGE);
+    Flag stale = flag("air-recirculation", Side.AIRFLOW, from, to, Channel.AIR_IN);
+    List<String> because =
+        reasoning(overcharged.evidence()).verdict(List.of(alarm(approach), stale)).because();
+    assertThat(because).hasSize(6);
+    assertThat(because.get(0)).startsWith("condenser-approach: ");
+    assertThat(because.get(1)).startsWith("fits ");
+    assertThat(because.get(5)).contains("air-recirculation", "evidence of air-recirculation");
+  }
+
   /** The rig states what the nameplate promises; what it promises today depends on the air. */
   @Test
   void whereRatingsAreStatedTheProbeIsAskedFor() {
