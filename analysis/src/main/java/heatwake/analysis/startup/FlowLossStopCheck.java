@@ -8,6 +8,7 @@ import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.water.WaterLoss;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** The heater stops when the water stops. */
 final class FlowLossStopCheck implements Check {
@@ -50,9 +51,26 @@ final class FlowLossStopCheck implements Check {
         overlapS <= timeline.stepS()
             ? "compressor stopped with the water"
             : "compressor stopped " + Wording.duration(overlapS) + " after the water";
-    return overlapS <= allowedS
-        ? pass(atMs, text)
-        : fail(atMs, text + "; it should within " + Wording.duration(STOPS_WITHIN_S));
+    if (overlapS > allowedS) {
+      return fail(atMs, text + "; it should within " + Wording.duration(STOPS_WITHIN_S));
+    }
+    if (FlowSwitchDoubt.staysClosed(timeline, loss.get())) {
+      return fail(
+          atMs,
+          text
+              + ", but flow-switch stayed closed for "
+              + Wording.duration(loss.get().durationS(timeline))
+              + " without water");
+    }
+    OptionalDouble cutOutPa = FlowSwitchDoubt.cutOutPa(evidence, loss.get());
+    return cutOutPa.isPresent()
+        ? notSeen(
+            text
+                + ", with "
+                + Wording.megapascals(cutOutPa.getAsDouble())
+                + " on the high side: its pressure switch may have stopped it; have the flow switch"
+                + " tested by itself")
+        : pass(atMs, text);
   }
 
   /** The compressor ran at the moment, or just before, and did not stop long before the water. */

@@ -334,6 +334,37 @@ class StartupListTest {
         "restarted [78] min after a stop; the restart delay is 4 min");
   }
 
+  /** What stops it hot is not the flow switch: high-pressure switches open around 65 Cel. */
+  @Test
+  void aStopByThePressureSwitchSaysNothingOfTheFlowSwitch() {
+    assertSays(
+        RunBuilder.run()
+            .circulating(12)
+            .heating(30)
+            .set(Channel.FLOW_HEATER, 0)
+            .set(Channel.FLOW_SWITCH, 0)
+            .change(Channel.PRESSURE_DISCHARGE, (atS, kPa) -> 4200)
+            .heating(0.25)
+            .free(Channel.PRESSURE_DISCHARGE)
+            .off(10),
+        Item.FLOW_LOSS_STOP,
+        Result.NOT_SEEN,
+        "compressor stopped \\d+ s after the water, with 4\\.2\\d* MPa on the high side: its pressure"
+            + " switch may have stopped it; have the flow switch tested by itself");
+    assertSays(
+        RunBuilder.run()
+            .circulating(12)
+            .heating(30)
+            .set(Channel.FLOW_HEATER, 0)
+            .set(Channel.FLOW_SWITCH, 1)
+            .heating(0.25)
+            .off(6),
+        Item.FLOW_LOSS_STOP,
+        Result.FAIL,
+        "compressor stopped \\d+ s after the water, but flow-switch stayed closed for 6 min( \\d+"
+            + " s)? without water");
+  }
+
   @Test
   void setpointStop() {
     assertSays(

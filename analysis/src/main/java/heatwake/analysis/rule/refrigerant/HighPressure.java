@@ -21,15 +21,6 @@ import java.util.function.Function;
 
 /** High side near the nameplate's or the refrigerant's limit. */
 public final class HighPressure implements Rule {
-  /** Near the nameplate's greatest pressure: this part of it; ours. */
-  private static final double NEAR_SHARE = 0.9;
-
-  /**
-   * Without a nameplate limit: condensing above this, Cel. High-pressure switches of pool heaters
-   * open around 65 Cel (R-410A: about 4.2 MPa); common practice.
-   */
-  private static final double HOT_CONDENSING_K = 273.15 + 60;
-
   /** Where high-pressure switches open, K; common practice. */
   private static final double SWITCHES_OPEN_K = 273.15 + 65;
 
@@ -62,41 +53,40 @@ public final class HighPressure implements Rule {
       return Outcome.notEnoughData("no pressure-discharge reading");
     }
     Rig rig = evidence.recording().rig();
-    OptionalDouble most = rig.heater().pressureMaxPa();
-    if (most.isPresent()) {
-      return above(
-          evidence,
-          NEAR_SHARE * most.getAsDouble(),
-          peak ->
-              "High side "
-                  + Wording.megapascals(peak.highestPa())
-                  + stops(peak)
-                  + ", "
-                  + Wording.percent(peak.highestPa() / most.getAsDouble())
-                  + " of the greatest permitted "
-                  + Wording.megapascals(most.getAsDouble()));
-    }
-    if (rig.heater().refrigerant().isEmpty()) {
+    OptionalDouble limit = HighSideLimit.pa(rig);
+    if (limit.isEmpty()) {
       return Outcome.notEnoughData(
           "neither the nameplate's greatest pressure nor heater.refrigerant in the rig");
     }
-    Saturation saturation = Saturation.of(rig.heater().refrigerant().get());
-    AbsolutePressure atmosphere = Atmosphere.standard(rig.site().altitudeM());
-    double highestPa = saturation.dewPressure(saturation.highestK()).gauge(atmosphere).pa();
+    OptionalDouble most = rig.heater().pressureMaxPa();
     return above(
         evidence,
-        saturation.dewPressure(HOT_CONDENSING_K).gauge(atmosphere).pa(),
-        peak ->
-            condensing(
-                saturation.dewTemperatureK(
-                    new GaugePressure(Math.min(peak.highestPa(), highestPa)).absolute(atmosphere)),
-                stops(peak)));
+        limit.getAsDouble(),
+        most.isPresent()
+            ? peak -> ofPermitted(peak, most.getAsDouble())
+            : peak -> condensing(peak, rig));
   }
 
-  private static String condensing(double condensingK, String stops) {
+  private static String ofPermitted(HighSidePeak peak, double mostPa) {
+    return "High side "
+        + Wording.megapascals(peak.highestPa())
+        + stops(peak)
+        + ", "
+        + Wording.percent(peak.highestPa() / mostPa)
+        + " of the greatest permitted "
+        + Wording.megapascals(mostPa);
+  }
+
+  private static String condensing(HighSidePeak peak, Rig rig) {
+    Saturation saturation = Saturation.of(rig.heater().refrigerant().orElseThrow());
+    AbsolutePressure atmosphere = Atmosphere.standard(rig.site().altitudeM());
+    double highestPa = saturation.dewPressure(saturation.highestK()).gauge(atmosphere).pa();
+    double condensingK =
+        saturation.dewTemperatureK(
+            new GaugePressure(Math.min(peak.highestPa(), highestPa)).absolute(atmosphere));
     return "Condensing at "
         + Wording.celsius(condensingK)
-        + stops
+        + stops(peak)
         + (condensingK > SWITCHES_OPEN_K ? ", above" : ", near")
         + " the 65 °C at which high-pressure switches open";
   }
