@@ -64,7 +64,7 @@ record Figures(
     Circuit circuit = Circuit.of(timeline, recording.rig());
     SteadyFigures figures =
         new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
-    PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases);
+    PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases, water);
     Evidence evidence =
         new Evidence(
             recording,

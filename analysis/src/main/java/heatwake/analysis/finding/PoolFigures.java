@@ -12,7 +12,9 @@ import java.util.OptionalLong;
  * @param lossModelW mean heat loss over the run by the evaporation equation with convection and
  *     radiation
  * @param warmingKPerS pace of warming while the heater runs, losses included
- * @param poolK pool temperature at the end of the run
+ * @param poolK pool temperature when it was last seen
+ * @param poolMs when that was, UTC milliseconds: a probe in a pipe sees the pool only while water
+ *     moves
  * @param setpointMs when the set temperature is reached at that pace with the heater on, UTC
  *     milliseconds; empty if it is not reached, or cannot be told
  * @param setpointUnreachable whether the pace seen would never reach the set temperature
@@ -23,6 +25,7 @@ public record PoolFigures(
     Optional<Estimate> lossModelW,
     Optional<Estimate> warmingKPerS,
     Optional<Estimate> poolK,
+    OptionalLong poolMs,
     OptionalLong setpointMs,
     boolean setpointUnreachable) {
 
@@ -34,6 +37,7 @@ public record PoolFigures(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
+          OptionalLong.empty(),
           OptionalLong.empty(),
           false);
 }

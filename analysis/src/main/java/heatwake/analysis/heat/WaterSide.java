@@ -29,6 +29,8 @@ import java.util.Optional;
  * @param share part of the total flow that goes through the heater
  * @param flow what heat is computed from
  * @param heat heat at every instant
+ * @param seemsToCool whether {@code water-out} reads colder than {@code water-in} while the heater
+ *     heats: the two may be exchanged, and neither is known to read the water that enters
  * @param missing what could not be had and what would give it, one sentence each
  */
 @SuppressWarnings("ArrayRecordComponent") // a large array, shared on purpose
@@ -39,6 +41,7 @@ public record WaterSide(
     Optional<HeaterShare> share,
     Optional<FlowBasis> flow,
     Optional<HeatStream> heat,
+    boolean seemsToCool,
     List<String> missing) {
 
   /** Gauge pressure in the heater where none is measured: usual for a pool; common practice. */
@@ -78,7 +81,7 @@ public record WaterSide(
     if (trusted.isPresent() && heat.isEmpty()) {
       missing.add("heat: water-in and water-out are needed; clip both to the heater's pipes");
     }
-    return new WaterSide(zero, out, riseK, share, flow, heat, missing);
+    return new WaterSide(zero, out, riseK, share, flow, heat, seemsToCool, missing);
   }
 
   private static List<String> missingFlow(Optional<FlowBasis> flow, Optional<HeaterShare> share) {

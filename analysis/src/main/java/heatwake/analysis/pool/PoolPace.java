@@ -10,6 +10,7 @@ import heatwake.analysis.uncertainty.LeastSquares;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * Temperature of the pool over a run and the pace at which it moves, with the heater on and off.
@@ -87,12 +88,24 @@ final class PoolPace {
     return known(MovingMean.once(poolK, Math.min(first, poolK.length), to));
   }
 
-  /** Mean over the last ten minutes that tell it. */
-  Optional<Double> lastK() {
+  /** The last moment that tells it, UTC milliseconds. */
+  OptionalLong lastMs() {
+    int end = end();
+    return end == 0 ? OptionalLong.empty() : OptionalLong.of(timeline.timeMs(end - 1));
+  }
+
+  /** One more than the last instant that tells it. */
+  private int end() {
     int end = poolK.length;
     while (end > 0 && Double.isNaN(poolK[end - 1])) {
       end--;
     }
+    return end;
+  }
+
+  /** Mean over the last ten minutes that tell it. */
+  Optional<Double> lastK() {
+    int end = end();
     int from = Math.max(0, end - timeline.instants(END_S));
     return known(MovingMean.once(poolK, from, end));
   }

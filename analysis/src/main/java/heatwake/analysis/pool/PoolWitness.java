@@ -1,6 +1,7 @@
 package heatwake.analysis.pool;
 
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.heat.WaterSide;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
@@ -43,11 +44,22 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
   /** A forecast beyond this is no forecast; ours. */
   private static final double FURTHEST_S = 30 * 86_400.0;
 
-  /** Hears the pool. */
-  public static PoolWitness of(Timeline timeline, Rig rig, Phases phases) {
+  /**
+   * Hears the pool.
+   *
+   * @param water the water's side, which tells whether {@code water-in} is known to be the inlet
+   */
+  public static PoolWitness of(Timeline timeline, Rig rig, Phases phases, WaterSide water) {
     if (!timeline.has(Channel.WATER_POOL) && !timeline.has(Channel.WATER_IN)) {
       return new PoolWitness(
           PoolFigures.NONE, List.of("pool: no temperature of it; clip water-pool or water-in"));
+    }
+    if (!timeline.has(Channel.WATER_POOL) && water.seemsToCool()) {
+      return new PoolWitness(
+          PoolFigures.NONE,
+          List.of(
+              "pool: water-in may sit on the heater's outlet, so nothing is said of the pool; clip"
+                  + " water-pool, or see which of the two is the inlet"));
     }
     PoolPace pace = PoolPace.of(timeline, phases.spans());
     Optional<Estimate> heating = pace.heatingKPerS();
@@ -69,6 +81,7 @@ public record PoolWitness(PoolFigures figures, List<String> missing) {
             loss.map(SurfaceLoss::totalW),
             heating,
             poolK,
+            pace.lastMs(),
             reachedMs(timeline, last, heatUp, setpoint),
             isUnreachable(last, heatUp, setpoint));
     return new PoolWitness(figures, missing(timeline, rig));

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
+import heatwake.analysis.finding.Flag;
+import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
@@ -55,5 +57,36 @@ class PoolWitnessTest {
     assertThat(Analysis.of(wet.recording()).pool().lossModelW()).isPresent();
     RunBuilder storm = evening().set(Channel.WIND_SPEED, 60).off(5).circulating(40);
     assertThat(Analysis.of(storm.recording()).pool().lossModelW()).isEmpty();
+  }
+
+  /** Exchanged probes: what is called water-in gets warmer than the pool by all the rise. */
+  @Test
+  void anOutletIsNoPool() {
+    Findings findings = Analysis.of(exchanged(Channel.WATER_POOL).recording());
+    assertThat(findings.flags()).extracting(Flag::rule).contains("probes-swapped");
+    assertThat(findings.pool()).isEqualTo(PoolFigures.NONE);
+    assertThat(findings.missing())
+        .contains(
+            "pool: water-in may sit on the heater's outlet, so nothing is said of the pool; clip"
+                + " water-pool, or see which of the two is the inlet");
+    assertThat(Analysis.of(exchanged(Channel.TEMP_LIQUID).recording()).pool().poolK()).isPresent();
+  }
+
+  private static RunBuilder exchanged(Channel left) {
+    return RunBuilder.run()
+        .without(left)
+        .heatingAt(Channel.WATER_OUT, -2)
+        .off(5)
+        .circulating(15)
+        .heating(120);
+  }
+
+  /** Standing water in a pipe is no pool. */
+  @Test
+  void saysWhenThePoolWasLastSeen() {
+    RunBuilder night = RunBuilder.run().off(5).circulating(15).heating(60).off(120);
+    Findings findings = Analysis.of(night.recording());
+    assertThat(findings.pool().poolMs().orElseThrow() - findings.startMs())
+        .isBetween(78 * 60_000L, 82 * 60_000L);
   }
 }

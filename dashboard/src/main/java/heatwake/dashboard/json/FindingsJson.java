@@ -144,6 +144,7 @@ public final class FindingsJson {
         pool.warmingKPerS().map(pace -> pace.times(SECONDS_PER_HOUR)));
     figures.put("pool_Cel", "pool_u_Cel", CELSIUS, pool.poolK());
     ObjectNode node = figures.node();
+    pool.poolMs().ifPresent(at -> node.put("pool_seen", time(at)));
     pool.setpointMs().ifPresent(at -> node.put("setpoint_reached", time(at)));
     return node.put("setpoint_unreachable", pool.setpointUnreachable());
   }

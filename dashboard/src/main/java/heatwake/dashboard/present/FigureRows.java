@@ -18,6 +18,9 @@ import java.util.OptionalDouble;
  * under what is missing.
  */
 public final class FigureRows {
+  /** What was seen so shortly before the end stands for it; ours. */
+  private static final long LATE_MS = 600_000;
+
   private static final Unit ONE = Unit.of(Quantity.RATIO, "1");
 
   private final Findings findings;
@@ -46,12 +49,27 @@ public final class FigureRows {
     Table table = new Table(units, telling);
     HeatFigures heat = findings.heat();
     table.addHeat("Heat delivered", heat.deliveredJ(), telling.ranMs(), delivered(heat));
-    table.add("Electric energy for it", heat.electricJ(), Quantity.ENERGY, electric(heat));
+    boolean electricIsAll = KnownPart.isAll(heat.electricKnown());
+    boolean isAll = electricIsAll && KnownPart.isAll(heat.deliveredKnown());
+    // Parts of different times are no quotient.
+    table.add(
+        isAll ? "Electric energy for it" : "Electric energy, heater on",
+        heat.electricJ(),
+        Quantity.ENERGY,
+        electric(heat));
     table.addCop(
         "COP",
         heat.cop(),
-        Disbelief.withReason(findings).orElse("heat delivered over electric energy"));
-    table.add("Electric energy, whole run", heat.electricTotalJ(), Quantity.ENERGY, "");
+        Disbelief.withReason(findings)
+            .orElse(
+                isAll
+                    ? "heat delivered over electric energy"
+                    : "heat over electric energy while both are known"));
+    table.add(
+        "Electric energy, whole run",
+        heat.electricTotalJ(),
+        Quantity.ENERGY,
+        electricIsAll ? "" : "as far as known");
     table.add(
         "Zero of the probe pair",
         heat.zeroOffsetK(),
@@ -76,12 +94,18 @@ public final class FigureRows {
   }
 
   private void pool(Table table, PoolFigures pool) {
-    table.add("Pool at the end", pool.poolK(), Quantity.TEMPERATURE, "");
+    boolean isLate = pool.poolMs().orElse(findings.endMs()) >= findings.endMs() - LATE_MS;
+    String when = isLate ? "" : "at " + moment.shortDayAndTime(pool.poolMs().getAsLong());
+    table.add(
+        isLate ? "Pool at the end" : "Pool when last seen",
+        pool.poolK(),
+        Quantity.TEMPERATURE,
+        when);
     table.addHeat(
         "Heat stored in the pool",
         pool.storedJ(),
         findings.endMs() - findings.startMs(),
-        "from its own warming");
+        "from its own warming" + (isLate ? "" : ", until then"));
     addAtRest(table, pool.lossAtRestW());
     table.add("Pool loss, computed", pool.lossModelW(), Quantity.POWER, "from air, wind, humidity");
     if (pool.setpointMs().isPresent() && pool.setpointMs().getAsLong() <= findings.endMs()) {

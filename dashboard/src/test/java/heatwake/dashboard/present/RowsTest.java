@@ -2,6 +2,7 @@ package heatwake.dashboard.present;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
@@ -80,6 +81,34 @@ class RowsTest {
     assertThat(FindingsJson.of(night).at("/heat/cop_doubt").asText()).contains("31.7");
     assertThat(FindingsJson.of(night).at("/steady/0/cop_doubt").asText()).contains("31.7");
     assertThat(FindingsJson.of(InventedNight.findings()).at("/heat").has("cop_doubt")).isFalse();
+  }
+
+  /** The pump of the invented night stops half an hour before its end. */
+  @Test
+  void aPoolThatWasLastSeenBeforeTheEndHasItsTime() {
+    Findings night = Analysis.of(InventedNight.recording());
+    assertThat(FigureRows.ofRun(night, UnitChoice.METRIC, UTC))
+        .filteredOn(row -> row.name().startsWith("Pool "))
+        .first()
+        .satisfies(
+            row -> {
+              assertThat(row.name()).isEqualTo("Pool when last seen");
+              assertThat(row.remark()).startsWith("at 5 May 05:2");
+            });
+  }
+
+  /** Heat of half the night over the electric energy of all of it is no COP. */
+  @Test
+  void electricEnergyIsForTheHeatOnlyWhereBothAreKnownThroughout() {
+    assertThat(FigureRows.ofRun(InventedNight.findings(), UnitChoice.METRIC, UTC))
+        .extracting(FigureRow::name)
+        .contains("Electric energy for it");
+    Findings withHole = Analysis.of(InventedNight.recording());
+    assertThat(KnownPart.isAll(withHole.heat().deliveredKnown())).isFalse();
+    assertThat(FigureRows.ofRun(withHole, UnitChoice.METRIC, UTC))
+        .extracting(FigureRow::name)
+        .contains("Electric energy, heater on")
+        .doesNotContain("Electric energy for it");
   }
 
   @Test

@@ -114,6 +114,7 @@ class TellingTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            PoolFigures.NONE.poolMs(),
             PoolFigures.NONE.setpointMs(),
             false),
         night.cost(),

@@ -80,6 +80,7 @@ class PoolRulesTest {
         Optional.empty(),
         Optional.of(new Estimate(273.15 + poolCel, 0.1)),
         OptionalLong.empty(),
+        OptionalLong.empty(),
         false);
   }
 
