@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
@@ -27,9 +28,6 @@ public final class FanToTheEnd {
 
   /** Nor runs on for so long where there is nothing to thaw; ours, as three restart delays, s. */
   private static final double LEAST_WITHOUT_ICE_S = 900;
-
-  /** Air that leaves no ice on a coil; common practice, K (15 Cel). */
-  private static final double NO_ICE_K = 273.15 + 15;
 
   /** A rest that shows what is drawn at rest, s; ours. */
   private static final double REST_S = 180;
@@ -65,7 +63,7 @@ public final class FanToTheEnd {
 
   private static double leastS(Timeline timeline, Stretch spell) {
     Channel air = timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
-    return spell.mean(timeline.of(air)) > NO_ICE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
+    return spell.mean(timeline.of(air)) > IcingAir.NO_COIL_ABOVE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
   }
 
   private static boolean mayBeCrankcaseHeater(Evidence evidence, Channel channel, Stretch spell) {
