@@ -35,20 +35,16 @@ public final class FanToTheEnd {
   /** A crankcase heater is on at rest too, so that a rest draws no less than this share; ours. */
   private static final double REST_SHARE = 0.5;
 
-  /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
-  private static final double NO_CALL_K = 0.3;
-
   private FanToTheEnd() {}
 
   /** What was seen, in words; empty if nothing was. */
   public static Optional<String> words(Evidence evidence) {
+    return FanDraw.in(evidence).flatMap(draw -> words(evidence, draw));
+  }
+
+  private static Optional<String> words(Evidence evidence, FanDraw draw) {
     Timeline timeline = evidence.timeline();
-    Channel channel = timeline.preferred(Channel.POWER, Channel.CURRENT);
-    if (!timeline.has(channel)) {
-      return Optional.empty();
-    }
-    FanAlone fan = FanAlone.in(evidence);
-    OtherLoad other = new OtherLoad(evidence, channel, fan, OwnFan.seenIn(evidence, channel));
+    FanAlone fan = draw.alone();
     List<Stretch> spells = fan.spells();
     return spells.isEmpty()
         ? Optional.empty()
@@ -56,8 +52,8 @@ public final class FanToTheEnd {
             .filter(fan::isCutOffAfter)
             .filter(fan::followsARun)
             .filter(spell -> spell.durationS(timeline) >= leastS(timeline, spell))
-            .filter(spell -> !fan.mayThaw(spell) && !other.isIn(spell))
-            .filter(spell -> !mayBeCrankcaseHeater(evidence, channel, spell))
+            .filter(spell -> !fan.mayThaw(spell) && !draw.other().isIn(spell))
+            .filter(spell -> !mayBeCrankcaseHeater(evidence, draw.channel(), spell))
             .flatMap(spell -> words(evidence, spell));
   }
 
@@ -79,13 +75,13 @@ public final class FanToTheEnd {
 
   private static Optional<String> words(Evidence evidence, Stretch spell) {
     HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
-    return call.belowSetK().orElse(0) <= NO_CALL_K
-        ? Optional.empty()
-        : Optional.of(
+    return call.isLikely()
+        ? Optional.of(
             "what draws like the fan stayed on for "
                 + Wording.duration(spell.durationS(evidence.timeline()))
                 + " after the compressor stopped, to the end of the run, with the water about "
                 + Wording.kelvin(call.belowSetK().orElseThrow())
-                + " below the set temperature");
+                + " below the set temperature")
+        : Optional.empty();
   }
 }
