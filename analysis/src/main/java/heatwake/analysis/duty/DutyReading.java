@@ -74,20 +74,19 @@ public final class DutyReading {
   /**
    * One duty for each steady span in which the compressor does run, in order. A fan alone may be
    * taken for it where little is measured; its power gives it away.
+   *
+   * @param load what else is on the heater's meter
    */
   public static List<Duty> of(
       Rig rig,
       Timeline timeline,
       List<PhaseSpan> phases,
       List<SteadySpan> spans,
-      Optional<FlowKnowledge> flow) {
+      Optional<FlowKnowledge> flow,
+      MeterLoad load) {
     DutyReading reading =
         new DutyReading(
-            rig,
-            timeline,
-            RestingCircuit.excessK(rig, timeline, phases),
-            MeterLoad.watts(timeline, phases),
-            flow);
+            rig, timeline, RestingCircuit.excessK(rig, timeline, phases), load.watts(), flow);
     List<Duty> found = new ArrayList<>(spans.size());
     for (SteadySpan span : spans) {
       Duty duty = reading.duty(span);

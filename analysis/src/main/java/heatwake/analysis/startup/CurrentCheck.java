@@ -1,6 +1,5 @@
 package heatwake.analysis.startup;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.Channel;
@@ -55,10 +54,7 @@ final class CurrentCheck implements Check {
               return running.isPresent()
                   ? pass(
                       cycle.startMs() + SETTLED_MS,
-                      text(
-                          running.getAsDouble(),
-                          MeterLoad.amperes(timeline, evidence.phases()),
-                          heater))
+                      text(running.getAsDouble(), evidence.load().amperes(), heater))
                   : null;
             })
         .filter(check -> check != null)

@@ -2,7 +2,6 @@ package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -127,7 +126,7 @@ public final class Frosting implements Rule {
   /** Without what else is on its meter; NaN where it is not known. */
   private static double[] heatersPower(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    double besideW = MeterLoad.watts(timeline, evidence.phases()).orElse(0);
+    double besideW = evidence.load().watts().orElse(0);
     return Arrays.stream(timeline.of(Channel.POWER)).map(watts -> watts - besideW).toArray();
   }
 
