@@ -17,8 +17,6 @@ final class CurrentCheck implements Check {
   /** The running current is taken from this long after the start, s: pressures have built up. */
   private static final long SETTLED_MS = 180_000;
 
-  private static final double BREAKER_SHARE = 0.8;
-
   @Override
   public StartupCheck.Item item() {
     return StartupCheck.Item.CURRENT;
@@ -79,7 +77,7 @@ final class CurrentCheck implements Check {
                         Locale.ROOT,
                         "; 80 %% of the %.0f A breaker is %.1f A",
                         breaker,
-                        BREAKER_SHARE * breaker)));
+                        Overcurrent.CONTINUOUS_SHARE * breaker)));
     return text.toString();
   }
 }

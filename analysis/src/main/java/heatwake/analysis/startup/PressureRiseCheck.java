@@ -17,9 +17,6 @@ import java.util.Optional;
  * pressure goes with the weather.
  */
 final class PressureRiseCheck implements Check {
-  /** A sound compressor raises the high side by this share of its absolute pressure; ours. */
-  private static final double LEAST_RISE = 0.1;
-
   /** The climb is over within this time, s; common practice. */
   private static final double SETTLED_S = 300;
 
@@ -67,7 +64,8 @@ final class PressureRiseCheck implements Check {
     }
     String text = Wording.inMegapascals(beforePa) + " to " + Wording.megapascals(afterPa);
     boolean rises =
-        afterPa - beforePa >= LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
+        afterPa - beforePa
+            >= StartPressures.LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
     if (!rises) {
       return byOtherSigns(start.get(), pressed, text);
     }

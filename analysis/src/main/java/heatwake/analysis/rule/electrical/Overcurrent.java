@@ -35,7 +35,7 @@ public final class Overcurrent implements Rule {
   private static final double CONTINUOUS_S = 3 * 3600;
 
   /** Share of the breaker that a continuous load may take; NEC 210.20(A): 125 % of the load. */
-  private static final double CONTINUOUS_SHARE = 0.8;
+  public static final double CONTINUOUS_SHARE = 0.8;
 
   /**
    * Most of that time the current itself must lie above the limit, so that a slow probe that
