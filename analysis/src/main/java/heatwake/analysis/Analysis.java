@@ -8,7 +8,6 @@ import heatwake.analysis.coverage.LostSources;
 import heatwake.analysis.coverage.WrongStamps;
 import heatwake.analysis.doubt.DoubtedHeat;
 import heatwake.analysis.doubt.DoubtedReadings;
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.electric.Electricity;
 import heatwake.analysis.expected.EnteringAir;
 import heatwake.analysis.expected.Nameplate;
@@ -72,7 +71,7 @@ public final class Analysis {
                 DoubtedHeat.missing(doubted, judgement.flags(), all.water(), given.water()),
                 given.water().missing(),
                 given.energy().missing(),
-                MeterLoad.missing(given.timeline(), evidence.phases()),
+                evidence.load().missing(),
                 Nameplate.missing(given.timeline(), recording.rig()),
                 EnteringAir.missing(
                     given.timeline(),

@@ -14,15 +14,10 @@ import java.util.stream.Stream;
  * Two runs of one heater on equal conditions, so that "it got worse" is a figure with an
  * uncertainty.
  *
- * <p>Each run's steady heat and COP are divided by what the nameplate promises at that run's own
- * air and water; the quotient of the two ratios is the change. Where the runs' conditions are
- * alike, what the nameplate's points get wrong is the same in both and drops out; the further the
- * conditions lie apart, the more of it comes back, all of it from {@value #FAR_APART_K} K on (a
- * limit of ours). The measurements of the two runs count as independent, which errs to the safe
- * side when the same probes were used.
- *
- * <p>Without rating points two runs are comparable only where their conditions hardly differ
- * ({@value #ALIKE_K} K, ours: heat changes by about 2 % per kelvin of air, common practice).
+ * <p>Each run is held against what the nameplate promises at its own air and water. The
+ * measurements of the two runs count as independent, which errs to the safe side when the same
+ * probes were used. Without rating points two runs are comparable only where their conditions
+ * hardly differ.
  *
  * <p>A change of figures of which one is in doubt is no change of the heater: it is given together
  * with the doubt, and nothing is concluded from it.
@@ -58,12 +53,6 @@ public record Comparison(
     List<String> copDoubts,
     List<String> missing) {
 
-  /** From this difference of air and water together, the nameplate's whole uncertainty counts. */
-  static final double FAR_APART_K = 15;
-
-  /** Runs whose air and water differ by no more than this are compared without a nameplate. */
-  static final double ALIKE_K = 2;
-
   /** What two runs' heat says. */
   public enum Outcome {
     /** Less heat than before, beyond the uncertainty. */
@@ -98,25 +87,12 @@ public record Comparison(
     RunLevel levelB = RunLevel.of(b);
     List<String> missing = new ArrayList<>();
     sayUnlikeHeaters(rigA.heater(), rigB.heater(), missing);
-    double apartK =
-        apart(levelA.airK(), levelB.airK()) + apart(levelA.waterInK(), levelB.waterInK());
-    Optional<Estimate> heat =
-        change(
-            levelA.measuredRatio(),
-            levelB.measuredRatio(),
-            levelB.heatRatio(),
-            levelB.measuredRatio(),
-            apartK);
-    Optional<Estimate> cop =
-        change(
-            levelA.measuredCopRatio(),
-            levelB.measuredCopRatio(),
-            levelB.copRatio(),
-            levelB.measuredCopRatio(),
-            apartK);
-    if (heat.isEmpty() && apartK <= ALIKE_K) {
-      heat = quotient(levelB.heatW(), levelA.heatW());
-      cop = quotient(levelB.cop(), levelA.cop());
+    EqualConditions conditions = new EqualConditions(levelA, levelB);
+    Optional<Estimate> heat = conditions.heat();
+    Optional<Estimate> cop = conditions.cop();
+    if (heat.isEmpty() && conditions.areAlike()) {
+      heat = conditions.plainHeat();
+      cop = conditions.plainCop();
     }
     if (heat.isEmpty()) {
       missing.add(why(a, levelA));
@@ -144,41 +120,6 @@ public record Comparison(
 
   private static List<String> both(List<String> ofA, List<String> ofB) {
     return Stream.concat(ofA.stream(), ofB.stream()).toList();
-  }
-
-  private static Optional<Estimate> change(
-      Optional<Estimate> ratioA,
-      Optional<Estimate> ratioB,
-      Optional<Estimate> wholeB,
-      Optional<Estimate> measuredB,
-      double apartK) {
-    return quotient(ratioB, ratioA)
-        .map(
-            one -> {
-              double whole = wholeB.map(Comparison::relative).orElse(0.0);
-              double measured = measuredB.map(Comparison::relative).orElse(0.0);
-              double nameplate = Math.sqrt(Math.max(0, whole * whole - measured * measured));
-              // An unknown distance counts as a great one.
-              double share = Double.isNaN(apartK) ? 1 : Math.min(1, apartK / FAR_APART_K);
-              return new Estimate(
-                  one.value(),
-                  Math.hypot(one.standard(), Math.abs(one.value()) * nameplate * share));
-            });
-  }
-
-  private static double relative(Estimate estimate) {
-    return estimate.value() == 0 ? 0 : estimate.standard() / Math.abs(estimate.value());
-  }
-
-  private static Optional<Estimate> quotient(Optional<Estimate> value, Optional<Estimate> divisor) {
-    return value.flatMap(one -> divisor.filter(two -> two.value() != 0).map(one::dividedBy));
-  }
-
-  /** Distance of two temperatures; NaN where one is not known. */
-  private static double apart(OptionalDouble a, OptionalDouble b) {
-    return a.isPresent() && b.isPresent()
-        ? Math.abs(a.getAsDouble() - b.getAsDouble())
-        : Double.NaN;
   }
 
   private static Outcome outcome(Optional<Estimate> change) {

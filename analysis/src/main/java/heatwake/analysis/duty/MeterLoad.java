@@ -9,13 +9,23 @@ import heatwake.analysis.timeline.Timeline;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A load on the heater's meter that is not the heater's, mostly the pool pump: it draws while the
  * water moves and compressor and fan rest. It is part of what was metered, but not of what the
  * nameplate speaks of.
+ *
+ * @param watts its mean power, W; empty where there is none or power is not measured
+ * @param amperes its mean current, A; empty where there is none or current is not measured. The
+ *     heater's own is at least what the clamp reads less this, since phasors add up to no more.
+ * @param shownBy channels by which such a load would have shown: the heater was seen at rest while
+ *     water moved, or may have moved. One that runs with the heater always, as a pump does, shows
+ *     nowhere else.
  */
-public final class MeterLoad {
+public record MeterLoad(OptionalDouble watts, OptionalDouble amperes, Set<Channel> shownBy) {
   /** Controls and crankcase heaters take up to 80 W, the latter only at rest: common practice. */
   private static final double LEAST_W = 150;
 
@@ -31,28 +41,19 @@ public final class MeterLoad {
   /** A rest before a start is seen over so long; ours. */
   private static final double REST_S = 20;
 
-  private MeterLoad() {}
-
-  /** Mean power of such a load, W; empty where there is none or power is not measured. */
-  public static OptionalDouble watts(Timeline timeline, List<PhaseSpan> phases) {
-    return draw(Channel.POWER, LEAST_W, timeline, phases);
-  }
-
-  /**
-   * Mean current of such a load, A; empty where there is none or current is not measured. The
-   * heater's own is at least what the clamp reads less this, since phasors add up to no more.
-   */
-  public static OptionalDouble amperes(Timeline timeline, List<PhaseSpan> phases) {
-    return draw(Channel.CURRENT, LEAST_A, timeline, phases);
-  }
-
-  /**
-   * Whether such a load would have shown: the heater was seen at rest while water moved, or may
-   * have moved. One that runs with the heater always, as a pump does, shows nowhere else.
-   */
-  public static boolean wouldShow(Channel channel, Timeline timeline, List<PhaseSpan> phases) {
-    double[] draw = timeline.of(channel);
+  /** Looks for it over a whole run. */
+  public static MeterLoad of(Timeline timeline, List<PhaseSpan> phases) {
     PhaseGrid grid = PhaseGrid.of(timeline, phases);
+    return new MeterLoad(
+        draw(Channel.POWER, LEAST_W, timeline, grid),
+        draw(Channel.CURRENT, LEAST_A, timeline, grid),
+        Stream.of(Channel.POWER, Channel.CURRENT)
+            .filter(channel -> wouldShow(channel, timeline, grid))
+            .collect(Collectors.toUnmodifiableSet()));
+  }
+
+  private static boolean wouldShow(Channel channel, Timeline timeline, PhaseGrid grid) {
+    double[] draw = timeline.of(channel);
     int seen =
         Stretch.where(
                 draw.length,
@@ -65,12 +66,11 @@ public final class MeterLoad {
   }
 
   private static OptionalDouble draw(
-      Channel channel, double least, Timeline timeline, List<PhaseSpan> phases) {
+      Channel channel, double least, Timeline timeline, PhaseGrid grid) {
     if (!timeline.has(channel)) {
       return OptionalDouble.empty();
     }
     double[] draw = timeline.of(channel);
-    PhaseGrid grid = PhaseGrid.of(timeline, phases);
     double resting = mean(draw, grid, Phase.CIRCULATING, timeline.instants(SEEN_S));
     double running = mean(draw, grid, Phase.STEADY, 1);
     boolean matters = resting >= least && resting >= LEAST_SHARE * running && resting < running;
@@ -78,8 +78,7 @@ public final class MeterLoad {
   }
 
   /** What it does to the figures of the run, in a sentence; empty where there is no such load. */
-  public static List<String> missing(Timeline timeline, List<PhaseSpan> phases) {
-    OptionalDouble watts = watts(timeline, phases);
+  public List<String> missing() {
     return watts.isEmpty()
         ? List.of()
         : List.of(

@@ -1,18 +1,14 @@
 package heatwake.analysis.flow;
 
 import heatwake.analysis.finding.FlowKnowledge;
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
-import heatwake.analysis.water.PoolWater;
 import heatwake.analysis.zero.Pair;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -26,26 +22,14 @@ public final class FlowWays {
   /** Least share of the total flow that goes through a heater of unknown bypass; ours. */
   private static final double LEAST_SHARE = 0.3;
 
-  /** Usual rise at the rating, 1.7 to 5 K about this; common practice. */
-  private static final double USUAL_RISE_K = 2.5;
-
-  private static final double USUAL_RISE_SHARE = 0.5;
-
   private final Timeline timeline;
   private final Rig rig;
-  private final List<PhaseSpan> phases;
-  private final Track waterMoves;
   private final OptionalDouble byRise;
 
-  private FlowWays(Timeline timeline, Rig rig, List<PhaseSpan> phases, Optional<Pair> pair) {
+  private FlowWays(Timeline timeline, Rig rig, OptionalDouble byRise) {
     this.timeline = timeline;
     this.rig = rig;
-    this.phases = phases;
-    this.waterMoves = WaterMovement.of(timeline);
-    this.byRise =
-        pair.isPresent()
-            ? FlowByRise.mostM3PerS(timeline, rig, phases, waterMoves, pair.get())
-            : OptionalDouble.empty();
+    this.byRise = byRise;
   }
 
   /**
@@ -56,14 +40,20 @@ public final class FlowWays {
    */
   public static Optional<FlowBasis> best(
       Timeline timeline, Rig rig, List<PhaseSpan> phases, Optional<Pair> pair) {
-    FlowWays ways = new FlowWays(timeline, rig, phases, pair);
+    Track waterMoves = WaterMovement.of(timeline);
+    OptionalDouble byRise =
+        pair.isPresent()
+            ? FlowByRise.mostM3PerS(timeline, rig, phases, waterMoves, pair.get())
+            : OptionalDouble.empty();
+    FlowWays ways = new FlowWays(timeline, rig, byRise);
+    UnmeteredFlow unmetered = new UnmeteredFlow(timeline, phases, waterMoves, byRise);
     return ways.measured()
         .or(ways::totalWithBalance)
         .or(ways::pumpCurveWithBalance)
         .or(ways::totalAlone)
         .or(ways::pumpCurveAlone)
-        .or(ways::nameplate)
-        .or(ways::rating);
+        .or(() -> unmetered.byNameplate(rig.heater()))
+        .or(() -> unmetered.byRating(rig.heater()));
   }
 
   private Optional<FlowBasis> measured() {
@@ -161,72 +151,5 @@ public final class FlowWays {
             uncertainty.absolute(), Math.hypot(uncertainty.share(), widest), uncertainty.stated()),
         Channel.WATER_OUT,
         Optional.of(meter));
-  }
-
-  private Optional<FlowBasis> nameplate() {
-    OptionalDouble least = rig.heater().flowMinM3PerS();
-    OptionalDouble most = rig.heater().flowMaxM3PerS();
-    return least.isEmpty() || most.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            assumed(
-                least.getAsDouble(),
-                most.getAsDouble(),
-                "taken from the nameplate, between flow-min and flow-max"));
-  }
-
-  private Optional<FlowBasis> rating() {
-    Heater heater = rig.heater();
-    if (heater.ratings().isEmpty()) {
-      return Optional.empty();
-    }
-    double flow =
-        heater.ratings().get(0).heatW()
-            / (PoolWater.USUAL_HEAT_COEFFICIENT_J_PER_M3_K * USUAL_RISE_K);
-    return Optional.of(
-        assumed(
-            flow * (1 - USUAL_RISE_SHARE),
-            flow * (1 + USUAL_RISE_SHARE),
-            "guessed from the rated heat and a usual rise of 2.5 K"));
-  }
-
-  /** A flow that no probe tells, with as much of its range as the rise leaves open. */
-  private FlowBasis assumed(double leastM3PerS, double mostM3PerS, String way) {
-    if (byRise.isEmpty() || byRise.getAsDouble() > mostM3PerS) {
-      return constant(new FlowRange(leastM3PerS, mostM3PerS), way);
-    }
-    FlowRange range = FlowRange.within(leastM3PerS, byRise.getAsDouble());
-    return constant(
-        range,
-        byRise.getAsDouble() < leastM3PerS
-            ? "taken from the rise and half to all of the heat that the nameplate lets expect"
-            : way + ", with no more heat than the nameplate lets expect");
-  }
-
-  private FlowBasis constant(FlowRange range, String way) {
-    double[] flow = new double[timeline.size()];
-    Arrays.fill(flow, Double.NaN);
-    for (PhaseSpan span : phases) {
-      if (span.phase() != Phase.UNKNOWN) {
-        Arrays.fill(
-            flow,
-            timeline.firstAtOrAfter(span.startMs()),
-            timeline.firstAtOrAfter(span.endMs()),
-            span.phase() == Phase.OFF ? 0 : range.middleM3PerS());
-      }
-    }
-    for (int i = 0; i < flow.length; i++) {
-      // A pump that is off, or an open flow switch, says so of a running heater's water too.
-      if (waterMoves.no(i)) {
-        flow[i] = 0;
-      }
-    }
-    return new FlowBasis(
-        way,
-        FlowKnowledge.ASSUMED,
-        flow,
-        new ProbeUncertainty(0, range.share(), false),
-        Channel.WATER_OUT,
-        Optional.empty());
   }
 }

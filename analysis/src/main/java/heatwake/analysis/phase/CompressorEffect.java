@@ -1,7 +1,6 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.Optional;
@@ -13,7 +12,7 @@ import java.util.function.DoublePredicate;
  * compressor that draws little.
  *
  * <p>Both follow the compressor with a lag. So that a heater that cycles every few minutes is seen
- * alike, it is what they strive for that counts: value plus lag times slope.
+ * alike, it is what they strive for that counts ({@link Striving}).
  */
 final class CompressorEffect {
   /** A level that takes less than this share of all draw above it is only passed through (ours). */
@@ -22,43 +21,25 @@ final class CompressorEffect {
   /** An effect under this share of the full one is none (ours). */
   static final double NONE = 0.25;
 
-  /** Lift and rise come and go about so slowly (common practice: two or three minutes). */
-  private static final double LAG_S = 150;
-
-  /** And over so many readings of the slower probe to each side (ours). */
-  private static final int INTERVALS = 2;
-
-  /** The slope is taken over so long (ours). */
-  private static final double SLOPE_S = 30;
-
   /** So much of the full one only a compressor makes, within a short draw too (ours). */
-  private static final double LIFTED = 0.5;
-
-  /** A compressor, however slow, has moved the pressures by then (common practice: seconds). */
-  private static final double PARTS_WITHIN_S = 20;
-
-  /** By more than this share of the full lift (ours: the weather moves them less in a minute). */
-  private static final double UNMOVED = 0.1;
+  static final double LIFTED = 0.5;
 
   private final double[] share;
-  private final Optional<RefrigerantLift> lift;
+  private final Optional<PartingPressures> pressures;
   private final Optional<WaterRise> rise;
   private final int later;
-  private final int stays;
   private final boolean absent;
 
   private CompressorEffect(
       double[] share,
-      Optional<RefrigerantLift> lift,
+      Optional<PartingPressures> pressures,
       Optional<WaterRise> rise,
       int later,
-      int stays,
       boolean absent) {
     this.share = share;
-    this.lift = lift;
+    this.pressures = pressures;
     this.rise = rise;
     this.later = later;
-    this.stays = stays;
     this.absent = absent;
   }
 
@@ -66,25 +47,24 @@ final class CompressorEffect {
       Timeline timeline, Optional<RefrigerantLift> lift, Optional<WaterRise> rise) {
     boolean lifts = lift.filter(RefrigerantLift::lifts).isPresent();
     boolean heats = rise.isPresent() && !Double.isNaN(rise.get().fullK());
-    double[] share = new double[timeline.size()];
-    Arrays.fill(share, Double.NaN);
+    double[] share = Timeline.unknown(timeline.size());
     int later = 0;
     if (lifts && lift.get().ofBothSides()) {
-      fill(
-          share,
-          lift.get().pascals(),
-          lift.get().full(),
-          timeline.stepS(),
-          timeline.intervalInstants(Channel.PRESSURE_DISCHARGE));
+      share =
+          Striving.shares(
+              lift.get().pascals(),
+              lift.get().full(),
+              timeline.stepS(),
+              timeline.intervalInstants(Channel.PRESSURE_DISCHARGE));
     } else if (heats) {
-      fill(
-          share,
-          rise.get().riseK(),
-          rise.get().fullK(),
-          timeline.stepS(),
-          Math.max(
-              timeline.intervalInstants(Channel.WATER_IN),
-              timeline.intervalInstants(Channel.WATER_OUT)));
+      share =
+          Striving.shares(
+              rise.get().riseK(),
+              rise.get().fullK(),
+              timeline.stepS(),
+              Math.max(
+                  timeline.intervalInstants(Channel.WATER_IN),
+                  timeline.intervalInstants(Channel.WATER_OUT)));
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
     boolean faint =
@@ -96,34 +76,10 @@ final class CompressorEffect {
             .isPresent();
     return new CompressorEffect(
         share,
-        lift.filter(RefrigerantLift::lifts),
+        lift.filter(RefrigerantLift::lifts).map(one -> PartingPressures.of(one, timeline)),
         rise.filter(water -> heats),
         later,
-        (int) Math.ceil(PARTS_WITHIN_S / timeline.stepS()),
         (lift.isPresent() || rise.isPresent()) && !lifts && !heats && !faint);
-  }
-
-  private static void fill(
-      double[] share, double[] values, double full, double stepS, int interval) {
-    int half = Math.max((int) Math.max(1, Math.round(SLOPE_S / 2 / stepS)), INTERVALS * interval);
-    MovingMean means = new MovingMean(values);
-    double[] strivesFor = new double[share.length];
-    for (int i = 0; i < share.length; i++) {
-      int before = Math.max(0, i - half);
-      int after = Math.min(share.length, i + half + 1);
-      // From the middle of the half before to that of the half after.
-      double climb = means.mean(i, after) - means.mean(before, i + 1);
-      double slope = climb / (Math.max(1, (after - before - 1) / 2.0) * stepS);
-      strivesFor[i] = (values[i] + (Double.isNaN(slope) ? 0 : LAG_S * slope)) / full;
-    }
-    // The slope of a noisy reading is noisier than the reading.
-    MovingMean smooth = new MovingMean(strivesFor);
-    for (int i = 0; i < share.length; i++) {
-      share[i] =
-          Double.isNaN(strivesFor[i])
-              ? Double.NaN
-              : smooth.mean(Math.max(0, i - half), Math.min(share.length, i + half + 1));
-    }
   }
 
   /** Whether it could be seen, and was not all run. */
@@ -194,43 +150,15 @@ final class CompressorEffect {
     return rise.filter(water -> water.chills((from + to) / 2, to)).isPresent();
   }
 
-  /**
-   * Whether the pressures are seen to part during a draw, by more than half of the run's full lift:
-   * a motor that does not turn lifts nothing, however short its draw.
-   *
-   * @param from first instant of the draw
-   * @param to first instant after it
-   */
+  /** Whether the pressures are seen to part during a draw; see {@link PartingPressures#part}. */
   boolean partsPressures(int from, int to) {
-    if (lift.isEmpty() || from == 0) {
-      return false;
-    }
-    double[] pascals = lift.get().pascals();
-    double before = pascals[from - 1];
-    for (int i = from; i < Math.min(to + 1, pascals.length); i++) {
-      if (pascals[i] - before > LIFTED * lift.get().full()) {
-        return true;
-      }
-    }
-    return false;
+    return pressures.filter(one -> one.part(from, to)).isPresent();
   }
 
   /** Whether it is seen, and is none, at most instants at which a draw between two would show. */
   boolean isNoneBetween(int from, int to) {
-    return isMostly(seen -> seen < NONE, from, to) || leavesPressures(from, to);
-  }
-
-  /**
-   * Whether the pressures are seen to stay as they were while a draw lasts: a compressor parts them
-   * at once, and what it strives for is smoothed into the time before its start.
-   */
-  private boolean leavesPressures(int from, int to) {
-    if (lift.isEmpty() || to - from < stays) {
-      return false;
-    }
-    double[] pascals = lift.get().pascals();
-    int last = Math.min(to, pascals.length) - 1;
-    return Math.abs(pascals[last] - pascals[from]) < UNMOVED * lift.get().full();
+    return isMostly(seen -> seen < NONE, from, to)
+        || pressures.filter(one -> one.stay(from, to)).isPresent();
   }
 
   /** Whether it is seen to be there at most instants at which a draw between two would show. */

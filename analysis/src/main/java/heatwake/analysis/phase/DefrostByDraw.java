@@ -1,5 +1,6 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -34,9 +35,6 @@ final class DefrostByDraw {
 
   /** It heats from this share of the usual rise on (ours). */
   private static final double HEATS = 0.5;
-
-  /** Air in which no coil has ice to melt, K; common practice has 12 Cel, with a margin (ours). */
-  private static final double WARM_AIR_K = 273.15 + 15;
 
   private final Timeline timeline;
   private final Track compressor;
@@ -83,7 +81,7 @@ final class DefrostByDraw {
   private void markIfDefrost(Phase[] phase, Stretch cold) {
     double before = around.meanBefore(draw, cold.from(), HEATS * fullK);
     int backFrom = heatsAgain(cold.to());
-    if (Double.isNaN(before) || backFrom < 0 || cold.mean(air) > WARM_AIR_K) {
+    if (Double.isNaN(before) || backFrom < 0 || cold.mean(air) > IcingAir.NO_COIL_ABOVE_K) {
       return;
     }
     int from = cold.from();

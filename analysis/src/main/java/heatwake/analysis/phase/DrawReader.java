@@ -72,7 +72,7 @@ final class DrawReader {
   private ElectricDraw read() {
     DrawLevels levels = levels();
     Optional<IdleDraw> idle =
-        IdleDraw.in(timeline, draw, levels, meter.plate(), waterMoves, effect);
+        new IdleDrawSearch(timeline, draw, levels, waterMoves, effect).found(meter.plate());
     if (idle.isPresent()) {
       levels = levels.above(idle.get().most(), all);
     }

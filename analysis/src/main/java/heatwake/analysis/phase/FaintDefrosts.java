@@ -1,5 +1,6 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -34,9 +35,6 @@ final class FaintDefrosts {
   private static final double DRAWS_LEAST = 0.3;
 
   private static final double DRAWS_MOST = 0.92;
-
-  /** Air in which no coil has ice to melt, K; see {@link DefrostByDraw}. */
-  private static final double WARM_AIR_K = 273.15 + 15;
 
   /** One may be a clip that was touched; ours. */
   private static final int FEWEST = 2;
@@ -102,7 +100,7 @@ final class FaintDefrosts {
     int least = timeline.instants(LEAST_S);
     if (to - from < least
         || to - from > timeline.instants(MOST_S)
-        || Stretch.mean(air, from, to) > WARM_AIR_K
+        || Stretch.mean(air, from, to) > IcingAir.NO_COIL_ABOVE_K
         || !isHeard(from - around, back)) {
       return false;
     }

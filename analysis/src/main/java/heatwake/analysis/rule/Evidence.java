@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyReading;
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.ProbeZero;
@@ -26,6 +27,7 @@ import java.util.Optional;
  * @param pool the pool as a second witness
  * @param steady steady spans with their figures
  * @param traces derived quantities on the grid of the timeline
+ * @param load what else is on the heater's meter
  * @param duty the figures of each steady span with their uncertainties, in the order of {@code
  *     steady}
  */
@@ -39,9 +41,10 @@ public record Evidence(
     PoolFigures pool,
     List<SteadySpan> steady,
     List<Trace> traces,
+    MeterLoad load,
     List<Duty> duty) {
 
-  /** Evidence with the duty read off its steady spans. */
+  /** Evidence with the duty read off its steady spans, and what else is metered off its rests. */
   public Evidence(
       Recording recording,
       Timeline timeline,
@@ -62,7 +65,32 @@ public record Evidence(
         pool,
         steady,
         traces,
-        DutyReading.of(recording.rig(), timeline, phases, steady, heat.flowKnowledge()));
+        MeterLoad.of(timeline, phases));
+  }
+
+  private Evidence(
+      Recording recording,
+      Timeline timeline,
+      List<PhaseSpan> phases,
+      List<Cycle> cycles,
+      HeatFigures heat,
+      Optional<ProbeZero> zero,
+      PoolFigures pool,
+      List<SteadySpan> steady,
+      List<Trace> traces,
+      MeterLoad load) {
+    this(
+        recording,
+        timeline,
+        phases,
+        cycles,
+        heat,
+        zero,
+        pool,
+        steady,
+        traces,
+        load,
+        DutyReading.of(recording.rig(), timeline, phases, steady, heat.flowKnowledge(), load));
   }
 
   /** A derived quantity on the grid of the timeline; empty where it is not known. */

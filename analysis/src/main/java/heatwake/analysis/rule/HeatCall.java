@@ -16,6 +16,9 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
   /** Water this much below the set temperature calls for heat with any controller (ours). */
   private static final double CALLS_K = 0.5;
 
+  /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
+  private static final double NO_CALL_K = 0.3;
+
   /** No probe is surer, whatever its rig states; ours. */
   private static final double SUREST_K = 1e-3;
 
@@ -75,6 +78,16 @@ public record HeatCall(OptionalDouble belowSetK, double uncertaintyK) {
   /** Whether the water is known to be colder than the set temperature by more than this, K. */
   public boolean isBelowSetBy(double kelvin) {
     return belowSetK.isPresent() && belowSetK.getAsDouble() > kelvin + Doubt.FACTOR * uncertaintyK;
+  }
+
+  /** Whether the water is likelier so cold that a thermostat may call than not. */
+  public boolean isLikely() {
+    return belowSetK.isPresent() && belowSetK.getAsDouble() > NO_CALL_K;
+  }
+
+  /** Whether the water is likelier too warm for any thermostat to call than not. */
+  public boolean isUnlikely() {
+    return belowSetK.isPresent() && belowSetK.getAsDouble() < NO_CALL_K;
   }
 
   /** Whether nothing speaks against it: it calls, or it cannot be told. */

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.circuit.Circuit;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
@@ -35,9 +36,6 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
   /** Evaporating below this ice grows on any coil; common practice. */
   private static final double COLD_COIL_K = FREEZING_K - 3;
 
-  /** In air warmer than this a sound coil does not ice, K; common practice. */
-  public static final double WARM_AIR_K = FREEZING_K + 12;
-
   /**
    * In colder air: this far below it is more than sound controls let ice add to the 5 to 10 K that
    * a coil needs there, K; ours.
@@ -62,7 +60,9 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
    */
   public static boolean mayBe(Duty duty) {
     return duty.of(DutyFigure.EVAPORATING).filter(coil -> coil.value() < MAY_ICE_K).isPresent()
-        && duty.of(DutyFigure.AIR).filter(air -> air.value() < WARM_AIR_K).isPresent();
+        && duty.of(DutyFigure.AIR)
+            .filter(air -> air.value() < IcingAir.NO_SOUND_COIL_ABOVE_K)
+            .isPresent();
   }
 
   /** The iced coil of a run; empty where there is none, or the coil or air is not known. */
@@ -80,7 +80,9 @@ public record IcedCoil(Duty ends, int times, boolean inWarmAir) {
       double coilK = mean(timeline, coil.get(), end);
       double airK = mean(timeline, timeline.of(air), end);
       boolean far = airK - coilK > FAR_BELOW_AIR_K;
-      if (coilK < COLD_COIL_K && airK > WARM_AIR_K && (far || !givesItsHeat(evidence, end))) {
+      if (coilK < COLD_COIL_K
+          && airK > IcingAir.NO_SOUND_COIL_ABOVE_K
+          && (far || !givesItsHeat(evidence, end))) {
         warm.add(at(evidence, circuit, end, coilK, airK));
       }
       if (coilK < COLD_COIL_K && far) {

@@ -1,6 +1,5 @@
 package heatwake.analysis.startup;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.Channel;
@@ -17,8 +16,6 @@ import java.util.OptionalDouble;
 final class CurrentCheck implements Check {
   /** The running current is taken from this long after the start, s: pressures have built up. */
   private static final long SETTLED_MS = 180_000;
-
-  private static final double BREAKER_SHARE = 0.8;
 
   @Override
   public StartupCheck.Item item() {
@@ -55,10 +52,7 @@ final class CurrentCheck implements Check {
               return running.isPresent()
                   ? pass(
                       cycle.startMs() + SETTLED_MS,
-                      text(
-                          running.getAsDouble(),
-                          MeterLoad.amperes(timeline, evidence.phases()),
-                          heater))
+                      text(running.getAsDouble(), evidence.load().amperes(), heater))
                   : null;
             })
         .filter(check -> check != null)
@@ -83,7 +77,7 @@ final class CurrentCheck implements Check {
                         Locale.ROOT,
                         "; 80 %% of the %.0f A breaker is %.1f A",
                         breaker,
-                        BREAKER_SHARE * breaker)));
+                        Overcurrent.CONTINUOUS_SHARE * breaker)));
     return text.toString();
   }
 }

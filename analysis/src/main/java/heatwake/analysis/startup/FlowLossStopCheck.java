@@ -6,6 +6,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.water.WaterLoss;
+import heatwake.analysis.rule.water.WaterLosses;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -29,7 +30,7 @@ final class FlowLossStopCheck implements Check {
   @Override
   public StartupCheck look(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!WaterLoss.canBeSeen(timeline)) {
+    if (!WaterLosses.canBeSeen(timeline)) {
       return notMeasured("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
     if (!timeline.has(Channel.POWER)
@@ -38,14 +39,14 @@ final class FlowLossStopCheck implements Check {
       return notMeasured("no power, current or pressure-discharge for the compressor");
     }
     Optional<WaterLoss> loss =
-        WaterLoss.all(evidence).stream()
+        WaterLosses.in(evidence).stream()
             .filter(one -> stopsUnderLoad(evidence, one) && !one.isMisread(timeline))
             .findFirst();
     if (loss.isEmpty()) {
       return notSeen("switch the pump off while the heater runs");
     }
     double overlapS = loss.get().overlapS(timeline);
-    double allowedS = Math.max(STOPS_WITHIN_S, 2 * WaterLoss.slowestIntervalS(timeline) + 10);
+    double allowedS = Math.max(STOPS_WITHIN_S, 2 * WaterLosses.slowestIntervalS(timeline) + 10);
     long atMs = timeline.timeMs(loss.get().stretch().from());
     String text =
         overlapS <= timeline.stepS()
@@ -78,7 +79,8 @@ final class FlowLossStopCheck implements Check {
     Timeline timeline = evidence.timeline();
     PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
     int at = loss.stretch().from();
-    int before = timeline.instants(Math.max(RUNS_DOWN_S, 2 * WaterLoss.slowestIntervalS(timeline)));
+    int before =
+        timeline.instants(Math.max(RUNS_DOWN_S, 2 * WaterLosses.slowestIntervalS(timeline)));
     for (int i = Math.max(0, at - before); i <= at && i < phases.size(); i++) {
       if (phases.compressorRuns(i)) {
         return true;

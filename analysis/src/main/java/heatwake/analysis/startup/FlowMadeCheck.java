@@ -6,7 +6,7 @@ import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.rule.water.WaterLoss;
+import heatwake.analysis.rule.water.WaterLosses;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
@@ -27,7 +27,7 @@ final class FlowMadeCheck implements Check {
   @Override
   public StartupCheck look(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!WaterLoss.canBeSeen(timeline)) {
+    if (!WaterLosses.canBeSeen(timeline)) {
       return notMeasured("no flow-heater, flow-total, flow-switch or pump-on reading");
     }
     Track moves = WaterMovement.of(timeline);

@@ -1,13 +1,11 @@
 package heatwake.analysis.startup;
 
-import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Wording;
-import heatwake.analysis.rule.refrigerant.NoPressureRise;
+import heatwake.analysis.rule.refrigerant.FailedStarts;
 import heatwake.analysis.rule.refrigerant.PressedStarts;
 import heatwake.analysis.rule.refrigerant.StartPressures;
 import heatwake.analysis.timeline.Stretch;
@@ -19,9 +17,6 @@ import java.util.Optional;
  * pressure goes with the weather.
  */
 final class PressureRiseCheck implements Check {
-  /** A sound compressor raises the high side by this share of its absolute pressure; ours. */
-  private static final double LEAST_RISE = 0.1;
-
   /** The climb is over within this time, s; common practice. */
   private static final double SETTLED_S = 300;
 
@@ -49,9 +44,11 @@ final class PressureRiseCheck implements Check {
     if (start.isEmpty()) {
       return notSeen("a compressor start followed by 2 min of running");
     }
-    Optional<Flag> none = flagOf(start.get(), evidence);
-    if (none.isPresent()) {
-      return fail(start.get().startMs(), none.get().evidence());
+    PressedStarts pressed = PressedStarts.in(evidence);
+    Optional<FailedStarts> failed =
+        pressed.failed().stream().filter(one -> one.startMs() == start.get().startMs()).findFirst();
+    if (failed.isPresent()) {
+      return fail(start.get().startMs(), failed.get().words());
     }
     double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
     int window = (int) Math.max(1, Math.round(WINDOW_S / timeline.stepS()));
@@ -67,9 +64,10 @@ final class PressureRiseCheck implements Check {
     }
     String text = Wording.inMegapascals(beforePa) + " to " + Wording.megapascals(afterPa);
     boolean rises =
-        afterPa - beforePa >= LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
+        afterPa - beforePa
+            >= StartPressures.LEAST_RISE * (beforePa + AbsolutePressure.STANDARD_ATMOSPHERE.pa());
     if (!rises) {
-      return byOtherSigns(start.get(), evidence, text);
+      return byOtherSigns(start.get(), pressed, text);
     }
     int done = at;
     while (done < last - 1 && !(high[done] >= beforePa + DONE * (afterPa - beforePa))) {
@@ -83,8 +81,8 @@ final class PressureRiseCheck implements Check {
    * In air warmer than the water a sound heater's high side stands high before it starts, and need
    * not climb.
    */
-  private StartupCheck byOtherSigns(CompressorStart start, Evidence evidence, String text) {
-    Optional<StartPressures> pressures = PressedStarts.at(evidence, start.startMs());
+  private StartupCheck byOtherSigns(CompressorStart start, PressedStarts pressed, String text) {
+    Optional<StartPressures> pressures = pressed.at(start.startMs());
     if (pressures.filter(StartPressures::isUnspread).isPresent()) {
       return fail(
           start.startMs(), text + "; a sound compressor raises it by 10 %, or parts the two sides");
@@ -98,12 +96,5 @@ final class PressureRiseCheck implements Check {
                     text
                         + ", which in air warmer than the water need not be more; to tell, clip"
                         + " pressure-suction, or water-in and water-out"));
-  }
-
-  /** What no-pressure-rise says of this start. */
-  private static Optional<Flag> flagOf(CompressorStart start, Evidence evidence) {
-    return new NoPressureRise().evaluate(evidence) instanceof Outcome.Flagged flagged
-        ? flagged.flags().stream().filter(flag -> flag.startMs() == start.startMs()).findFirst()
-        : Optional.empty();
   }
 }

@@ -17,7 +17,9 @@ final class HeldValues {
     if (!hasSilences(series)) {
       return series;
     }
-    return DeadBand.of(series).map(band -> held(series, band, recording)).orElse(series);
+    return BandSilences.of(series, recording)
+        .map(silences -> held(series, silences))
+        .orElse(series);
   }
 
   private static boolean hasSilences(Series series) {
@@ -30,14 +32,14 @@ final class HeldValues {
     return false;
   }
 
-  private static Series held(Series series, DeadBand band, Recording recording) {
-    long paceMs = band.paceMs();
+  private static Series held(Series series, BandSilences silences) {
+    long paceMs = silences.paceMs();
     Series.Builder held = Series.of(series.channel());
     for (int r = 0; r < series.size(); r++) {
       held.add(series.timeMs(r), series.value(r));
       boolean isSilence =
           r + 1 < series.size() && series.timeMs(r + 1) - series.timeMs(r) > 2 * paceMs;
-      if (isSilence && band.explains(r, recording)) {
+      if (isSilence && silences.explain(r)) {
         long last = series.timeMs(r + 1) - paceMs / 2;
         for (long at = series.timeMs(r) + paceMs; at < last; at += paceMs) {
           held.add(at, series.value(r));

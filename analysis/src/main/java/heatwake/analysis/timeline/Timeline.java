@@ -1,7 +1,6 @@
 package heatwake.analysis.timeline;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
 import java.util.Arrays;
@@ -62,54 +61,22 @@ public final class Timeline {
 
   /** Brings a recording onto a grid. Readings that cannot be true of their channel are left out. */
   public static Timeline of(Recording recording) {
-    Map<Channel, Series> possible = possible(recording);
+    PossibleReadings possible = PossibleReadings.of(recording);
+    long shortest =
+        Math.max(SHORTEST_STEP_MS, possible.shortestIntervalMs().orElse(SHORTEST_STEP_MS));
     long span = Math.max(0, recording.endMs() - recording.startMs());
-    long step = Math.max(stepMs(intervals(possible)), span / (MOST_INSTANTS - 1) + 1);
-    return gridded(possible, recording.startMs(), step, (int) (span / step) + 1);
+    long step = Math.max(shortest, span / (MOST_INSTANTS - 1) + 1);
+    return on(possible, recording.startMs(), step, (int) (span / step) + 1);
   }
 
   /** Brings other readings of the same run onto the grid of this timeline. */
   public Timeline with(Recording readings) {
-    return gridded(possible(readings), startMs, stepMs, size);
+    return on(PossibleReadings.of(readings), startMs, stepMs, size);
   }
 
-  private static Map<Channel, Series> possible(Recording recording) {
-    Map<Channel, Series> possible = new EnumMap<>(Channel.class);
-    for (Series series : recording.series().values()) {
-      Series kept = Screening.possible(series, recording);
-      if (!kept.isEmpty()) {
-        possible.put(series.channel(), HeldValues.of(kept, recording));
-      }
-    }
-    return possible;
-  }
-
-  private static Map<Channel, Long> intervals(Map<Channel, Series> possible) {
-    Map<Channel, Long> intervals = new EnumMap<>(Channel.class);
-    possible.forEach((channel, series) -> intervals.put(channel, Interval.usualMs(series)));
-    return intervals;
-  }
-
-  private static Timeline gridded(
-      Map<Channel, Series> possible, long startMs, long stepMs, int size) {
-    Map<Channel, Long> intervals = intervals(possible);
-    Map<Channel, double[]> values = new EnumMap<>(Channel.class);
-    possible.forEach(
-        (channel, series) ->
-            values.put(
-                channel,
-                new Gridding(series, intervals.get(channel), startMs, stepMs, size).grid()));
-    return new Timeline(startMs, stepMs, size, values, intervals);
-  }
-
-  private static long stepMs(Map<Channel, Long> intervals) {
-    long shortest =
-        intervals.entrySet().stream()
-            .filter(one -> one.getKey().quantity() != Quantity.STATE)
-            .mapToLong(Map.Entry::getValue)
-            .min()
-            .orElse(SHORTEST_STEP_MS);
-    return Math.max(SHORTEST_STEP_MS, shortest);
+  private static Timeline on(PossibleReadings possible, long startMs, long stepMs, int size) {
+    return new Timeline(
+        startMs, stepMs, size, possible.onGrid(startMs, stepMs, size), possible.intervalMs());
   }
 
   /**

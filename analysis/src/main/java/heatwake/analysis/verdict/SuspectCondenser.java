@@ -17,11 +17,6 @@ final class SuspectCondenser {
   /** From here on it may be twice what it was laid out for, K at full load; ours. */
   private static final double HIGH_K = 8;
 
-  /**
-   * A COP within this of the promised one is as promised; plates are tolerated to be so far off.
-   */
-  private static final double CLOSE = Duty.CLOSE_TO_PLATE;
-
   private SuspectCondenser() {}
 
   /** What makes the condenser suspect, in words; empty if nothing does. */
@@ -29,7 +24,9 @@ final class SuspectCondenser {
     Optional<Estimate> approach = Symptom.CONDENSING.figure(duty, heater);
     boolean isHigh = approach.filter(one -> one.value() - one.standard() > HIGH_K).isPresent();
     boolean isAsPromised =
-        duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() >= 1 - CLOSE).isPresent();
+        duty.of(DutyFigure.COP_RATIO)
+            .filter(cop -> cop.value() >= 1 - Duty.CLOSE_TO_PLATE)
+            .isPresent();
     return isHigh && !isAsPromised
         ? approach.map(one -> SymptomText.of(Symptom.CONDENSING, one) + ", high in that band")
         : Optional.empty();

@@ -8,7 +8,6 @@ import heatwake.analysis.verdict.ConsequenceTable;
 import heatwake.analysis.verdict.FlagWeight;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -70,8 +69,8 @@ class RulesPageTest {
 
   private static String causesOf(String id) {
     return ConsequenceTable.explained().entrySet().stream()
-        .filter(entry -> entry.getValue().contains(id))
-        .map(Map.Entry<String, Set<String>>::getKey)
+        .filter(row -> row.getValue().stream().anyMatch(entry -> entry.rule().equals(id)))
+        .map(Map.Entry::getKey)
         .map("`%s`"::formatted)
         .collect(Collectors.joining(", "));
   }

@@ -3,9 +3,10 @@ package heatwake.analysis.docs;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.verdict.Cause;
 import heatwake.analysis.verdict.ConsequenceTable;
-import heatwake.analysis.verdict.Consequences;
+import heatwake.analysis.verdict.Consequent;
 import heatwake.analysis.verdict.FlagWeight;
 import heatwake.analysis.verdict.ImpossibleHeat;
+import java.util.Comparator;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -37,10 +38,10 @@ class VerdictPageTest {
                         .formatted(
                             cause,
                             following.stream()
-                                .sorted()
-                                .map("`%s`"::formatted)
+                                .sorted(Comparator.comparing(Consequent::rule))
+                                .map(VerdictPageTest::entry)
                                 .collect(Collectors.joining(", ")))));
-    text.append(SYMPTOMS.formatted(number(Consequences.POWER_AS_PROMISED)));
+    text.append(SYMPTOMS);
     text.append("| symptom | sound from | to |\n|---|---|---|\n");
     for (Symptom symptom : Symptom.values()) {
       text.append(
@@ -74,6 +75,11 @@ class VerdictPageTest {
         .forEach((rule, weight) -> text.append("| `%s` | %.2f |%n".formatted(rule, weight)));
     text.append(HEALTH);
     return text.toString();
+  }
+
+  private static String entry(Consequent consequent) {
+    String words = consequent.words();
+    return "`%s`".formatted(consequent.rule()) + (words.isEmpty() ? "" : " (" + words + ")");
   }
 
   private static String number(double value) {
@@ -113,15 +119,13 @@ class VerdictPageTest {
   private static final String SYMPTOMS =
       """
 
-      A flag of probes explains only flags that accuse the same probe; `falling-flow` explains
-      `low-heater-flow` only if the flow was enough to begin with, and `low-heat` and `low-cop` unless they were
-      there in its first part (0.4) with the flow not too low; either explains `condenser-approach` only up to
-      its limit times the flow's share of the nameplate's least to the power of -0.8 (Dittus and Boelter, from
-      memory); what starves the compressor (`low-charge` and the air side) explains no `low-cop` with power above
-      the nameplate's by as much as is said next; `voltage-range` explains `overcurrent` unless
-      the power is above %s of the nameplate's beyond doubt (a motor at low voltage takes more current for
-      the same power, hardly more power); `low-heater-flow` and `falling-flow` explain `overcurrent` only
-      where `condenser-approach` or `high-pressure` stands too, or the circuit condenses above the band below.
+      A flag follows while its cause stands; a pressure switch may trip only once the circuit no longer comes to
+      the steady state in which the cause is seen, so what it does may come later. A flag of probes explains
+      only flags that accuse the same probe, and one that is only worth knowing explains nothing. Why the
+      conditions: a filter that loads up takes nothing of heat and COP at first; the heat transfer falls by no
+      more than the water side's own (Dittus and Boelter, from memory); little water strains a motor only by
+      the condensing pressure it brings; a starved compressor draws less power, and a motor at low voltage takes
+      more current for the same power, hardly more power.
 
       5. The flags that are left are weighed.
 

@@ -28,7 +28,7 @@ class MeterLoadTest {
   private static OptionalDouble watts(RunBuilder run) {
     Recording recording = run.recording();
     Timeline timeline = Timeline.of(recording);
-    return MeterLoad.watts(timeline, Phases.of(timeline, recording).spans());
+    return MeterLoad.of(timeline, Phases.of(timeline, recording).spans()).watts();
   }
 
   @Test

@@ -7,6 +7,7 @@ import heatwake.analysis.Analysis;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.DutyReading;
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
@@ -83,7 +84,13 @@ class EnteringAirTest {
     Timeline timeline = Timeline.of(recording);
     Phases phases = Phases.of(timeline, recording);
     List<SteadySpan> spans = Analysis.of(recording).steady();
-    return DutyReading.of(recording.rig(), timeline, phases.spans(), spans, Optional.empty())
+    return DutyReading.of(
+            recording.rig(),
+            timeline,
+            phases.spans(),
+            spans,
+            Optional.empty(),
+            MeterLoad.of(timeline, phases.spans()))
         .get(0);
   }
 }

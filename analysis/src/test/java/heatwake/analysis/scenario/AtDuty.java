@@ -2,6 +2,7 @@ package heatwake.analysis.scenario;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
@@ -125,9 +126,10 @@ public final class AtDuty {
     all.add(duty());
     Recording recording =
         new Recording(1, rig, START_MS, duty().endMs(), Map.of(), List.of(), List.of());
+    Timeline timeline = Timeline.of(recording);
     return new Evidence(
         recording,
-        Timeline.of(recording),
+        timeline,
         List.of(),
         List.of(),
         heat,
@@ -135,6 +137,7 @@ public final class AtDuty {
         PoolFigures.NONE,
         List.of(),
         List.of(),
+        MeterLoad.of(timeline, List.of()),
         all);
   }
 }

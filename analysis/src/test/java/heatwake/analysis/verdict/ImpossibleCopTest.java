@@ -2,6 +2,7 @@ package heatwake.analysis.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
@@ -34,9 +35,10 @@ class ImpossibleCopTest {
             Optional.empty(),
             Optional.empty(),
             Optional.of(FlowKnowledge.MEASURED));
+    Timeline timeline = Timeline.of(recording);
     return new Evidence(
         recording,
-        Timeline.of(recording),
+        timeline,
         List.of(),
         List.of(
             new Cycle(
@@ -49,6 +51,7 @@ class ImpossibleCopTest {
         PoolFigures.NONE,
         List.of(),
         List.of(),
+        MeterLoad.of(timeline, List.of()),
         List.of());
   }
 

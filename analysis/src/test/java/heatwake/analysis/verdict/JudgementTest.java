@@ -602,9 +602,11 @@ class JudgementTest {
     assertThat(FlagWeight.byRule().keySet()).containsExactlyInAnyOrderElementsOf(ids);
     ConsequenceTable.explained()
         .forEach(
-            (cause, following) -> {
+            (cause, row) -> {
+              List<String> following = row.stream().map(Consequent::rule).toList();
               assertThat(ids).contains(cause);
               assertThat(ids).containsAll(following);
+              assertThat(following).doesNotHaveDuplicates();
               assertThat(following).doesNotContain(cause);
             });
   }

@@ -2,7 +2,6 @@ package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -25,14 +24,16 @@ import java.util.Set;
  * where no sound coil has any.
  */
 public final class Frosting implements Rule {
+  private static final List<String> CAUSES =
+      List.of(
+          "defrost that does not come: coil sensor loose or control faulty",
+          "dirty coil or weak fan, so that the coil runs colder than it should",
+          "reversing valve that does not change over",
+          "air colder than the heater is made for");
 
-  /** Loss of the best heat from one start to the last: ice that a defrost leaves behind; ours. */
-  private static final double LOSS_OF_PEAKS = 0.2;
-
-  /** Then the coil also evaporates this much further below the air at its best, K; ours. */
-  private static final double PEAK_FALLS_AWAY_K = 2;
-
-  private static final int FEWEST_STARTS = 3;
+  private static final String NEXT_CHECK =
+      "Look at the coil just before a defrost: ice right through the fins means that defrosts"
+          + " come too late. Check the defrost sensor's seat.";
 
   @Override
   public String id() {
@@ -79,10 +80,9 @@ public final class Frosting implements Rule {
     Optional<double[]> evaporating = evidence.trace(Trace.Kind.EVAPORATING);
     Channel air = evidence.timeline().preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
     if (output.isEmpty()) {
-      Outcome iced = iced(evidence);
-      return iced instanceof Outcome.Flagged
-          ? iced
-          : Outcome.notEnoughData("neither heat nor the water's rise known");
+      return iced(evidence)
+          .map(Outcome::flagged)
+          .orElseGet(() -> Outcome.notEnoughData("neither heat nor the water's rise known"));
     }
     if (evaporating.isEmpty() && !evidence.timeline().has(air)) {
       return Outcome.notEnoughData(
@@ -101,16 +101,14 @@ public final class Frosting implements Rule {
                 RiseDoubt.of(evidence))
             .of(evidence.phases());
     List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
-    Optional<IcingStretch> worst =
-        icy.stream()
-            .filter(one -> isIce(evidence, one))
-            .reduce((one, other) -> other.loss() > one.loss() ? other : one);
-    if (worst.isPresent()) {
-      List<IcingStretch> lost = icy.stream().filter(one -> isIce(evidence, one)).toList();
-      return Outcome.flagged(flag(lost, sentence(worst.get(), lost.size())));
+    List<IcingStretch> lost = icy.stream().filter(one -> isIce(evidence, one)).toList();
+    if (!lost.isEmpty()) {
+      return Outcome.flagged(flag(lost, sentence(lost)));
     }
-    Outcome iced = iced(evidence);
-    return iced instanceof Outcome.Flagged ? iced : peaks(icy);
+    return iced(evidence)
+        .or(() -> FallingPeaks.of(icy).map(falling -> flag(icy, falling.words())))
+        .map(Outcome::flagged)
+        .orElseGet(Outcome::clear);
   }
 
   private static boolean isIce(Evidence evidence, IcingStretch stretch) {
@@ -127,46 +125,19 @@ public final class Frosting implements Rule {
   /** Without what else is on its meter; NaN where it is not known. */
   private static double[] heatersPower(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    double besideW = MeterLoad.watts(timeline, evidence.phases()).orElse(0);
+    double besideW = evidence.load().watts().orElse(0);
     return Arrays.stream(timeline.of(Channel.POWER)).map(watts -> watts - besideW).toArray();
   }
 
   /** Ice on a coil that is not short of refrigerant; for one that is see low-charge. */
-  private Outcome iced(Evidence evidence) {
-    return IcedCoil.of(evidence)
-        .filter(coil -> !coil.isStarved())
-        .map(coil -> Outcome.flagged(flag(coil)))
-        .orElseGet(Outcome::clear);
+  private Optional<Flag> iced(Evidence evidence) {
+    return IcedCoil.of(evidence).filter(coil -> !coil.isStarved()).map(this::flag);
   }
 
-  private Outcome peaks(List<IcingStretch> icy) {
-    if (icy.size() < FEWEST_STARTS) {
-      return Outcome.clear();
-    }
-    IcingStretch first = icy.get(0);
-    IcingStretch last = icy.get(icy.size() - 1);
-    int falls = 0;
-    for (int i = 1; i < icy.size(); i++) {
-      falls += icy.get(i).peak() < icy.get(i - 1).peak() ? 1 : -1;
-    }
-    double loss =
-        1 - last.peak() / first.peak() - IcingStretch.HEAT_PER_AIR_K * (first.airK() - last.airK());
-    boolean fallsAway = last.peakApproachK() - first.peakApproachK() > PEAK_FALLS_AWAY_K;
-    if (loss < LOSS_OF_PEAKS || falls < icy.size() / 2 || !fallsAway) {
-      return Outcome.clear();
-    }
-    return Outcome.flagged(
-        flag(
-            icy,
-            "The best heat after a start fell by "
-                + Wording.percent(loss)
-                + " over "
-                + icy.size()
-                + " starts, evaporating at "
-                + Wording.celsius(last.evaporatingK())));
-  }
-
-  private static String sentence(IcingStretch worst, int count) {
+  /** Of the stretch that lost most; the first of several that lost as much. */
+  private static String sentence(List<IcingStretch> lost) {
+    IcingStretch worst =
+        lost.stream().reduce((one, other) -> other.loss() > one.loss() ? other : one).orElseThrow();
     return "Heat fell by "
         + Wording.percent(worst.loss())
         + " in "
@@ -175,7 +146,7 @@ public final class Frosting implements Rule {
         + (Double.isNaN(worst.evaporatingK())
             ? " in air of " + Wording.celsius(worst.airK())
             : ", evaporating at " + Wording.celsius(worst.evaporatingK()))
-        + (count > 1 ? "; the same " + count + " times" : "");
+        + (lost.size() > 1 ? "; the same " + lost.size() + " times" : "");
   }
 
   private Flag flag(IcedCoil coil) {
@@ -195,7 +166,7 @@ public final class Frosting implements Rule {
                 "dirty coil fins",
                 "fan weak, slow or fitted wrong way",
                 "too little refrigerant, or an expansion valve letting too little through")
-            : causes();
+            : CAUSES;
     return new Flag(
         id(),
         coil.isTold() ? Side.AIRFLOW : Side.UNDECIDED,
@@ -207,21 +178,8 @@ public final class Frosting implements Rule {
         coil.inWarmAir()
             ? "Look through the coil against the light and wash it if needed; see that the fan turns"
                 + " the right way at full speed (power off and fan still before reaching in)."
-            : nextCheck(),
+            : NEXT_CHECK,
         Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));
-  }
-
-  private static List<String> causes() {
-    return List.of(
-        "defrost that does not come: coil sensor loose or control faulty",
-        "dirty coil or weak fan, so that the coil runs colder than it should",
-        "reversing valve that does not change over",
-        "air colder than the heater is made for");
-  }
-
-  private static String nextCheck() {
-    return "Look at the coil just before a defrost: ice right through the fins means that defrosts"
-        + " come too late. Check the defrost sensor's seat.";
   }
 
   private Flag flag(List<IcingStretch> icy, String evidence) {
@@ -232,8 +190,8 @@ public final class Frosting implements Rule {
         icy.get(0).startMs(),
         icy.get(icy.size() - 1).endMs(),
         evidence,
-        causes(),
-        nextCheck(),
+        CAUSES,
+        NEXT_CHECK,
         Set.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.PRESSURE_SUCTION));
   }
 }

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.airflow;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.rule.heat.PartLoad;
 
 /**
@@ -31,9 +32,6 @@ record IcingStretch(
 
   /** Evaporating above this no ice grows; half a kelvin of doubt below freezing. */
   private static final double ICES_BELOW_K = FREEZING_K - 0.5;
-
-  /** Without a suction pressure: ice is possible in air colder than this; common practice. */
-  private static final double COLD_AIR_K = FREEZING_K + 7;
 
   /**
    * Loss of heat between defrosts that no healthy defrost control lets happen. Sound ones defrost
@@ -80,8 +78,9 @@ record IcingStretch(
     return lost.share();
   }
 
+  /** By the coil, or by the air where no suction pressure tells of it. */
   boolean ices() {
-    return Double.isNaN(evaporatingK) ? airK < COLD_AIR_K : evaporatingK < ICES_BELOW_K;
+    return Double.isNaN(evaporatingK) ? airK < IcingAir.FROST_BELOW_K : evaporatingK < ICES_BELOW_K;
   }
 
   /**

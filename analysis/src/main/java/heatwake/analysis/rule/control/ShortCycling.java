@@ -4,7 +4,6 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Cycle;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
@@ -27,9 +26,6 @@ public final class ShortCycling implements Rule {
   private static final double WITHIN_S = 45 * 60;
 
   private static final double HOUR_S = 3600;
-
-  /** A heater stops within this time of its flow switch opening; common practice, s. */
-  private static final double AROUND_S = 15;
 
   @Override
   public String id() {
@@ -103,6 +99,7 @@ public final class ShortCycling implements Rule {
       starts = busiestHour(bout);
       busiestS = HOUR_S;
     }
+    SwitchedStops switched = SwitchedStops.of(bout, evidence.timeline());
     String text =
         starts
             + " starts in "
@@ -113,7 +110,9 @@ public final class ShortCycling implements Rule {
             + Wording.duration(longestRunS)
             + (starts < bout.size() ? "; " + bout.size() + " starts in all" : "")
             + counted(evidence.timeline())
-            + switchSentence(evidence.timeline(), bout);
+            + (switched.areMost()
+                ? "; the flow switch opened at " + switched.opened() + " of these stops"
+                : "");
     return new Flag(
         id(),
         Side.CONTROL,
@@ -121,8 +120,8 @@ public final class ShortCycling implements Rule {
         startMs,
         endMs,
         text,
-        causes(evidence, bout),
-        isTheSwitchs(evidence.timeline(), bout)
+        causes(evidence, bout, switched),
+        switched.areMost()
             ? "See why the flow switch opens: water through the heater, strainer and filter, then the"
                 + " switch's own setting, paddle and wiring."
             : "See which protection or thermostat stops it: read the heater's fault memory, watch flow"
@@ -149,54 +148,19 @@ public final class ShortCycling implements Rule {
   }
 
   /** The stops tell: with the flow switch open, at the set temperature, or neither. */
-  private static List<String> causes(Evidence evidence, List<Cycle> bout) {
+  private static List<String> causes(Evidence evidence, List<Cycle> bout, SwitchedStops switched) {
     String flow = "flow switch flutters: too little water, or the switch set too high";
     String sensor = "water sensor or dead band: the control sees the set temperature too soon";
     String cutOut = "a protection cuts out (high or low pressure, thermal) and resets";
-    Timeline timeline = evidence.timeline();
-    if (isTheSwitchs(timeline, bout)) {
+    if (switched.areMost()) {
       return List.of(flow, cutOut, sensor);
     }
+    Timeline timeline = evidence.timeline();
     HeatCall call =
         HeatCall.over(
             evidence,
             timeline.indexAt(bout.get(0).startMs()),
             timeline.indexAt(bout.get(bout.size() - 1).startMs()));
     return call.calls() ? List.of(cutOut, sensor, flow) : List.of(sensor, cutOut, flow);
-  }
-
-  private static boolean isTheSwitchs(Timeline timeline, List<Cycle> bout) {
-    return 2 * opened(timeline, bout) > bout.size();
-  }
-
-  /** Stops at which the flow switch opened. */
-  private static long opened(Timeline timeline, List<Cycle> bout) {
-    return bout.stream()
-        .filter(cycle -> cycle.stopMs().isPresent())
-        .filter(cycle -> switchOpens(timeline, cycle.stopMs().getAsLong()))
-        .count();
-  }
-
-  private static String switchSentence(Timeline timeline, List<Cycle> bout) {
-    return isTheSwitchs(timeline, bout)
-        ? "; the flow switch opened at " + opened(timeline, bout) + " of these stops"
-        : "";
-  }
-
-  private static boolean switchOpens(Timeline timeline, long stopMs) {
-    if (!timeline.has(Channel.FLOW_SWITCH)) {
-      return false;
-    }
-    double[] closed = timeline.of(Channel.FLOW_SWITCH);
-    // A switch that is read seldom is caught open a reading before the stop or after it.
-    int around =
-        Math.max(timeline.instants(AROUND_S), timeline.intervalInstants(Channel.FLOW_SWITCH) + 1);
-    int at = timeline.indexAt(stopMs);
-    for (int i = Math.max(0, at - around); i < Math.min(closed.length, at + around); i++) {
-      if (closed[i] < 0.5) {
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -1,7 +1,7 @@
 package heatwake.analysis.rule.control;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.List;
@@ -56,7 +56,7 @@ final class ValveRests {
             values,
             timeline.firstAtOrAfter(rest.stopMs()),
             Math.min(values.length, timeline.firstAtOrAfter(rest.startMs()) + 1))
-        .allMatch(kelvin -> kelvin > IcedCoil.WARM_AIR_K);
+        .allMatch(kelvin -> kelvin > IcingAir.NO_SOUND_COIL_ABOVE_K);
   }
 
   /** Whether it is one of more rests than a defrost has, closer together than defrosts come. */

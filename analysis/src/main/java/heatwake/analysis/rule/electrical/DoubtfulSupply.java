@@ -1,6 +1,5 @@
 package heatwake.analysis.rule.electrical;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
@@ -57,9 +56,7 @@ public final class DoubtfulSupply {
   /** The heater's own current in steady running, A, where that is above the nameplate's. */
   public static OptionalDouble overNameplateA(Evidence evidence) {
     OptionalDouble limit = evidence.recording().rig().heater().currentMaxA();
-    double amperes =
-        steady(Channel.CURRENT, evidence)
-            - MeterLoad.amperes(evidence.timeline(), evidence.phases()).orElse(0);
+    double amperes = steady(Channel.CURRENT, evidence) - evidence.load().amperes().orElse(0);
     return limit.isPresent() && amperes > Overcurrent.PLATE_TOLERANCE * limit.getAsDouble()
         ? OptionalDouble.of(amperes)
         : OptionalDouble.empty();

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.SlidingPipes;
@@ -19,9 +20,6 @@ final class FanAlone {
 
   /** After a compressor stop a fan may run on this long; common practice, s. */
   private static final double RUN_ON_S = 300;
-
-  /** In air colder than this a fan may thaw the coil by itself; common practice, K (7 Cel). */
-  private static final double THAWS_BELOW_K = 273.15 + 7;
 
   private final Timeline timeline;
   private final PhaseGrid phases;
@@ -106,7 +104,7 @@ final class FanAlone {
     for (Channel channel : List.of(Channel.AIR_IN, Channel.AIR_AMBIENT)) {
       double air = spell.mean(timeline.of(channel));
       if (!Double.isNaN(air)) {
-        return air < THAWS_BELOW_K;
+        return air < IcingAir.FROST_BELOW_K;
       }
     }
     return false;

@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
@@ -28,29 +29,22 @@ public final class FanToTheEnd {
   /** Nor runs on for so long where there is nothing to thaw; ours, as three restart delays, s. */
   private static final double LEAST_WITHOUT_ICE_S = 900;
 
-  /** Air that leaves no ice on a coil; common practice, K (15 Cel). */
-  private static final double NO_ICE_K = 273.15 + 15;
-
   /** A rest that shows what is drawn at rest, s; ours. */
   private static final double REST_S = 180;
 
   /** A crankcase heater is on at rest too, so that a rest draws no less than this share; ours. */
   private static final double REST_SHARE = 0.5;
 
-  /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
-  private static final double NO_CALL_K = 0.3;
-
   private FanToTheEnd() {}
 
   /** What was seen, in words; empty if nothing was. */
   public static Optional<String> words(Evidence evidence) {
+    return FanDraw.in(evidence).flatMap(draw -> words(evidence, draw));
+  }
+
+  private static Optional<String> words(Evidence evidence, FanDraw draw) {
     Timeline timeline = evidence.timeline();
-    Channel channel = timeline.preferred(Channel.POWER, Channel.CURRENT);
-    if (!timeline.has(channel)) {
-      return Optional.empty();
-    }
-    FanAlone fan = FanAlone.in(evidence);
-    OtherLoad other = new OtherLoad(evidence, channel, fan, OwnFan.seenIn(evidence, channel));
+    FanAlone fan = draw.alone();
     List<Stretch> spells = fan.spells();
     return spells.isEmpty()
         ? Optional.empty()
@@ -58,14 +52,14 @@ public final class FanToTheEnd {
             .filter(fan::isCutOffAfter)
             .filter(fan::followsARun)
             .filter(spell -> spell.durationS(timeline) >= leastS(timeline, spell))
-            .filter(spell -> !fan.mayThaw(spell) && !other.isIn(spell))
-            .filter(spell -> !mayBeCrankcaseHeater(evidence, channel, spell))
+            .filter(spell -> !fan.mayThaw(spell) && !draw.other().isIn(spell))
+            .filter(spell -> !mayBeCrankcaseHeater(evidence, draw.channel(), spell))
             .flatMap(spell -> words(evidence, spell));
   }
 
   private static double leastS(Timeline timeline, Stretch spell) {
     Channel air = timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
-    return spell.mean(timeline.of(air)) > NO_ICE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
+    return spell.mean(timeline.of(air)) > IcingAir.NO_COIL_ABOVE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
   }
 
   private static boolean mayBeCrankcaseHeater(Evidence evidence, Channel channel, Stretch spell) {
@@ -81,13 +75,13 @@ public final class FanToTheEnd {
 
   private static Optional<String> words(Evidence evidence, Stretch spell) {
     HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
-    return call.belowSetK().orElse(0) <= NO_CALL_K
-        ? Optional.empty()
-        : Optional.of(
+    return call.isLikely()
+        ? Optional.of(
             "what draws like the fan stayed on for "
                 + Wording.duration(spell.durationS(evidence.timeline()))
                 + " after the compressor stopped, to the end of the run, with the water about "
                 + Wording.kelvin(call.belowSetK().orElseThrow())
-                + " below the set temperature");
+                + " below the set temperature")
+        : Optional.empty();
   }
 }

@@ -1,7 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
@@ -78,14 +77,14 @@ public final class NoCompressor implements Rule {
   @Override
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!timeline.has(Channel.POWER) && !timeline.has(Channel.CURRENT)) {
+    Optional<FanDraw> seen = FanDraw.in(evidence);
+    if (seen.isEmpty()) {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
     MotorDraw draw = MotorDraw.in(evidence);
-    FanAlone fan = FanAlone.in(evidence);
-    OwnFan own = OwnFan.seenIn(evidence, draw.channel());
-    OtherLoad other = new OtherLoad(evidence, draw.channel(), fan, own);
-    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw, own);
+    FanAlone fan = seen.get().alone();
+    OtherLoad other = seen.get().other();
+    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw, seen.get().own());
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
     double longS = Math.max(FAN_ALONE_S, 2 * delayS);
@@ -125,10 +124,11 @@ public final class NoCompressor implements Rule {
         return Outcome.flagged(told.fanAlone(firstTry, spell, tries));
       }
     }
+    AfterRuns afterRuns = new AfterRuns(evidence, draw, seen.get().own(), other);
     return fan.lastRest()
         .filter(last -> draw.atRest(last).areSeveral())
         .map(told::triedFromRest)
-        .or(() -> afterRuns(evidence, fan, new AfterRuns(evidence, draw, own, other), longS, told))
+        .or(() -> afterRuns(evidence, fan, afterRuns, longS, told))
         .map(Outcome::flagged)
         .orElseGet(Outcome::clear);
   }

@@ -32,9 +32,6 @@ final class OtherLoad {
   /** Or than it runs on with the pool at its set temperature; ours, s. */
   private static final double STANDS_WITHOUT_CALL_S = 1800;
 
-  /** No thermostat calls at less below the set temperature; common practice: 0.3 to 2 K. */
-  private static final double NO_CALL_K = 0.3;
-
   /** A step on top of the compressor is seen between means over so long, s; ours. */
   private static final double LEVEL_S = 180;
 
@@ -104,10 +101,7 @@ final class OtherLoad {
       return true;
     }
     HeatCall call = HeatCall.over(evidence, one.from(), one.to());
-    return one.durationS(timeline) >= STANDS_WITHOUT_CALL_S
-        && dry.isEmpty()
-        && call.belowSetK().isPresent()
-        && call.belowSetK().getAsDouble() < NO_CALL_K;
+    return one.durationS(timeline) >= STANDS_WITHOUT_CALL_S && dry.isEmpty() && call.isUnlikely();
   }
 
   private boolean stepsBesideTheCompressor(double step) {

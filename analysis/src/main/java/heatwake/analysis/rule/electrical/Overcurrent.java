@@ -1,6 +1,5 @@
 package heatwake.analysis.rule.electrical;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
@@ -36,7 +35,7 @@ public final class Overcurrent implements Rule {
   private static final double CONTINUOUS_S = 3 * 3600;
 
   /** Share of the breaker that a continuous load may take; NEC 210.20(A): 125 % of the load. */
-  private static final double CONTINUOUS_SHARE = 0.8;
+  public static final double CONTINUOUS_SHARE = 0.8;
 
   /**
    * Most of that time the current itself must lie above the limit, so that a slow probe that
@@ -83,7 +82,7 @@ public final class Overcurrent implements Rule {
       return Outcome.notEnoughData("no heater.current-max and no heater.breaker in the rig");
     }
     ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.CURRENT);
-    OptionalDouble besideA = MeterLoad.amperes(timeline, evidence.phases());
+    OptionalDouble besideA = evidence.load().amperes();
     double[] current = less(timeline.of(Channel.CURRENT), besideA.orElse(0));
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
@@ -106,7 +105,7 @@ public final class Overcurrent implements Rule {
         flags.add(overBreaker(timeline, loads.highestA(), over, heater.breakerA().getAsDouble()));
       }
     }
-    boolean alone = MeterLoad.wouldShow(Channel.CURRENT, timeline, evidence.phases());
+    boolean alone = evidence.load().shownBy().contains(Channel.CURRENT);
     return Outcome.of(alone ? flags : flags.stream().map(Overcurrent::maybeOfAnother).toList());
   }
 

@@ -2,7 +2,6 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
@@ -66,7 +65,7 @@ public final class LowCop implements Rule {
                       + " doubt"
                   : "heat, power or air temperature not known while running steadily");
     }
-    boolean alone = MeterLoad.wouldShow(Channel.POWER, evidence.timeline(), evidence.phases());
+    boolean alone = evidence.load().shownBy().contains(Channel.POWER);
     return Spell.where(
             judged,
             duty ->

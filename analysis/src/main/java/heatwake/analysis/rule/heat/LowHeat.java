@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.heat;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
@@ -32,9 +33,6 @@ public final class LowHeat implements Rule {
    * practice. A stretch may lie wholly in the last of it.
    */
   private static final double BEFORE_A_DEFROST = 0.8;
-
-  /** Air in which a coil may gather ice, K; common practice. */
-  private static final double ICES_BELOW_K = 273.15 + 7;
 
   /** Above this share of the expected heat the flag is a warning, below it an alarm; ours. */
   private static final double GRAVE_RATIO = 0.5;
@@ -99,7 +97,7 @@ public final class LowHeat implements Rule {
   /** Whether it is no less than what ice leaves a sound coil between two defrosts. */
   private static boolean isBetweenDefrosts(Evidence evidence, Duty duty) {
     return duty.of(DutyFigure.HEAT_RATIO).orElseThrow().value() > BEFORE_A_DEFROST * TOLERATED_RATIO
-        && duty.of(DutyFigure.AIR).filter(air -> air.value() < ICES_BELOW_K).isPresent()
+        && duty.of(DutyFigure.AIR).filter(air -> air.value() < IcingAir.FROST_BELOW_K).isPresent()
         && evidence.phases().stream()
             .anyMatch(span -> span.phase() == Phase.DEFROST && span.startMs() >= duty.endMs())
         && evidence.phases().stream()

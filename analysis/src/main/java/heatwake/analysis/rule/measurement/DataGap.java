@@ -12,7 +12,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
-import heatwake.analysis.timeline.DeadBand;
+import heatwake.analysis.timeline.BandSilences;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -66,10 +66,10 @@ public final class DataGap implements Rule {
     for (Series series : recording.series().values()) {
       List<Silence> found = Silence.in(series, recording.startMs(), recording.endMs());
       if (!found.isEmpty()) {
-        Optional<DeadBand> band = DeadBand.of(series);
+        Optional<BandSilences> silent = BandSilences.of(series, recording);
         found =
             found.stream()
-                .filter(silence -> band.filter(one -> silence.isWithin(one, recording)).isEmpty())
+                .filter(silence -> silent.filter(one -> silence.isExplained(series, one)).isEmpty())
                 .toList();
       }
       if (!found.isEmpty()) {

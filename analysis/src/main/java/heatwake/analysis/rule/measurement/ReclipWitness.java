@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.measurement;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
@@ -16,9 +17,6 @@ import java.util.stream.IntStream;
 record ReclipWitness(Timeline timeline, double limitK, double zeroK) {
   /** Draw, pressures and flows keep their level within this share; ours. */
   private static final double KEEPS = 0.12;
-
-  /** No ice grows on a coil in air above this, K; common practice: frost is met below 7 °C. */
-  private static final double NO_ICE_K = 273.15 + 15;
 
   private static final List<Channel> DRAW_AND_HIGH_SIDE =
       List.of(Channel.POWER, Channel.CURRENT, Channel.PRESSURE_DISCHARGE);
@@ -66,7 +64,7 @@ record ReclipWitness(Timeline timeline, double limitK, double zeroK) {
     boolean isNoDefrost =
         isRead(Channel.PRESSURE_DISCHARGE, watched)
             || isRead(Channel.PRESSURE_SUCTION, watched)
-            || airK > NO_ICE_K;
+            || airK > IcingAir.NO_COIL_ABOVE_K;
     return isNoDefrost && (isRead(Channel.FLOW_HEATER, watched) || riseK - zeroK < -limitK);
   }
 

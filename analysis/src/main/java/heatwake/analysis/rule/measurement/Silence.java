@@ -2,9 +2,8 @@ package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
-import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.Series;
-import heatwake.analysis.timeline.DeadBand;
+import heatwake.analysis.timeline.BandSilences;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -36,13 +35,12 @@ record Silence(Channel channel, long fromMs, long toMs) {
     return (toMs - fromMs) / 1e3;
   }
 
-  /** Whether the channel's dead band explains it. */
-  boolean isWithin(DeadBand band, Recording recording) {
-    Series series = recording.series().get(channel);
+  /** Whether the dead band of its channel's readings explains it. */
+  boolean isExplained(Series series, BandSilences silences) {
     boolean isAtAnEnd = toMs <= series.timeMs(0) || fromMs >= series.timeMs(series.size() - 1);
     return isAtAnEnd
-        ? band.explainsEnd(fromMs, toMs)
-        : band.explains(series.firstAtOrAfter(fromMs), recording);
+        ? silences.explainEnd(fromMs, toMs)
+        : silences.explain(series.firstAtOrAfter(fromMs));
   }
 
   /** Whether the other silence covers the same time, but for a few intervals at its ends. */

@@ -7,9 +7,6 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Wording;
-import heatwake.analysis.timeline.Timeline;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -57,81 +54,37 @@ public final class NoPressureRise implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Timeline timeline = evidence.timeline();
-    if (!timeline.has(Channel.PRESSURE_DISCHARGE)) {
+    if (!evidence.timeline().has(Channel.PRESSURE_DISCHARGE)) {
       return Outcome.notEnoughData("no pressure-discharge reading");
     }
-    List<StartPressures> starts = PressedStarts.in(evidence);
+    PressedStarts starts = PressedStarts.in(evidence);
     if (starts.isEmpty()) {
       return Outcome.notEnoughData(
           "no compressor start with five minutes of running and pressure readings around it");
     }
-    List<Flag> flags = new ArrayList<>();
-    List<StartPressures> failed = new ArrayList<>();
-    for (StartPressures start : starts) {
-      if (start.failed()) {
-        failed.add(start);
-      } else if (!failed.isEmpty()) {
-        flags.add(flag(failed, evidence));
-        failed.clear();
-      }
-    }
-    if (!failed.isEmpty()) {
-      flags.add(flag(failed, evidence));
-    }
-    return Outcome.of(flags);
+    return Outcome.of(starts.failed().stream().map(this::flag).toList());
   }
 
-  private Flag flag(List<StartPressures> failed, Evidence evidence) {
-    StartPressures first = failed.get(0);
-    StartPressures last = failed.get(failed.size() - 1);
-    boolean mayBePump = failed.stream().allMatch(start -> PumpsDraw.mayBe(evidence, start));
+  private Flag flag(FailedStarts failed) {
     return new Flag(
         id(),
-        mayBePump ? Side.UNDECIDED : Side.REFRIGERANT,
-        mayBePump ? Severity.WARNING : Severity.ALARM,
-        first.cycle().startMs(),
-        last.untilMs(),
-        words(failed)
-            + (mayBePump
-                ? "; the draw came with the water and moved neither pressure, so it may be the pool"
-                    + " pump's, and the compressor not have started"
-                : ""),
-        mayBePump
+        failed.mayBePump() ? Side.UNDECIDED : Side.REFRIGERANT,
+        failed.mayBePump() ? Severity.WARNING : Severity.ALARM,
+        failed.startMs(),
+        failed.endMs(),
+        failed.words(),
+        failed.mayBePump()
             ? Stream.concat(
                     Stream.of(
                         "the pool pump on the heater's meter, and a compressor that never ran"),
                     CAUSES.stream())
                 .toList()
             : CAUSES,
-        mayBePump
+        failed.mayBePump()
             ? "Switch the heater off with the pool pump running and read the power: what stands"
                 + " then is another load's."
             : "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
                 + " have a certified refrigerant handler test compressor and reversing valve.",
         Set.of(Channel.PRESSURE_DISCHARGE));
-  }
-
-  private static String words(List<StartPressures> failed) {
-    StartPressures first = failed.get(0);
-    StringBuilder text = new StringBuilder(120);
-    text.append("High side ")
-        .append(Wording.megapascals(first.beforePa()))
-        .append(" before the start, ")
-        .append(Wording.megapascals(first.afterPa()))
-        .append(" after 5 min of running");
-    first.suctionPa().ifPresent(low -> text.append(", low side ").append(Wording.megapascals(low)));
-    if (first.isWatersOwn()) {
-      text.append("; saturation at the entering water is ")
-          .append(Wording.megapascals(first.waterLiftPa().orElseThrow()));
-    }
-    first
-        .powerW()
-        .ifPresent(
-            power -> text.append("; the compressor draws ").append(Wording.kilowatts(power)));
-    if (failed.size() > 1) {
-      text.append("; the same at ").append(failed.size()).append(" starts");
-    }
-    return text.toString();
   }
 }

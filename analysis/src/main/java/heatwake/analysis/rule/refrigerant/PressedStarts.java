@@ -6,6 +6,7 @@ import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,19 +33,41 @@ public final class PressedStarts {
   /** Heat under this share of the expected is none of a compressor that compresses; ours. */
   private static final double LITTLE_SHARE = 0.25;
 
-  private PressedStarts() {}
+  private final Evidence evidence;
+  private final List<StartPressures> starts;
+
+  private PressedStarts(Evidence evidence, List<StartPressures> starts) {
+    this.evidence = evidence;
+    this.starts = starts;
+  }
+
+  /** Those with pressures before and after them, in order. */
+  public static PressedStarts in(Evidence evidence) {
+    return new PressedStarts(evidence, read(evidence));
+  }
+
+  /** Whether there is none to be judged. */
+  boolean isEmpty() {
+    return starts.isEmpty();
+  }
 
   /**
    * The start of the compressor at a moment; empty if there is none, or it is not to be judged.
    *
    * @param startMs when it started, UTC milliseconds
    */
-  public static Optional<StartPressures> at(Evidence evidence, long startMs) {
-    return in(evidence).stream().filter(one -> one.cycle().startMs() == startMs).findFirst();
+  public Optional<StartPressures> at(long startMs) {
+    return starts.stream().filter(one -> one.cycle().startMs() == startMs).findFirst();
   }
 
-  /** Those with pressures before and after them, in order. */
-  static List<StartPressures> in(Evidence evidence) {
+  /** Those at which the high side hardly rose, in order; such that follow one another together. */
+  public List<FailedStarts> failed() {
+    return Stretch.where(starts.size(), i -> starts.get(i).failed()).stream()
+        .map(row -> FailedStarts.of(starts.subList(row.from(), row.to()), evidence))
+        .toList();
+  }
+
+  private static List<StartPressures> read(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     List<StartPressures> found = new ArrayList<>();
     long restedSinceMs = evidence.recording().startMs();

@@ -35,7 +35,7 @@ public record StartPressures(
   /**
    * A sound compressor raises the high side by more than this share (absolute); common practice.
    */
-  static final double LEAST_RISE = 0.10;
+  public static final double LEAST_RISE = 0.10;
 
   /**
    * One that gives a quarter of its heat may raise it by so much: its valves leak, or it runs

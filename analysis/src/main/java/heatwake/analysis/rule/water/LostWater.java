@@ -79,7 +79,7 @@ record LostWater(List<WaterLoss> losses, boolean isAFault) {
       return false;
     }
     double seconds = loss.durationS(evidence.timeline());
-    double fluttersS = 2 * WaterLoss.slowestIntervalS(evidence.timeline());
+    double fluttersS = 2 * WaterLosses.slowestIntervalS(evidence.timeline());
     return loss.heatedUntil()
         ? seconds > SHORTEST_S + fluttersS
         : seconds > PRIMES_WITHIN_S + fluttersS
@@ -91,7 +91,7 @@ record LostWater(List<WaterLoss> losses, boolean isAFault) {
     return loss.heatedUntil()
         && !loss.endsTheRun()
         && loss.pump() != WaterLoss.Pump.STOOD
-        && seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(timeline)
+        && seconds > SHORTEST_S + 2 * WaterLosses.slowestIntervalS(timeline)
         && seconds < TIMER_FROM_S;
   }
 

@@ -77,7 +77,7 @@ public final class NoFlow implements Rule {
   @Override
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    if (!WaterLoss.canBeSeen(timeline)
+    if (!WaterLosses.canBeSeen(timeline)
         && !PastHeater.canBeSeen(timeline)
         && !timeline.has(Channel.PRESSURE_DISCHARGE)
         && !HotWater.canBeSeen(timeline)) {
@@ -85,7 +85,7 @@ public final class NoFlow implements Rule {
     }
     NoFlowFlags told = new NoFlowFlags(id(), evidence);
     List<WaterLoss> losses =
-        WaterLoss.all(evidence).stream().filter(loss -> !loss.isMisread(timeline)).toList();
+        WaterLosses.in(evidence).stream().filter(loss -> !loss.isMisread(timeline)).toList();
     List<WaterLoss> ranDry = losses.stream().filter(loss -> runsDry(evidence, loss)).toList();
     if (!ranDry.isEmpty()) {
       return Outcome.flagged(told.ranDry(ranDry));
@@ -116,7 +116,7 @@ public final class NoFlow implements Rule {
 
   private static boolean runsDry(Evidence evidence, WaterLoss loss) {
     Timeline timeline = evidence.timeline();
-    double twoReadingsS = 2 * WaterLoss.slowestIntervalS(timeline);
+    double twoReadingsS = 2 * WaterLosses.slowestIntervalS(timeline);
     double limitS =
         loss.heatedUntil()
             ? Math.max(STOPS_WITHIN_S, twoReadingsS + 10)

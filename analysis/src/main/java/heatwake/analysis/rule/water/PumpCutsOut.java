@@ -60,7 +60,7 @@ final class PumpCutsOut {
         && loss.heatedUntil()
         && !loss.endsTheRun()
         && atS(loss) >= SOMEBODY_THERE_S
-        && seconds > SHORTEST_S + 2 * WaterLoss.slowestIntervalS(timeline)
+        && seconds > SHORTEST_S + 2 * WaterLosses.slowestIntervalS(timeline)
         && seconds < TIMER_FROM_S
         && callBefore(loss).calls();
   }

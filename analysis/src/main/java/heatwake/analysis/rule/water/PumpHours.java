@@ -61,9 +61,9 @@ public final class PumpHours implements Rule {
   public Outcome evaluate(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     List<Stretch> stops;
-    if (WaterLoss.canBeSeen(timeline)) {
+    if (WaterLosses.canBeSeen(timeline)) {
       stops =
-          WaterLoss.all(evidence).stream()
+          WaterLosses.in(evidence).stream()
               .filter(loss -> cutsHeating(evidence, loss))
               .map(WaterLoss::stretch)
               .toList();

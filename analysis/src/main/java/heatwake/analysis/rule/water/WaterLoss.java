@@ -1,13 +1,9 @@
 package heatwake.analysis.rule.water;
 
-import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
@@ -40,9 +36,6 @@ public record WaterLoss(
     NOT_KNOWN
   }
 
-  /** A heater that stops this long before the water has not stopped for want of it (ours). */
-  private static final double BELONGS_TOGETHER_S = 60;
-
   /** Heat that goes on unchanged this long without water says that a reading lies, s; ours. */
   private static final double HEAT_CANNOT_LAST_S = 300;
 
@@ -52,91 +45,12 @@ public record WaterLoss(
   /** Heat counts as unchanged within this share; ours. */
   private static final double UNCHANGED_SHARE = 0.3;
 
-  /** Filter pressure above this share of the usual: the pump pushes (ours). */
-  private static final double PUSHES_SHARE = 0.4;
-
-  /** And stands with less than this part of it; ours. */
+  /** All water stands with less than this part of the usual; ours. */
   private static final double STANDS_SHARE = 0.1;
-
-  /** The channels that tell whether water moves. */
-  public static boolean canBeSeen(Timeline timeline) {
-    return timeline.has(Channel.FLOW_HEATER)
-        || timeline.has(Channel.FLOW_TOTAL)
-        || timeline.has(Channel.FLOW_SWITCH)
-        || timeline.has(Channel.PUMP_ON);
-  }
-
-  /** Usual time between readings of the slowest channel that tells of water or compressor, s. */
-  public static double slowestIntervalS(Timeline timeline) {
-    double slowest = timeline.stepS();
-    for (Channel channel :
-        List.of(Channel.FLOW_HEATER, Channel.FLOW_TOTAL, Channel.POWER, Channel.CURRENT)) {
-      if (timeline.has(channel)) {
-        slowest = Math.max(slowest, timeline.intervalMs(channel) / 1e3);
-      }
-    }
-    return slowest;
-  }
-
-  /** Every time without water in a run, in order. */
-  public static List<WaterLoss> all(Evidence evidence) {
-    Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    Track moves = WaterMovement.of(timeline);
-    List<WaterLoss> losses = new ArrayList<>();
-    for (Stretch stretch : standing(timeline, moves)) {
-      losses.add(
-          new WaterLoss(
-              stretch,
-              stretch.from() == 0,
-              stretch.to() == moves.size(),
-              heatedUntil(timeline, phases, stretch.from()),
-              runsWithin(phases, stretch),
-              pump(timeline, moves, stretch)));
-    }
-    return losses;
-  }
-
-  /** Times without water, over moments in which nothing was read. */
-  private static List<Stretch> standing(Timeline timeline, Track moves) {
-    int unread = timeline.instants(Math.max(BELONGS_TOGETHER_S, 3 * slowestIntervalS(timeline)));
-    return Stretch.bridged(moves.size(), moves::no, unread, moves::yes);
-  }
-
-  private static boolean heatedUntil(Timeline timeline, PhaseGrid phases, int from) {
-    double together = Math.max(BELONGS_TOGETHER_S, 2 * slowestIntervalS(timeline));
-    int back = timeline.instants(together);
-    for (int i = Math.max(0, from - back); i < from; i++) {
-      if (phases.compressorRuns(i)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static List<Stretch> runsWithin(PhaseGrid phases, Stretch stretch) {
-    return Stretch.where(
-        phases.size(), i -> i >= stretch.from() && i < stretch.to() && phases.compressorRuns(i));
-  }
-
-  private static Pump pump(Timeline timeline, Track moves, Stretch stretch) {
-    double said = stretch.mean(timeline.of(Channel.PUMP_ON));
-    if (!Double.isNaN(said)) {
-      return said > 0.8 ? Pump.RAN : said < 0.2 ? Pump.STOOD : Pump.NOT_KNOWN;
-    }
-    for (Channel channel : List.of(Channel.FLOW_TOTAL, Channel.PRESSURE_FILTER)) {
-      double without = stretch.mean(timeline.of(channel));
-      double with = Stretch.meanWhere(timeline.of(channel), moves::yes);
-      if (without > PUSHES_SHARE * with) {
-        return Pump.RAN;
-      }
-    }
-    return Pump.NOT_KNOWN;
-  }
 
   /** Whether the meter of all water shows that it moves on, past the heater. */
   boolean goesOnElsewhere(Timeline timeline) {
-    return shareOfAllWater(timeline) > PUSHES_SHARE;
+    return shareOfAllWater(timeline) > WaterLosses.PUSHES_SHARE;
   }
 
   /** Whether the meter of all water shows that it stands too. */

@@ -263,6 +263,7 @@ class LowHeatTest {
         plain.pool(),
         plain.steady(),
         plain.traces(),
+        plain.load(),
         plain.duty());
   }
 }

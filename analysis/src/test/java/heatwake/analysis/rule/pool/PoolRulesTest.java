@@ -5,6 +5,7 @@ import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Side;
@@ -59,16 +60,20 @@ class PoolRulesTest {
             Optional.empty(),
             Optional.empty(),
             Optional.empty());
+    Timeline timeline = Timeline.of(recording);
+    List<PhaseSpan> phases =
+        List.of(new PhaseSpan(Phase.STEADY, start, stop), new PhaseSpan(rest, stop, end));
     return new Evidence(
         recording,
-        Timeline.of(recording),
-        List.of(new PhaseSpan(Phase.STEADY, start, stop), new PhaseSpan(rest, stop, end)),
+        timeline,
+        phases,
         List.of(),
         heat,
         Optional.empty(),
         pool,
         List.of(),
         List.of(),
+        MeterLoad.of(timeline, phases),
         List.of());
   }
 

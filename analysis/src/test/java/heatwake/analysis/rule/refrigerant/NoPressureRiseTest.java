@@ -175,6 +175,7 @@ class NoPressureRiseTest {
         readings.pool(),
         readings.steady(),
         readings.traces(),
+        readings.load(),
         List.of(duty));
   }
 

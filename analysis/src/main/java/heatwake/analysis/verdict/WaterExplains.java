@@ -2,13 +2,18 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.finding.Flag;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 
-/** How far too little water through a condenser lets it condense above the water that leaves it. */
-final class LittleWater {
+/**
+ * Too little water alone can make the condenser's approach. At equal heat that grows by no more
+ * than the heat transfer falls, and that falls by no more than the water side's own. It can where
+ * flow or approach are not known.
+ */
+final class WaterExplains implements Condition {
   /**
    * Heat passes to turbulent water in a pipe by this power of its flow (Dittus and Boelter; value
    * from memory), to laminar water less so.
@@ -21,14 +26,18 @@ final class LittleWater {
   /** Less water than this share of the least is not reckoned with; ours. */
   private static final double LEAST_SHARE = 0.2;
 
-  private LittleWater() {}
+  @Override
+  public String words() {
+    return "up to its limit times the flow's share of the nameplate's least to the power of -"
+        + FLOW_POWER;
+  }
 
-  /**
-   * Whether little water alone can make the condenser's approach. At equal heat it grows by no more
-   * than the heat transfer falls, and that falls by no more than the water side's own. Yes where
-   * flow or approach are not known.
-   */
-  static boolean explainsApproach(Duty duty, Heater heater) {
+  @Override
+  public boolean holds(Flag cause, Flag flag, FlagsOfRun run) {
+    return run.meanDuring(flag).filter(mean -> !explains(mean, run.heater())).isEmpty();
+  }
+
+  private static boolean explains(Duty duty, Heater heater) {
     Optional<Estimate> approach = Symptom.CONDENSING.figure(duty, heater);
     Optional<Estimate> flow = Symptom.FLOW.figure(duty, heater);
     if (approach.isEmpty() || flow.isEmpty()) {
