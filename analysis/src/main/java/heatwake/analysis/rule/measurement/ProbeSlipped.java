@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** A pipe probe drifts to air temperature. */
+/** A pipe probe drifts to air temperature: of the water's pipes, or of the circuit's lines. */
 public final class ProbeSlipped implements Rule {
   private static final Set<Channel> PIPES = Set.of(Channel.WATER_IN, Channel.WATER_OUT);
 
@@ -32,7 +32,8 @@ public final class ProbeSlipped implements Rule {
   @Override
   public String needs() {
     return "water-in and water-out, with air-in or air-ambient, or for the inlet with power or"
-        + " pressure-discharge; power, pressures, flow-heater and water-pool as witnesses";
+        + " pressure-discharge; power, pressures, flow-heater and water-pool as witnesses. For temp-suction,"
+        + " temp-liquid and temp-discharge air-in or air-ambient, pressure-discharge and pressure-suction or power";
   }
 
   @Override
@@ -48,11 +49,23 @@ public final class ProbeSlipped implements Rule {
         + " "
         + Reclip.LIMITS
         + " "
-        + SlipAtRest.LIMITS;
+        + SlipAtRest.LIMITS
+        + " "
+        + LineSlip.LIMITS;
   }
 
   @Override
   public Outcome evaluate(Evidence evidence) {
+    Outcome ofPipes = ofPipes(evidence);
+    List<Flag> flags = new ArrayList<>();
+    if (ofPipes instanceof Outcome.Flagged flagged) {
+      flags.addAll(flagged.flags());
+    }
+    LineSlip.in(evidence).forEach(slip -> flags.add(flag(slip, evidence.recording().endMs())));
+    return flags.isEmpty() ? ofPipes : Outcome.of(flags);
+  }
+
+  private Outcome ofPipes(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
       return Outcome.notEnoughData("no water-in and water-out pair");
@@ -142,6 +155,10 @@ public final class ProbeSlipped implements Rule {
 
   private Flag flag(OffPipe off, long startMs) {
     return flag(off.accused(), Severity.WARNING, startMs, off.endMs(), off.words());
+  }
+
+  private Flag flag(LineSlip slip, long endOfRunMs) {
+    return flag(slip.line(), Severity.WARNING, slip.startMs(), endOfRunMs, slip.words());
   }
 
   /** It is back on its pipe and its time is left out: nothing is left to mend. */

@@ -1,0 +1,84 @@
+package heatwake.analysis.rule.measurement;
+
+import heatwake.analysis.circuit.Circuit;
+import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.timeline.Timeline;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Means over three minutes of steady running of one refrigerant line and of what it depends on. NaN
+ * where a channel says nothing.
+ */
+record LineBlock(
+    long startMs,
+    long endMs,
+    double lineK,
+    double dischargeK,
+    double condensingK,
+    double waterInK,
+    double airK,
+    double powerW,
+    double highPa,
+    double lowPa) {
+  private static final double LENGTH_S = 180;
+
+  /** What is called steady has run for minutes; a lagging clip has this much more, s; ours. */
+  private static final double SETTLES_S = 60;
+
+  /** The blocks of each spell of steady running in which the line was read, in order. */
+  static List<List<LineBlock>> spells(Evidence evidence, Channel line) {
+    Timeline timeline = evidence.timeline();
+    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    Circuit circuit = Circuit.of(timeline, evidence.recording().rig());
+    int length = timeline.instants(LENGTH_S);
+    int settles = timeline.instants(SETTLES_S);
+    List<List<LineBlock>> spells = new ArrayList<>();
+    for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY))) {
+      List<LineBlock> blocks = new ArrayList<>();
+      for (int i = stretch.from() + settles; i + length <= stretch.to(); i += length) {
+        LineBlock block = of(timeline, circuit, line, new Stretch(i, i + length));
+        if (!Double.isNaN(block.lineK)) {
+          blocks.add(block);
+        }
+      }
+      spells.add(blocks);
+    }
+    return spells;
+  }
+
+  private static LineBlock of(Timeline timeline, Circuit circuit, Channel line, Stretch stretch) {
+    double air = stretch.mean(timeline.of(Channel.AIR_IN));
+    return new LineBlock(
+        timeline.timeMs(stretch.from()),
+        timeline.timeMs(stretch.to() - 1),
+        stretch.mean(timeline.of(line)),
+        stretch.mean(timeline.of(Channel.TEMP_DISCHARGE)),
+        stretch.mean(circuit.condensingK()),
+        stretch.mean(timeline.of(Channel.WATER_IN)),
+        Double.isNaN(air) ? stretch.mean(timeline.of(Channel.AIR_AMBIENT)) : air,
+        stretch.mean(timeline.of(Channel.POWER)),
+        stretch.mean(timeline.of(Channel.PRESSURE_DISCHARGE)),
+        stretch.mean(timeline.of(Channel.PRESSURE_SUCTION)));
+  }
+
+  /** Whether the high side and one more of low side and power are known, and keep their level. */
+  boolean sameDuty(LineBlock other, double share) {
+    boolean isKnown =
+        !Double.isNaN(highPa + other.highPa)
+            && (!Double.isNaN(lowPa + other.lowPa) || !Double.isNaN(powerW + other.powerW));
+    return isKnown
+        && keeps(highPa, other.highPa, share)
+        && keeps(lowPa, other.lowPa, share)
+        && keeps(powerW, other.powerW, share);
+  }
+
+  private static boolean keeps(double before, double now, double share) {
+    double change = Math.abs(now - before);
+    return Double.isNaN(change) || change <= share * Math.abs(before);
+  }
+}
