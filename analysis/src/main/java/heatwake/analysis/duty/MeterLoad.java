@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -71,8 +72,10 @@ public record MeterLoad(OptionalDouble watts, OptionalDouble amperes, Set<Channe
       return OptionalDouble.empty();
     }
     double[] draw = timeline.of(channel);
-    double resting = mean(draw, grid, Phase.CIRCULATING, timeline.instants(SEEN_S));
-    double running = mean(draw, grid, Phase.STEADY, 1);
+    double resting = mean(draw, i -> grid.is(i, Phase.CIRCULATING), timeline.instants(SEEN_S));
+    double steady = mean(draw, i -> grid.is(i, Phase.STEADY), 1);
+    // A heater that never runs for long has its load beside it all the same.
+    double running = Double.isNaN(steady) ? mean(draw, grid::compressorRuns, 1) : steady;
     boolean matters = resting >= least && resting >= LEAST_SHARE * running && resting < running;
     return matters ? OptionalDouble.of(resting) : OptionalDouble.empty();
   }
@@ -90,12 +93,12 @@ public record MeterLoad(OptionalDouble watts, OptionalDouble amperes, Set<Channe
                 watts.getAsDouble()));
   }
 
-  /** NaN where a phase is seen at fewer instants. */
-  private static double mean(double[] draw, PhaseGrid grid, Phase phase, int least) {
+  /** NaN where it is seen at fewer instants. */
+  private static double mean(double[] draw, IntPredicate where, int least) {
     double sum = 0;
     int count = 0;
     for (int i = 0; i < draw.length; i++) {
-      if (grid.is(i, phase) && !Double.isNaN(draw[i])) {
+      if (where.test(i) && !Double.isNaN(draw[i])) {
         sum += draw[i];
         count++;
       }

@@ -58,7 +58,7 @@ class RulesPageTest {
       String causes = causesOf(rule.id());
       if (!causes.isEmpty()) {
         text.append(
-            "%n**Named in the flag of** %s, where that stands at the same time.%n"
+            "%n**Named in the flag of** %s, where that explains it ([verdict.md](verdict.md)).%n"
                 .formatted(causes));
       }
       text.append(

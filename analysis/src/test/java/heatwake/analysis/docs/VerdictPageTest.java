@@ -203,7 +203,7 @@ class VerdictPageTest {
       | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
       | the same, but one of approaches (not that of a coil that may be iced), superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
       | the same with that figure so far out that it counts in full at two standard uncertainties less (ours) | undecided: whether the figure holds | 0 |
-      | the same within their bands, but condensing more than 8 K above the leaving water at full load by its standard uncertainty (ours), and a COP under 95 % of the nameplate's or not known | healthy, with what to look for | 0.6 |
+      | the same within their bands, but condensing more than 8 K above the leaving water at full load by its standard uncertainty (ours), and a COP under 92 % of the nameplate's or not known | healthy, with what to look for | 0.6 |
       | the same beside a COP likelier below 88 % than above: a head that costs power is not the heater's own way | undecided | 0 |
       | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |

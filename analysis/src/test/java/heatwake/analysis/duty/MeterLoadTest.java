@@ -36,6 +36,20 @@ class MeterLoadTest {
     assertThat(watts(story(900)).orElseThrow()).isCloseTo(912, within(5.0));
   }
 
+  /** Runs of 4 min never become steady; the pump draws beside them all the same. */
+  @Test
+  void isSeenBesideAHeaterThatNeverRunsForLong() {
+    RunBuilder run =
+        RunBuilder.run()
+            .heatingAt(Channel.POWER, 3600)
+            .change(Channel.POWER, (atS, watts) -> watts < 500 ? watts + 900 : watts)
+            .circulating(15);
+    for (int k = 0; k < 5; k++) {
+      run.heating(4).circulating(6);
+    }
+    assertThat(watts(run).orElseThrow()).isCloseTo(912, within(20.0));
+  }
+
   /** Common practice: a crankcase heater takes up to 80 W, at rest only. */
   @Test
   void aCrankcaseHeaterIsTheHeatersOwn() {
