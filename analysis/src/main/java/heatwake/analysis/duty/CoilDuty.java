@@ -23,6 +23,8 @@ final class CoilDuty {
   /** Part of the heat that comes from the air where power is not known; COP 5 +- 1. */
   private static final Estimate FROM_AIR = new Estimate(0.8, 0.04);
 
+  private static final double W_PER_KW = 1000;
+
   private final Optional<Rating> fullLoad;
   private final AbsolutePressure atmosphere;
 
@@ -62,12 +64,26 @@ final class CoilDuty {
               .standardApproachK());
     }
     Estimate drop = figures.get(DutyFigure.AIR_DROP);
-    Estimate humidity = figures.get(DutyFigure.HUMIDITY);
-    if (fromAir.isPresent() && drop != null && humidity != null && fullLoad.isPresent()) {
-      CoilAir.kgPerS(fromAir.get(), air.value(), drop, humidity, atmosphere)
-          .ifPresent(
-              flow -> figures.put(DutyFigure.AIR_FLOW, flow.times(1 / fullLoad.get().heatW())));
+    if (fromAir.isPresent() && drop != null && fullLoad.isPresent()) {
+      airFlow(fromAir.get(), air.value(), drop, figures.get(DutyFigure.HUMIDITY))
+          .ifPresent(flow -> figures.put(DutyFigure.AIR_FLOW, flow));
     }
+  }
+
+  /**
+   * Dry air for each watt of rated heat. Where the humidity is not known, the most that it can be:
+   * that of air which gives up no water for the same heat. Of that nothing but little is news.
+   */
+  private Optional<Estimate> airFlow(
+      Estimate fromAirW, double airK, Estimate dropK, Estimate humidity) {
+    double ratedW = fullLoad.orElseThrow().heatW();
+    if (humidity != null) {
+      return CoilAir.kgPerS(fromAirW, airK, dropK, humidity, atmosphere)
+          .map(flow -> flow.times(1 / ratedW));
+    }
+    return CoilAir.kgPerS(fromAirW, airK, dropK, Estimate.exact(0), atmosphere)
+        .map(flow -> flow.times(1 / ratedW))
+        .filter(most -> most.value() * W_PER_KW < Symptom.AIR_FLOW.normalFrom());
   }
 
   private static Estimate humidity(Map<DutyFigure, Estimate> figures, double airK) {

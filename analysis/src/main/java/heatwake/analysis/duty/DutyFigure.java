@@ -56,7 +56,10 @@ public enum DutyFigure {
   DISCHARGE_SUPERHEAT,
   /** Entering minus leaving air, K. */
   AIR_DROP,
-  /** Dry air through the coil for each watt of the greatest rated heat, kg/s/W. */
+  /**
+   * Dry air through the coil for each watt of the greatest rated heat, kg/s/W; without {@link
+   * #HUMIDITY} the most that it can be, and only where that is little.
+   */
   AIR_FLOW,
   /** Saturation temperature of the standing pressure above the warmer of air and water, K. */
   STANDING_EXCESS

@@ -2,6 +2,8 @@ package heatwake.analysis.pool;
 
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
+import heatwake.analysis.phase.Track;
+import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Timeline;
@@ -16,12 +18,16 @@ import java.util.OptionalLong;
  * Temperature of the pool over a run and the pace at which it moves, with the heater on and off.
  *
  * <p>A probe in the pipe tells the pool only while water moves, so only such instants count, some
- * minutes after it began to move. The paces come from one fit over all of them: temperature against
- * the time spent heating and the time spent not heating.
+ * minutes after it began to move; a fan that runs says nothing of the water, the probes of it do.
+ * The paces come from one fit over all of them: temperature against the time spent heating and the
+ * time spent not heating.
  */
 final class PoolPace {
   /** Pipes are flushed and the pool's layers mixed this long after the pump starts; ours. */
   private static final double FLUSHED_S = 300;
+
+  /** After a short rest in which nothing told of the water, pipes are fresh from here on; ours. */
+  private static final double PIPE_S = 60;
 
   /** Readings are thinned to one in this time: a pool moves slowly. */
   private static final double THINNED_S = 60;
@@ -49,17 +55,26 @@ final class PoolPace {
     restingS = new double[size];
     Arrays.fill(poolK, Double.NaN);
     double[] readings = timeline.of(channel);
+    Track water = WaterMovement.of(timeline);
     double heating = 0;
     double resting = 0;
     double moving = 0;
     for (PhaseSpan span : phases) {
       boolean runs = span.phase().compressorRuns();
       boolean moves = runs || span.phase() == Phase.CIRCULATING;
+      boolean fan = span.phase() == Phase.FAN;
+      boolean isBriefFan = fan && span.durationS() <= FLUSHED_S;
       int end = timeline.firstAtOrAfter(span.endMs());
       for (int i = timeline.firstAtOrAfter(span.startMs()); i < end; i++) {
         heating += runs ? timeline.stepS() : 0;
         resting += runs ? 0 : timeline.stepS();
-        moving = moves ? moving + timeline.stepS() : 0;
+        if (moves || (fan && water.yes(i))) {
+          moving += timeline.stepS();
+        } else if (isBriefFan && !water.no(i)) {
+          moving = Math.min(moving, FLUSHED_S - PIPE_S);
+        } else {
+          moving = 0;
+        }
         heatingS[i] = heating;
         restingS[i] = resting;
         if (moving > FLUSHED_S) {

@@ -26,6 +26,13 @@ final class ProbeZeroCheck implements Check {
       return notSeen("let water circulate for 10 min with the compressor at rest");
     }
     ProbeZero zero = found.get();
+    if (!ProbeOffset.tells(zero)) {
+      return notSeen(
+          "water-out less water-in "
+              + Wording.kelvin(zero.offsetK())
+              + " at rest, too uncertain to tell; let water circulate for 10 min with the"
+              + " compressor at rest, and see whether the difference is the same at every rest");
+    }
     long atMs = zero.spans().get(0).endMs();
     double allowedK = ProbeOffset.allowedK(zero);
     String text =

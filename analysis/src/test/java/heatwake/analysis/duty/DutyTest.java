@@ -7,7 +7,9 @@ import heatwake.analysis.quantity.AbsolutePressure;
 import heatwake.analysis.refrigerant.Refrigerant;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.site.Rating;
 import heatwake.analysis.uncertainty.Estimate;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -130,6 +132,35 @@ class DutyTest {
     coil.read(measured);
     assertThat(hot.get(DutyFigure.STANDARD_APPROACH).value())
         .isCloseTo(measured.get(DutyFigure.STANDARD_APPROACH).value(), within(0.2));
+  }
+
+  /**
+   * By hand: 12 kW less 95 % of 2.1 kW is 10.0 kW; cooling dry air of 1.006 kJ/(kg K) by 16 K it
+   * takes 0.62 kg/s, by 8 K 1.24 kg/s; moist air less.
+   */
+  @Test
+  void airThatCoolsFarIsLittleAtAnyHumidity() {
+    Estimate cooledFar = airFlow(16).orElseThrow();
+    double ratedW = greatest().heatW();
+    assertThat(cooledFar.value() * ratedW).isCloseTo(0.62, within(0.01));
+    assertThat(airFlow(8)).isEmpty();
+  }
+
+  private static Optional<Estimate> airFlow(double dropK) {
+    Map<DutyFigure, Estimate> figures = new EnumMap<>(DutyFigure.class);
+    figures.put(DutyFigure.AIR, new Estimate(273.15 + 27, 0.1));
+    figures.put(DutyFigure.LOAD, new Estimate(0.75, 0.03));
+    figures.put(DutyFigure.HEAT, new Estimate(12_000, 200));
+    figures.put(DutyFigure.POWER, new Estimate(2_100, 20));
+    figures.put(DutyFigure.AIR_DROP, new Estimate(dropK, 0.3));
+    new CoilDuty(Optional.of(greatest()), SEA_LEVEL).read(figures);
+    return Optional.ofNullable(figures.get(DutyFigure.AIR_FLOW));
+  }
+
+  private static Rating greatest() {
+    return Rigs.typicalHeater().ratings().stream()
+        .max(Comparator.comparingDouble(Rating::heatW))
+        .orElseThrow();
   }
 
   @Test

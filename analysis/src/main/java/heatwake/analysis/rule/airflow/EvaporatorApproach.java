@@ -74,7 +74,7 @@ public final class EvaporatorApproach implements Rule {
         + " K by more than 3 standard uncertainties; 17 K by more than 2 where heat or COP 5 % below"
         + " the nameplate's bears it out by 2.5 (coils are laid out for 8 to 17 K: common"
         + " practice); 15 K by more than 2 where the air's own cooling shows less than 0.055 kg/s"
-        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice) by 2, by more than"
+        + " of air for each kW of rated heat (0.07 to 0.11 is usual: common practice; without humidity-in, if it gave up no water) by 2, by more than"
         + " 1 where it does so by 3; 12.5 K (the middle"
         + " of what coils are laid out for) by more than 2 where it does so by 3 and heat or COP bear"
         + " it out. For 10 min"
@@ -169,7 +169,11 @@ public final class EvaporatorApproach implements Rule {
             : "; that is "
                 + Wording.kelvin(standard.value())
                 + " at the rated heat in humid air, where sound coils stay under 17 K");
-    littleAir.ifPresent(flow -> evidence.append("; ").append(LittleAir.words(flow)));
+    littleAir.ifPresent(
+        flow ->
+            evidence
+                .append(mean.has(DutyFigure.HUMIDITY) ? "; " : "; at most ")
+                .append(LittleAir.words(flow)));
     return new Flag(
         id(),
         Side.AIRFLOW,

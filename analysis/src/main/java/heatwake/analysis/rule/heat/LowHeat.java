@@ -65,7 +65,10 @@ public final class LowHeat implements Rule {
         + " one, or may be so by an assumed flow at 75 % of the power or less"
         + " (ours), or between 75 and 95 % of the power 94 % of it over a coil less than 17 K below the"
         + " air and not short of refrigerant (at the rated heat in humid air; so near full speed the COP gains little, and what fails"
-        + " takes more of the heat than of the power: ours), or, with more power at full speed than nameplate and head explain (another load on the"
+        + " takes more of the heat than of the power: ours), or at less power the same with a COP that may be the"
+        + " expected one by its expanded uncertainty, where heat over power, less what the fan was seen to draw ahead of a start, is"
+        + " above 48 % of Carnot's COP between evaporating and condensing temperature (a sound compressor does 50 to"
+        + " 60 %, one that leaks back about 40 %: common practice), or, with more power at full speed than nameplate and head explain (another load on the"
         + " meter) and near the set temperature, heat falls from there by no more than the expected COP"
         + " for the power; and superheat is not above 12 K beyond doubt (a valve holds it at any speed: common"
         + " practice).";

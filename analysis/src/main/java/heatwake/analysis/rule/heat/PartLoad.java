@@ -52,7 +52,10 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (isByCop(duty) || isLittleSlower(duty) || isMuchSlowerByAnAssumedFlow(evidence, duty)) {
+    if (isByCop(duty)
+        || isLittleSlower(duty)
+        || isSlowerByItsGauges(evidence, duty)
+        || isMuchSlowerByAnAssumedFlow(evidence, duty)) {
       return true;
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
@@ -82,9 +85,26 @@ public final class PartLoad {
    * heat than of the power. Only over a coil that lies no further below the air than it should.
    */
   private static boolean isLittleSlower(Duty duty) {
-    return duty.of(DutyFigure.POWER_RATIO)
-            .filter(power -> power.value() < POWER_RATIO && power.value() > LITTLE_SLOWER)
+    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() > LITTLE_SLOWER).isPresent()
+        && holdsOverASoundCoil(duty);
+  }
+
+  /**
+   * Whether a compressor that may run far slower is as likely as one that fails, its COP being the
+   * promised one within the uncertainty: over a sound coil, and by the gauges its work is well
+   * spent. What fails spends it badly.
+   */
+  private static boolean isSlowerByItsGauges(Evidence evidence, Duty duty) {
+    return duty.of(DutyFigure.COP_RATIO)
+            .filter(cop -> cop.value() + cop.expanded() >= 1)
             .isPresent()
+        && holdsOverASoundCoil(duty)
+        && CompressorWork.isWellSpent(evidence, duty);
+  }
+
+  /** Whether heat and power are lower alike, over a coil that has its air and its refrigerant. */
+  private static boolean holdsOverASoundCoil(Duty duty) {
+    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
         && !Starvation.shows(duty)
         && duty.of(DutyFigure.COP_RATIO).filter(cop -> cop.value() > COP_HOLDS).isPresent()
         && duty.of(DutyFigure.STANDARD_APPROACH)

@@ -63,6 +63,13 @@ public final class ProbeOffset implements Rule {
     return Math.max(LEAST_K, FACTOR * Math.hypot(zero.pairK(), zero.offsetK().standard()));
   }
 
+  /**
+   * Whether an offset is known better than honest probes may be apart, so that it tells anything.
+   */
+  public static boolean tells(ProbeZero zero) {
+    return zero.offsetK().expanded() <= Math.max(LEAST_K, FACTOR * zero.pairK());
+  }
+
   private Flag flag(ProbeZero zero) {
     double offsetK = zero.offsetK().value();
     List<ProbeZero.Span> spans = zero.spans();

@@ -56,9 +56,11 @@ public final class ProbeStuck implements Rule {
         + " common practice; flow-total needs another that says it moves), or the compressor started"
         + " or stopped meanwhile and two others that must follow did (ours; the leaving water must"
         + " follow only while it moves; no others where the high side is read and changed by less than"
-        + " 10 %; the high side itself only where the rise followed by 0.7 K or the suction side moved"
+        + " 10 %, unless the suction side moved by 30 % absolute and the leaving air by 2 K; the high side itself only where the rise followed by 0.7 K or the suction side moved"
         + " by 30 % absolute; or water-out stood through one that water-in does not show by 0.4 K"
         + " either, and water-in went on by 0.5 K and ten digits while water moved: a compressor without compression does neither), "
+        + FlushedOutlet.LIMITS
+        + ", "
         + FarLonger.LIMITS
         + ". A slow or coarse reading"
         + " that may honestly stand still is left alone, so"

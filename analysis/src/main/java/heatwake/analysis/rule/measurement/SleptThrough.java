@@ -73,15 +73,19 @@ final class SleptThrough {
       return Optional.empty();
     }
     int apart = timeline.instants(FOLLOWED_AFTER_S);
-    for (int i : switches(frozen)) {
-      if (channel != Channel.WATER_OUT || !stands(i, apart)) {
-        Set<Channel> followers = followers(channel, i, apart);
-        if (followers.size() >= WITNESSES && heats(channel, followers, i, apart)) {
-          return Optional.of(named(followers));
-        }
-      }
-    }
-    return Optional.empty();
+    return switches(frozen, apart).stream()
+        .filter(i -> channel != Channel.WATER_OUT || !stands(i, apart))
+        .flatMap(i -> witnesses(channel, i, apart).stream())
+        .findFirst()
+        .or(() -> new FlushedOutlet(timeline, phases).followers(frozen, this));
+  }
+
+  /** Who followed a start or stop within a time, if that is enough to tell that heat did. */
+  Optional<String> witnesses(Channel accused, int at, int apart) {
+    Set<Channel> followers = followers(accused, at, apart);
+    return followers.size() >= WITNESSES && heats(accused, followers, at, apart)
+        ? Optional.of(named(followers))
+        : Optional.empty();
   }
 
   /**
@@ -95,7 +99,7 @@ final class SleptThrough {
     }
     int apart = timeline.instants(FOLLOWED_AFTER_S);
     boolean sleeps =
-        switches(frozen).stream()
+        switches(frozen, apart).stream()
             .anyMatch(
                 i -> !stands(i, apart) && Math.abs(change(Channel.WATER_IN, i, apart)) < STAYS_K);
     double wentOnK = PoolWaterPair.rangeK(timeline, moves::yes, Channel.WATER_IN, frozen);
@@ -105,8 +109,7 @@ final class SleptThrough {
   }
 
   /** Starts and stops of the compressor within a standstill after which it kept on for a while. */
-  private List<Integer> switches(Frozen frozen) {
-    int apart = timeline.instants(FOLLOWED_AFTER_S);
+  List<Integer> switches(Frozen frozen, int apart) {
     int from = timeline.indexAt(frozen.fromMs()) + 1;
     int to = timeline.indexAt(frozen.toMs()) - apart;
     List<Integer> switches = new ArrayList<>();
@@ -124,18 +127,20 @@ final class SleptThrough {
 
   /**
    * Whether heat came or ceased: a compressor that lifts no pressure heats no water, however warm
-   * its own pipes become. Where the high side is read it must have followed. Where the high side
-   * itself is the one that stands, the water must show the heat or the suction side the pumping.
+   * its own pipes become. Where the high side is read it must have followed, or the suction side
+   * shows the pumping and the air its cooling: in air far above the water a high side falls. Where
+   * the high side itself is the one that stands, the water must show the heat or the suction side
+   * the pumping.
    */
   private boolean heats(Channel accused, Set<Channel> followers, int at, int apart) {
     if (accused == Channel.PRESSURE_DISCHARGE) {
       return (followers.contains(Channel.WATER_OUT) && riseFollows(at, apart))
-          || Math.abs(change(Channel.PRESSURE_SUCTION, at, apart))
-              > PUMPED_DOWN * higherSuctionPa(at, apart);
+          || isPumpedDown(at, apart);
     }
     double before = before(Channel.PRESSURE_DISCHARGE, at);
     double after = after(Channel.PRESSURE_DISCHARGE, at, apart);
-    return !(Math.abs(after - before) < LIFTS * Math.max(before, after));
+    return !(Math.abs(after - before) < LIFTS * Math.max(before, after))
+        || (isPumpedDown(at, apart) && followers.contains(Channel.AIR_OUT));
   }
 
   /** Whether the rise came with a start or went with a stop, the water moving. */
@@ -145,10 +150,10 @@ final class SleptThrough {
     return !stands(at, apart) && expected > FOLLOWS.get(Channel.WATER_OUT);
   }
 
-  private double higherSuctionPa(int at, int apart) {
-    return ATMOSPHERE_PA
-        + Math.max(
-            before(Channel.PRESSURE_SUCTION, at), after(Channel.PRESSURE_SUCTION, at, apart));
+  private boolean isPumpedDown(int at, int apart) {
+    double before = before(Channel.PRESSURE_SUCTION, at);
+    double after = after(Channel.PRESSURE_SUCTION, at, apart);
+    return Math.abs(after - before) > PUMPED_DOWN * (ATMOSPHERE_PA + Math.max(before, after));
   }
 
   private boolean isUnbroken(int at, int apart) {

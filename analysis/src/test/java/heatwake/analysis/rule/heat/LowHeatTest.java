@@ -221,6 +221,35 @@ class LowHeatTest {
             .evidence());
   }
 
+  /**
+   * Heat and power at 61 and 62 %, COP 99 % of the promised one within 12 %: by the gauges, 6.2 of
+   * the 11.7 that Carnot allows between 4 and 30 Cel (by hand), no work is wasted.
+   */
+  @Test
+  void aSlowCompressorThatWastesNoWorkIsNotTakenForAWornOne() {
+    assertClear(rule, atThreeFifths(4).evidence());
+    // 6.2 of 16.8: what leaks back is compressed twice.
+    onlyFlag(rule, atThreeFifths(12).evidence());
+    onlyFlag(rule, atThreeFifths(4).without(DutyFigure.EVAPORATING).evidence());
+    // Heat that falls more than the power, a coil too cold or starved.
+    onlyFlag(rule, atThreeFifths(4).set(DutyFigure.COP_RATIO, 0.92, 0.06).evidence());
+    onlyFlag(rule, atThreeFifths(4).set(DutyFigure.COP_RATIO, 0.95, 0.02).evidence());
+    onlyFlag(rule, atThreeFifths(4).set(DutyFigure.STANDARD_APPROACH, 18, 1.5).evidence());
+    onlyFlag(rule, atThreeFifths(4).set(DutyFigure.SUPERHEAT, 14, 1).evidence());
+  }
+
+  private static AtDuty atThreeFifths(double evaporatingCel) {
+    return AtDuty.sound()
+        .set(DutyFigure.WATER_IN, 273.15 + 24, 0.1)
+        .set(DutyFigure.HEAT, 6_200, 120)
+        .set(DutyFigure.POWER, 1_000, 10)
+        .set(DutyFigure.HEAT_RATIO, 0.61, 0.027)
+        .set(DutyFigure.POWER_RATIO, 0.62, 0.025)
+        .set(DutyFigure.COP_RATIO, 0.99, 0.06)
+        .set(DutyFigure.CONDENSING, 273.15 + 30, 0.3)
+        .set(DutyFigure.EVAPORATING, 273.15 + evaporatingCel, 0.3);
+  }
+
   /** An expansion valve holds 4 to 8 K at any speed (common practice). */
   @Test
   void superheatOutOfControlIsNoPartSpeed() {

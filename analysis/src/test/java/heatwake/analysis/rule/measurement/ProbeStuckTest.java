@@ -384,6 +384,64 @@ class ProbeStuckTest {
     return run.change(Channel.WATER_OUT, change).pool(25).heating(60).off(30).recording();
   }
 
+  /** Water that the meter sees move takes the heater's warmth away within minutes of the stop. */
+  @Test
+  void anOutletThatMovingWaterDoesNotCoolIsStuck() {
+    RunBuilder.Change hung = (atS, value) -> atS > 40 * 60 ? 28 : value;
+    assertThat(onlyFlag(rule, readings(stopped(hung).circulating(6.5).recording())).evidence())
+        .contains("water-out stood at 28.0 °C")
+        .contains("the compressor switched meanwhile and ");
+    // Water that stands keeps its warmth, and a coarse reading with it.
+    assertClear(rule, readings(stopped(hung).off(6.5).recording()));
+    // A power meter that goes dead is no stop: the others do not follow.
+    assertClear(rule, readings(stopped(hung).set(Channel.POWER, 12).heating(6.5).recording()));
+  }
+
+  private static RunBuilder stopped(RunBuilder.Change outlet) {
+    return RunBuilder.run()
+        .without(Channel.WATER_POOL, Channel.CURRENT)
+        .noise(Channel.WATER_IN, 0.02)
+        .resolution(Channel.WATER_OUT, 1 / 16.0)
+        .heatingAt(Channel.WATER_OUT, 2)
+        .change(Channel.WATER_OUT, outlet)
+        .circulating(10)
+        .heating(60);
+  }
+
+  /**
+   * In air ten kelvins above the water the high side stands higher at rest than it runs; the
+   * suction side is pumped down and the air cools, so the water is heated.
+   */
+  @Test
+  void theOutletSleepsThroughAStartThatTheHighSideDoesNotShow() {
+    assertThat(onlyFlag(rule, readings(inHotAir(1280, 26))).evidence())
+        .contains("water-out stood at 23.6 °C")
+        .contains("the compressor switched meanwhile and ");
+    // Valves that pass all they take in pump nothing down.
+    assertClear(rule, readings(inHotAir(1800, 26)));
+    // Nor is a heater known to heat whose air is not cooled.
+    assertClear(rule, readings(inHotAir(1280, 35.5)));
+  }
+
+  private static Recording inHotAir(double suctionKPa, double airOutCel) {
+    RunBuilder run =
+        RunBuilder.run()
+            .without(Channel.WATER_POOL)
+            .pool(23.6)
+            .air(36)
+            .noise(Channel.WATER_IN, 0.02)
+            .set(Channel.PRESSURE_DISCHARGE, 1950)
+            .set(Channel.PRESSURE_SUCTION, 1980)
+            .set(Channel.AIR_OUT, 36)
+            .set(Channel.WATER_OUT, 23.6)
+            .circulating(10);
+    return run.set(Channel.PRESSURE_DISCHARGE, 1900)
+        .set(Channel.PRESSURE_SUCTION, suctionKPa)
+        .set(Channel.AIR_OUT, airOutCel)
+        .heating(40)
+        .recording();
+  }
+
   /** Nothing goes on meanwhile: the water is as calm as the reading. */
   @Test
   void aCoarseOutletOfACalmNightIsClear() {
