@@ -40,7 +40,6 @@ class FanAheadTest {
             Optional.empty(),
             PoolFigures.NONE,
             List.of(),
-            List.of(),
             List.of()));
   }
 }
