@@ -130,7 +130,9 @@ final class MappedHeatPump implements HeatPump {
             + temper.huntingK() * Math.sin(2 * Math.PI * timeS / HUNTING_PERIOD_S);
     double subcooling = Math.max(0, design.condenser().subcoolingK() - 38 * short_ + 24 * over);
     suctionC += (evaporatingC + dewAboveMean() + superheat - suctionC) * dtS / 12;
-    liquidC += (condensingC - subcooling - liquidC) * dtS / 25;
+    // Water cools nothing below itself, however much liquid stands in the condenser.
+    double coldestC = Math.max(condensingC - subcooling, around.waterInC());
+    liquidC += (coldestC - liquidC) * dtS / 25;
     double hotC = condensingC + 8 + 0.45 * lift + superheat;
     dischargeC += (hotC - dischargeC) * dtS / 120;
     airOutC += (airInC - 0.32 * load / air * 14 - airOutC) * dtS / 15;
