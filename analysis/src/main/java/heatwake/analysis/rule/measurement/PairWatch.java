@@ -52,7 +52,10 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
   /** No heater gives this many times its heat at equal power; ours. */
   private static final double TIMES = 3;
 
-  /** Empty where nothing tells that the heater runs on, or too little of a usual rise was seen. */
+  /**
+   * Empty where nothing tells that the heater runs on, too little of a usual rise was seen, or no
+   * rise goes beyond it.
+   */
   static Optional<PairWatch> of(Evidence evidence) {
     Timeline timeline = evidence.timeline();
     List<double[]> duties =
@@ -73,9 +76,15 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
     }
     double usualK = median(rise, warms);
     double mostK = knownS < KNOWN_WELL_FROM_S ? Double.POSITIVE_INFINITY : TIMES * usualK;
+    double limitK = Slip.limitK(evidence.recording().rig());
+    // Nearly every run has none of it, and the medians of the duties are dear.
+    IntPredicate cannotBe =
+        i -> settled[i] && (rise[i] < -usualK - limitK || rise[i] > mostK + limitK);
+    if (IntStream.range(0, rise.length).noneMatch(cannotBe)) {
+      return Optional.empty();
+    }
     double[] usualDuties = duties.stream().mapToDouble(duty -> median(duty, warms)).toArray();
     double leastFlow = SAME_FLOW * median(flow, warms);
-    double limitK = Slip.limitK(evidence.recording().rig());
     byte[] sides = new byte[rise.length];
     for (int i = 0; i < sides.length; i++) {
       boolean runsOn =
@@ -85,9 +94,7 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
       sides[i] =
           settled[i] && rise[i] > 0 && rise[i] < 2 * usualK + limitK
               ? USUAL
-              : runsOn && rise[i] < -usualK - limitK
-                  ? COLD
-                  : runsOn && rise[i] > mostK + limitK ? HOT : NOT_TOLD;
+              : runsOn && cannotBe.test(i) ? (rise[i] < 0 ? COLD : HOT) : NOT_TOLD;
     }
     return Optional.of(
         new PairWatch(timeline, usualK, limitK, timeline.has(Channel.FLOW_HEATER), sides));
