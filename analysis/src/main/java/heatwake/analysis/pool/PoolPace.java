@@ -95,10 +95,7 @@ final class PoolPace {
 
   /** Mean over the first ten minutes that tell it. */
   Optional<Double> firstK() {
-    int first = 0;
-    while (first < poolK.length && Double.isNaN(poolK[first])) {
-      first++;
-    }
+    int first = first();
     int to = Math.min(poolK.length, first + timeline.instants(END_S));
     return known(MovingMean.once(poolK, Math.min(first, poolK.length), to));
   }
@@ -107,6 +104,15 @@ final class PoolPace {
   OptionalLong lastMs() {
     int end = end();
     return end == 0 ? OptionalLong.empty() : OptionalLong.of(timeline.timeMs(end - 1));
+  }
+
+  /** The first instant that tells it; one more than the last of all if none does. */
+  private int first() {
+    int first = 0;
+    while (first < poolK.length && Double.isNaN(poolK[first])) {
+      first++;
+    }
+    return first;
   }
 
   /** One more than the last instant that tells it. */
@@ -131,7 +137,7 @@ final class PoolPace {
 
   /** Kelvin per second while heating, losses included. */
   Optional<Estimate> heatingKPerS() {
-    double total = total(heatingS);
+    double total = seenS(heatingS);
     return total < SHORTEST_S
         ? Optional.empty()
         : fit().map(LeastSquares::a).map(pace -> widened(pace, total));
@@ -139,7 +145,7 @@ final class PoolPace {
 
   /** Kelvin per second while not heating; negative when the pool cools. */
   Optional<Estimate> restingKPerS() {
-    double total = total(restingS);
+    double total = seenS(restingS);
     return total < SHORTEST_S
         ? Optional.empty()
         : fit().map(LeastSquares::b).map(pace -> widened(pace, total));
@@ -149,8 +155,11 @@ final class PoolPace {
     return new Estimate(pace.value(), Math.hypot(pace.standard(), MIXING_K / overS));
   }
 
-  private static double total(double[] elapsedS) {
-    return elapsedS.length == 0 ? 0 : elapsedS[elapsedS.length - 1];
+  /** How much of some time passed between the first and the last instant that tell the pool, s. */
+  private double seenS(double[] elapsedS) {
+    int first = first();
+    int end = end();
+    return first < end ? elapsedS[end - 1] - elapsedS[first] : 0;
   }
 
   private Optional<LeastSquares> fit() {

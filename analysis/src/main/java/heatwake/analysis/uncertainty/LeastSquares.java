@@ -41,17 +41,18 @@ public record LeastSquares(Estimate a, Estimate b) {
       s1y += d1 * dy;
       s2y += d2 * dy;
     }
-    // A variable that does not vary takes no part.
-    boolean only1 = s22 == 0;
-    boolean only2 = s11 == 0;
+    // A variable that does not vary takes no part, though its mean may be a digit off its value.
+    boolean only1 = isConstant(x2, n);
+    boolean only2 = isConstant(x1, n);
     s11 = only2 ? 1 : s11;
     s22 = only1 ? 1 : s22;
+    s12 = only1 || only2 ? 0 : s12;
     double determinant = s11 * s22 - s12 * s12;
     if (!(determinant > LEAST_INDEPENDENCE * s11 * s22)) {
       return Optional.empty();
     }
-    double a = (s22 * s1y - s12 * s2y) / determinant;
-    double b = (s11 * s2y - s12 * s1y) / determinant;
+    double a = only2 ? 0 : (s22 * s1y - s12 * s2y) / determinant;
+    double b = only1 ? 0 : (s11 * s2y - s12 * s1y) / determinant;
     double[] residuals = new double[n];
     double squares = 0;
     for (int i = 0; i < n; i++) {
@@ -63,6 +64,15 @@ public record LeastSquares(Estimate a, Estimate b) {
         new LeastSquares(
             only2 ? Estimate.exact(0) : new Estimate(a, Math.sqrt(variance * s22 / determinant)),
             only1 ? Estimate.exact(0) : new Estimate(b, Math.sqrt(variance * s11 / determinant))));
+  }
+
+  private static boolean isConstant(double[] values, int n) {
+    for (int i = 1; i < n; i++) {
+      if (values[i] != values[0]) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static double mean(double[] values, int n) {

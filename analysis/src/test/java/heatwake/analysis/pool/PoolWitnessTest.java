@@ -144,4 +144,16 @@ class PoolWitnessTest {
     double m3 = recording.rig().pool().volumeM3().orElseThrow();
     return Analysis.of(recording).pool().storedJ().orElseThrow().value() / (m3 * 4.16e6);
   }
+
+  /** A pump that stops with the heater shows nothing of the pool's cooling. */
+  @Test
+  void aRestInWhichNothingToldOfThePoolHasNoLoss() {
+    Findings pumpOff =
+        Analysis.of(RunBuilder.run().circulating(10).heating(180).off(300).recording());
+    assertThat(pumpOff.pool().warmingKPerS()).isPresent();
+    assertThat(pumpOff.pool().lossAtRestW()).isEmpty();
+    Findings pumpOn =
+        Analysis.of(RunBuilder.run().circulating(10).heating(180).circulating(300).recording());
+    assertThat(pumpOn.pool().lossAtRestW()).isPresent();
+  }
 }
