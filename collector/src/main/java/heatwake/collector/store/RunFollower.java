@@ -20,6 +20,13 @@ import java.util.Map;
  * <p>It holds the run once, as the recording it gave last. After a failure it goes on from there.
  */
 public final class RunFollower {
+  /** Where the readings of one channel go. */
+  private record Intake(Series.Builder series, Unit unit) {
+    void add(long timeMs, double value) {
+      series.add(timeMs, unit.toSi(value));
+    }
+  }
+
   private final Store store;
   private final Transactions transactions;
   private final ReadingTable readings;
@@ -71,11 +78,9 @@ public final class RunFollower {
     boolean goesOn = sameRun && believed.fromMs() == window.fromMs();
     long fromMs = goesOn ? firstMsToRead(believed.untilMs()) : Long.MIN_VALUE;
     BlockCounts held = counts.before(fromMs);
-    Map<Channel, Series.Builder> builders = new EnumMap<>(Channel.class);
-    Map<Channel, Unit> units = new EnumMap<>(Channel.class);
+    Map<Channel, Intake> intakes = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
-      builders.put(channel, begun(channel, fromMs));
-      units.put(channel, channel.storedUnit());
+      intakes.put(channel, new Intake(begun(channel, fromMs), channel.storedUnit()));
     }
     readings.visit(
         run,
@@ -85,7 +90,7 @@ public final class RunFollower {
           @Override
           public void reading(Channel channel, long timeMs, double value) {
             held.add(timeMs);
-            builders.get(channel).add(timeMs, units.get(channel).toSi(value));
+            intakes.get(channel).add(timeMs, value);
           }
 
           @Override
@@ -94,7 +99,7 @@ public final class RunFollower {
           }
         });
     Map<Channel, Series> series = new EnumMap<>(Channel.class);
-    builders.forEach((channel, builder) -> series.put(channel, builder.build()));
+    intakes.forEach((channel, intake) -> series.put(channel, intake.series.build()));
     long startMs = readings.firstMs(run, believed.fromMs()).orElse(now.beganMs());
     long endMs = readings.lastMs(run, believed.untilMs()).orElse(now.endedMs().orElse(startMs));
     List<StampsLeftOut> leftOut =
