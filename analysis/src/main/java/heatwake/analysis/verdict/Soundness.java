@@ -24,6 +24,15 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   static final String FULL_SPEED =
       "a run at full speed, with the pool well below its set temperature";
 
+  private static final String LONGER_RUN =
+      "record a run in which the heater heats for at least half an hour";
+
+  private static final Soundness NOT_STEADY =
+      new Soundness(0, List.of("the heater was not seen running steadily"), List.of(LONGER_RUN));
+
+  private static final Soundness NOT_SEEN =
+      new Soundness(0, List.of("the compressor was not seen running"), List.of(LONGER_RUN));
+
   static final Soundness NONE = new Soundness(0, List.of(), List.of());
 
   /** Heat is the whole promised one if it is so surely not low; ours. */
@@ -31,13 +40,7 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
 
   static Soundness of(Evidence evidence) {
     if (evidence.duty().isEmpty()) {
-      return new Soundness(
-          0,
-          List.of(
-              evidence.cycles().isEmpty()
-                  ? "the compressor was not seen running"
-                  : "the heater was not seen running steadily"),
-          List.of("record a run in which the heater heats for at least half an hour"));
+      return evidence.cycles().isEmpty() ? unseen(evidence) : NOT_STEADY;
     }
     Optional<String> away = StayedAway.words(evidence);
     if (away.isPresent()) {
@@ -55,6 +58,13 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     }
     return heat.map(ratio -> SoundByHeat.of(ratio, mean, evidence))
         .orElseGet(() -> SoundByCircuit.of(mean, evidence));
+  }
+
+  /** Of a compressor that was not seen running: its fan may tell that it should have. */
+  private static Soundness unseen(Evidence evidence) {
+    return FanToTheEnd.words(evidence)
+        .map(fan -> new Soundness(0, List.of(fan), List.of(FanToTheEnd.NEXT_CHECK)))
+        .orElse(NOT_SEEN);
   }
 
   private static boolean isWhole(Estimate ratio) {

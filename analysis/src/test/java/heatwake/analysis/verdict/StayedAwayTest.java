@@ -77,7 +77,7 @@ class StayedAwayTest {
     Findings findings = found(withoutLead(27.5).fan(150));
     assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
     assertThat(findings.verdict().because().toString())
-        .contains("what draws like the fan stayed on for 2.5 h");
+        .contains("what draws like the fan stayed on after the compressor stopped, for 2.5 h");
     // It runs on for minutes, or with the water warm enough.
     assertThat(found(withoutLead(27.5).fan(4).circulating(150)).verdict().side())
         .isEqualTo(Side.HEALTHY);
@@ -91,10 +91,22 @@ class StayedAwayTest {
     Findings findings = found(visit);
     assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
     assertThat(findings.verdict().because().toString())
-        .contains("what draws like the fan stayed on for 40 min");
+        .contains("what draws like the fan stayed on after the compressor stopped, for 40 min");
     // Who switches the heater off and lets the pump run leaves no fan on.
     RunBuilder flushed = upToTheStart(26).heating(30).circulating(40);
     assertThat(found(flushed).verdict().side()).isEqualTo(Side.HEALTHY);
+  }
+
+  /** Where nothing is proved, the fan is still said, and what tells it from another load. */
+  @Test
+  void aFanWithoutACompressorIsSaidThoughItProvesNothing() {
+    Findings findings = found(RunBuilder.run().every(10).pool(27.5).circulating(10).fan(150));
+    assertThat(findings.verdict().side()).isEqualTo(Side.UNDECIDED);
+    assertThat(findings.verdict().because().toString())
+        .contains(
+            "the compressor was not seen running; what draws like the fan stayed on for 2.5 h to the"
+                + " end of the run, with the water about 0.5 K below the set temperature");
+    assertThat(findings.verdict().wouldDecide().toString()).contains("see whether the fan turns");
   }
 
   /** A crankcase heater is on before the start too. */

@@ -26,17 +26,15 @@ final class AfterRuns {
   private final Evidence evidence;
   private final Timeline timeline;
   private final PhaseGrid phases;
-  private final MotorDraw draw;
-  private final OwnFan own;
-  private final OtherLoad other;
+  private final FanDraw draw;
+  private final OnSinceTheStart since;
 
-  AfterRuns(Evidence evidence, MotorDraw draw, OwnFan own, OtherLoad other) {
+  AfterRuns(Evidence evidence, FanDraw draw) {
     this.evidence = evidence;
     this.timeline = evidence.timeline();
     this.phases = PhaseGrid.of(timeline, evidence.phases());
     this.draw = draw;
-    this.own = own;
-    this.other = other;
+    this.since = new OnSinceTheStart(evidence, draw.channel());
   }
 
   /**
@@ -51,10 +49,15 @@ final class AfterRuns {
             .filter(fan -> fan.durationS(timeline) >= LEAST_S)
             .filter(fan -> restBeforeS(fan) <= withinS)
             .filter(this::isNoCrankcaseHeater)
-            .filter(fan -> !other.isIn(fan))
+            .filter(fan -> !draw.other().isIn(fan))
             .toList();
     List<Stretch> byLevel =
-        waiting.stream().filter(own::isIn).filter(fan -> call(fan).isBelowSetBy(0)).toList();
+        waiting.stream()
+            .filter(
+                fan ->
+                    (draw.own().isIn(fan) && call(fan).isBelowSetBy(0))
+                        || (call(fan).calls() && since.isIn(fan)))
+            .toList();
     List<Stretch> again =
         waiting.stream()
             .filter(fan -> restBeforeS(fan) >= REST_S)
@@ -63,10 +66,13 @@ final class AfterRuns {
     return again.size() >= SEVERAL ? again : byLevel;
   }
 
-  /** Whether it draws more, or is known by its lead and the water calls for heat beyond doubt. */
+  /**
+   * Whether it draws more, or is known by its lead or by a quiet rest, and the water calls for heat
+   * beyond doubt.
+   */
   private boolean isNoCrankcaseHeater(Stretch fan) {
     return !SmallDraw.isIn(evidence, draw.channel(), fan)
-        || (own.isLeadIn(fan) && call(fan).calls());
+        || (call(fan).calls() && (draw.own().isLeadIn(fan) || draw.quiet().isBefore(fan)));
   }
 
   private HeatCall call(Stretch fan) {

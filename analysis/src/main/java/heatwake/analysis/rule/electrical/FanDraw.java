@@ -12,8 +12,9 @@ import java.util.Optional;
  * @param alone when it is drawn
  * @param own what the heater's fan is known to draw
  * @param other what else may draw it
+ * @param quiet rests that show it to be no crankcase heater
  */
-record FanDraw(Channel channel, FanAlone alone, OwnFan own, OtherLoad other) {
+record FanDraw(Channel channel, FanAlone alone, OwnFan own, OtherLoad other, QuietRest quiet) {
   /** Of a run; empty where neither power nor current is read. */
   static Optional<FanDraw> in(Evidence evidence) {
     Timeline timeline = evidence.timeline();
@@ -24,6 +25,11 @@ record FanDraw(Channel channel, FanAlone alone, OwnFan own, OtherLoad other) {
     FanAlone alone = FanAlone.in(evidence);
     OwnFan own = OwnFan.seenIn(evidence, channel);
     return Optional.of(
-        new FanDraw(channel, alone, own, new OtherLoad(evidence, channel, alone, own)));
+        new FanDraw(
+            channel,
+            alone,
+            own,
+            new OtherLoad(evidence, channel, alone, own),
+            new QuietRest(evidence, channel)));
   }
 }

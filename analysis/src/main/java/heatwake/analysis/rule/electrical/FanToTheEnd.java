@@ -13,9 +13,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What draws like a fan from the compressor's last stop to the end of a run, with water flowing
- * that is likelier below the set temperature than at it. It is no proof that the compressor failed
- * ({@link NoCompressor} asks for more), but a sound heater at rest runs no fan.
+ * What draws like a fan to the end of a run, from the compressor's last stop or where it never ran,
+ * with water flowing that is likelier below the set temperature than at it. It is no proof that the
+ * compressor failed ({@link NoCompressor} asks for more), but a sound heater at rest runs no fan.
  */
 public final class FanToTheEnd {
   /** What a technician can do about it. */
@@ -50,7 +50,7 @@ public final class FanToTheEnd {
         ? Optional.empty()
         : Optional.of(spells.get(spells.size() - 1))
             .filter(fan::isCutOffAfter)
-            .filter(fan::followsARun)
+            .filter(spell -> fan.followsARun(spell) || !fan.compressorRan(0, spell.from()))
             .filter(spell -> spell.durationS(timeline) >= leastS(timeline, spell))
             .filter(spell -> !fan.mayThaw(spell) && !draw.other().isIn(spell))
             .filter(spell -> !mayBeCrankcaseHeater(evidence, draw.channel(), spell))
@@ -77,9 +77,11 @@ public final class FanToTheEnd {
     HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
     return call.isLikely()
         ? Optional.of(
-            "what draws like the fan stayed on for "
+            (evidence.cycles().isEmpty()
+                    ? "the compressor was not seen running; what draws like the fan stayed on for "
+                    : "what draws like the fan stayed on after the compressor stopped, for ")
                 + Wording.duration(spell.durationS(evidence.timeline()))
-                + " after the compressor stopped, to the end of the run, with the water about "
+                + " to the end of the run, with the water about "
                 + Wording.kelvin(call.belowSetK().orElseThrow())
                 + " below the set temperature")
         : Optional.empty();

@@ -30,6 +30,14 @@ public final class NoCompressor implements Rule {
    */
   private static final double CALLS_FOR_CERTAIN_K = 2.5;
 
+  /** Most do with the water this far below, K; common practice, as above. */
+  private static final double MOSTLY_CALLS_K = 1;
+
+  /**
+   * A fan that comes on out of a rest in which no crankcase heater was on waits so long, s; ours.
+   */
+  private static final double OUT_OF_A_REST_S = 1200;
+
   @Override
   public String id() {
     return "no-compressor";
@@ -59,12 +67,15 @@ public final class NoCompressor implements Rule {
         + " may be seen, without such tries; or it has to be, within 10 %, what led a start out of a rest"
         + " of 3 min that drew less than half of it, and to stand for 60 min with the water 0.5 K or more"
         + " below the set temperature beyond doubt (a crankcase heater is on in such a rest: common"
-        + " practice). With less flow than the heater's minimum beyond doubt only"
+        + " practice), or by 1 K beyond doubt for 20 min out of a rest of 3 min with the supply on that drew less than half of it, in air above 18 °C"
+        + " (no thermostat switches a crankcase heater on in warmer air than 10 to 18 °C: common practice). With less flow than the heater's minimum beyond doubt only"
         + " the tries of the control count, since a heater is held back then. In air under 7 °C only after 60 min (a fan may thaw the coil: common practice)."
         + " A fan that goes on, or comes on within that time of a stop, for 60 min counts though a start"
         + " follows, or though the water is little below the set temperature, if its draw is within 10 %"
         + " that of the fan before a start or just after a stop, or if there are two or more of them"
-        + " after rests of 1 min or more (ours). No fan is a load on the meter, as a lamp or a"
+        + " after rests of 1 min or more (ours), or if it is left by the stop itself, with the water 0.5 K or more below the set"
+        + " temperature beyond doubt, a rest before the start drew less than half of it, and nothing of its size came on beside"
+        + " the steadily running compressor (ours; up to 90 W only in air above 18 °C, as above). No fan is a load on the meter, as a lamp or a"
         + " chlorinator: a draw, within 10 %, that also stands for 10 min while no water moves, or for 30 min with the"
         + " water less than 0.3 K below the set temperature (differentials of thermostats: common"
         + " practice), that steps three times or more by its size, within 25 %, beside the steadily running"
@@ -108,7 +119,9 @@ public final class NoCompressor implements Rule {
               || (hasItsFlow(evidence, spell)
                   && !other.isIn(spell)
                   && (!SmallDraw.isIn(evidence, draw.channel(), spell)
-                      || isCertain(evidence, call)));
+                      || isCertain(evidence, call)
+                      || (seconds >= OUT_OF_A_REST_S
+                          && isLikely(evidence, seen.get(), spell, call))));
       if (!calls || !isProof || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
         continue;
       }
@@ -124,7 +137,7 @@ public final class NoCompressor implements Rule {
         return Outcome.flagged(told.fanAlone(firstTry, spell, tries));
       }
     }
-    AfterRuns afterRuns = new AfterRuns(evidence, draw, seen.get().own(), other);
+    AfterRuns afterRuns = new AfterRuns(evidence, seen.get());
     return fan.lastRest()
         .filter(last -> draw.atRest(last).areSeveral())
         .map(told::triedFromRest)
@@ -152,6 +165,15 @@ public final class NoCompressor implements Rule {
   private static boolean isCertain(Evidence evidence, HeatCall call) {
     return call.calls()
         && call.belowSetK().getAsDouble() > CALLS_FOR_CERTAIN_K
-        && evidence.phases().stream().noneMatch(span -> span.phase().compressorRuns());
+        && neverRan(evidence);
+  }
+
+  /** Whether the water says so, and what draws so little is no crankcase heater. */
+  private static boolean isLikely(Evidence evidence, FanDraw draw, Stretch spell, HeatCall call) {
+    return call.isBelowSetBy(MOSTLY_CALLS_K) && neverRan(evidence) && draw.quiet().isBefore(spell);
+  }
+
+  private static boolean neverRan(Evidence evidence) {
+    return evidence.phases().stream().noneMatch(span -> span.phase().compressorRuns());
   }
 }

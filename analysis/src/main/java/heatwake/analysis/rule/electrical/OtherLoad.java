@@ -8,7 +8,6 @@ import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -32,14 +31,8 @@ final class OtherLoad {
   /** Or than it runs on with the pool at its set temperature; ours, s. */
   private static final double STANDS_WITHOUT_CALL_S = 1800;
 
-  /** A step on top of the compressor is seen between means over so long, s; ours. */
+  /** The lowest draw is that of means over so long, s; ours. */
   private static final double LEVEL_S = 180;
-
-  /** It is the load's within this share; ours, as a clamp adds currents of unlike phase. */
-  private static final double STEP_ALIKE = 0.25;
-
-  /** And within so little the means keep their level before it and after it; ours. */
-  private static final double STEP_FLAT = 0.2;
 
   /** So many steps, and as well up as down, are no chance; ours. */
   private static final int STEPS = 3;
@@ -50,9 +43,7 @@ final class OtherLoad {
   private final PhaseGrid phases;
   private final double[] draw;
   private final double alike;
-  private final MovingMean means;
-  private final int level;
-  private final int edge;
+  private final LoadSteps steps;
   private final double rest;
 
   OtherLoad(Evidence evidence, Channel channel, FanAlone fan, OwnFan own) {
@@ -63,14 +54,13 @@ final class OtherLoad {
     this.phases = PhaseGrid.of(timeline, evidence.phases());
     this.draw = timeline.of(channel);
     this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;
-    this.means = new MovingMean(draw);
-    this.level = timeline.instants(LEVEL_S);
-    this.edge = timeline.intervalInstants(channel);
-    this.rest = least(level);
+    this.steps = new LoadSteps(evidence, channel);
+    this.rest = least(timeline.instants(LEVEL_S));
   }
 
   /** The lowest draw that was held with the compressor at rest. */
   private double least(int held) {
+    MovingMean means = new MovingMean(draw);
     double lowest = Double.POSITIVE_INFINITY;
     for (Stretch one : Stretch.where(phases.size(), i -> !phases.compressorRuns(i))) {
       for (int from = one.from(); from + held <= one.to(); from += held) {
@@ -108,31 +98,12 @@ final class OtherLoad {
     if (!(step >= alike)) {
       return false;
     }
-    int up = 0;
-    int down = 0;
-    for (Stretch run : Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY))) {
-      int i = run.from() + level;
-      while (i + edge + level <= run.to()) {
-        double change = means.mean(i + edge, i + edge + level) - means.mean(i - level, i);
-        boolean isIt =
-            Math.abs(Math.abs(change) - step) <= STEP_ALIKE * step
-                && isFlat(i - level, i, step)
-                && isFlat(i + edge, i + edge + level, step);
-        up += isIt && change > 0 ? 1 : 0;
-        down += isIt && change < 0 ? 1 : 0;
-        i += isIt ? level : 1;
-      }
-    }
-    return up > 0 && down > 0 && up + down >= STEPS;
-  }
-
-  private boolean isFlat(int from, int to, double step) {
-    double mean = means.mean(from, to);
-    return Arrays.stream(draw, from, to)
-            .map(value -> Math.abs(value - mean))
-            .filter(off -> !Double.isNaN(off))
-            .average()
-            .orElse(Double.NaN)
-        <= STEP_FLAT * step;
+    List<Double> seen =
+        Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY)).stream()
+            .flatMap(run -> steps.of(step, run).stream())
+            .toList();
+    return seen.size() >= STEPS
+        && seen.stream().anyMatch(change -> change > 0)
+        && seen.stream().anyMatch(change -> change < 0);
   }
 }
