@@ -38,6 +38,12 @@ public final class AirRecirculation implements Rule {
   /** Over a minute gusts and a cloud shift two air probes by this; ours. */
   private static final double WANDER_AT_SHORT_REST_K = 1.0;
 
+  /** A glance at the rest, as before a heater that is on already starts again, s; ours. */
+  private static final double GLANCE_S = 5;
+
+  /** Probes that were clipped on a moment ago may read apart by this then; ours. */
+  private static final double WANDER_AT_A_GLANCE_K = 1.5;
+
   /** The running that is compared with a short rest by itself: before the sun goes on; ours. */
   private static final long SOON_AFTER_MS = 1_800_000;
 
@@ -63,7 +69,7 @@ public final class AirRecirculation implements Rule {
         + " below outdoor air than at rest; where no rest was seen, 5 K (ours) below outdoor air;"
         + " by more than 3 standard uncertainties. Two air probes shift against each other by 0.4 K"
         + " in a day (ours, k = 1). A rest of 1 to 5 min tells with 1 K instead (gusts, a cloud; ours),"
-        + " if the first half-hour of running after it shows the same. Also raised when it came while"
+        + " if the first half-hour of running after it shows the same; a shorter one with 1.5 K (probes clipped on a moment ago; ours). Also raised when it came while"
         + " the heater ran: within half an hour, for half an hour and more in every 10 min of it,"
         + " further below outdoor air by the same 2 K and 3 times 1 K than in any 10 min of running"
         + " in the hour before; outdoor air moved by less than half of it meanwhile (sun on its probe"
@@ -97,7 +103,18 @@ public final class AirRecirculation implements Rule {
             .or(
                 () ->
                     AirDeficit.of(timeline, rests, SHORT_REST_S)
-                        .flatMap(rest -> besideShortRest(timeline, runs, running.get(), rest)))
+                        .filter(rest -> rest.readings() >= FEWEST_READINGS)
+                        .flatMap(
+                            rest ->
+                                besideShortRest(
+                                    timeline, runs, running.get(), rest, WANDER_AT_SHORT_REST_K)))
+            .or(
+                () ->
+                    AirDeficit.of(timeline, rests, GLANCE_S)
+                        .flatMap(
+                            rest ->
+                                besideShortRest(
+                                    timeline, runs, running.get(), rest, WANDER_AT_A_GLANCE_K)))
             .orElseGet(() -> alone(evidence, running.get()));
     return throughout instanceof Outcome.Flagged
         ? throughout
@@ -109,22 +126,21 @@ public final class AirRecirculation implements Rule {
 
   /** Against a short rest all of the running has to tell, and the first of it alone as well. */
   private Optional<Outcome> besideShortRest(
-      Timeline timeline, SettledInstants runs, AirDeficit running, AirDeficit rest) {
-    Optional<AirDeficit> soon =
-        rest.readings() < FEWEST_READINGS
-            ? Optional.empty()
-            : AirDeficit.between(
-                timeline,
-                runs,
-                SHORTEST_S,
-                rest.endMs(),
-                rest.endMs() + SettledInstants.SETTLING_MS + SOON_AFTER_MS);
-    return soon.map(one -> compared(one, rest, WANDER_AT_SHORT_REST_K))
+      Timeline timeline,
+      SettledInstants runs,
+      AirDeficit running,
+      AirDeficit rest,
+      double wanderK) {
+    return AirDeficit.between(
+            timeline,
+            runs,
+            SHORTEST_S,
+            rest.endMs(),
+            rest.endMs() + SettledInstants.SETTLING_MS + SOON_AFTER_MS)
+        .map(soon -> compared(soon, rest, wanderK))
         .map(
             outcome ->
-                outcome instanceof Outcome.Flagged
-                    ? compared(running, rest, WANDER_AT_SHORT_REST_K)
-                    : outcome);
+                outcome instanceof Outcome.Flagged ? compared(running, rest, wanderK) : outcome);
   }
 
   /** Two probes' errors are the same at rest, so they drop out. */

@@ -15,6 +15,10 @@ import java.util.Set;
 
 /** What is told of times without water: how long, what stood still, and what to look at. */
 final class NoFlowFlags {
+  private static final double HALF = 0.5;
+
+  private static final String SWITCH_HANGS = ", though the flow switch says that it flows";
+
   private final String rule;
   private final Evidence evidence;
   private final Timeline timeline;
@@ -144,7 +148,8 @@ final class NoFlowFlags {
         }
       }
     }
-    return timeline.has(Channel.FLOW_SWITCH) ? ", flow switch open" : "";
+    double closed = losses.get(0).stretch().mean(timeline.of(Channel.FLOW_SWITCH));
+    return Double.isNaN(closed) ? "" : closed < HALF ? ", flow switch open" : SWITCH_HANGS;
   }
 
   private Flag flag(

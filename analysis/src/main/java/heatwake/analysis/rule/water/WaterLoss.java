@@ -79,8 +79,8 @@ public record WaterLoss(
   }
 
   /**
-   * Whether heat goes on as before while the compressor runs. It cannot for minutes without water,
-   * so one of the readings is wrong.
+   * Whether heat goes on, while the compressor runs, as it did before the water was lost. It cannot
+   * for minutes without water, so one of the readings is wrong.
    */
   public boolean heatGoesOn(Timeline timeline) {
     if (overlapS(timeline) <= HEAT_CANNOT_LAST_S) {
@@ -88,15 +88,17 @@ public record WaterLoss(
     }
     int settled = (int) (HEAT_CANNOT_LAST_S / timeline.stepS());
     Stretch ran = longestRun();
-    int from = ran.from();
-    double riseBefore = rise(timeline, from - settled, from);
-    double riseLater = rise(timeline, from + settled / 2, ran.to());
+    int from = ran.from() + settled / 2;
+    // Not before that run: a compressor that trips and tries again stands in hot water by then.
+    int lost = stretch.from();
+    double riseBefore = rise(timeline, lost - settled, lost);
+    double riseLater = rise(timeline, from, ran.to());
     if (!Double.isNaN(riseBefore) && !Double.isNaN(riseLater)) {
       return Math.abs(riseLater - riseBefore) < UNCHANGED_SHARE * Math.abs(riseBefore);
     }
     double[] high = timeline.of(Channel.PRESSURE_DISCHARGE);
-    double before = Stretch.mean(high, from - settled, from);
-    double later = Stretch.mean(high, from + settled / 2, ran.to());
+    double before = Stretch.mean(high, lost - settled, lost);
+    double later = Stretch.mean(high, from, ran.to());
     return Math.abs(later - before) < UNCHANGED_SHARE / 3 * before;
   }
 

@@ -65,6 +65,23 @@ class AirRecirculationTest {
             afterShortRest(2, 0).heating(60).set(Channel.AIR_IN, 19).heating(240).recording()));
   }
 
+  /** Of some seconds three times 1.5 K (by hand), where probes clipped on just now are settling. */
+  @Test
+  void aGlanceAtTheRestTellsStillMoreRoughly() {
+    onlyFlag(rule, readings(afterShortRest(0.5, 4.8).heating(60).recording()));
+    assertClear(rule, readings(afterShortRest(0.5, 4.2).heating(60).recording()));
+    // Both come from a warm place; the outdoor probe, in still air, takes five times as long.
+    assertClear(
+        rule,
+        readings(
+            RunBuilder.run()
+                .change(Channel.AIR_IN, (s, v) -> v + 8 * Math.exp(-s / 120))
+                .change(Channel.AIR_AMBIENT, (s, v) -> v + 8 * Math.exp(-s / 600))
+                .circulating(0.5)
+                .heating(90)
+                .recording()));
+  }
+
   private static RunBuilder slowlyAfterShortRest(double minutes) {
     return RunBuilder.run().every(60).circulating(minutes).set(Channel.AIR_IN, 20);
   }

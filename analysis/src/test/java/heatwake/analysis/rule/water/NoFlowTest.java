@@ -232,6 +232,32 @@ class NoFlowTest {
             waterBack(waterAway(run).heating(0.1).off(3)).circulating(5).heating(30).recording()));
   }
 
+  /**
+   * The flow switch hangs closed, but pump and filter's gauge stand. The compressor trips and tries
+   * again in the hot water that stands in it, where one rise is much like the one before.
+   */
+  @Test
+  void triesInHotStandingWaterAreNoHeatThatGoesOn() {
+    RunBuilder run =
+        RunBuilder.run()
+            .with(Channel.PRESSURE_FILTER)
+            .without(Channel.FLOW_HEATER)
+            .circulating(5)
+            .heating(100)
+            .set(Channel.PRESSURE_FILTER, 0)
+            .set(Channel.PUMP_ON, 0)
+            .set(Channel.WATER_OUT, 40)
+            .heating(4)
+            .circulating(4)
+            .set(Channel.WATER_OUT, 42)
+            .heating(7);
+    var flag = onlyFlag(rule, readings(run.circulating(20).recording()));
+    assertThat(flag.evidence())
+        .isEqualTo(
+            "Compressor ran for 7 min without water (2 times, longest given), though the flow switch"
+                + " says that it flows; a heater should stop within 30 s");
+  }
+
   @Test
   void theTimerSwitchingThePumpOffIsNotItsBusiness() {
     assertClear(rule, readings(heatingNight().heating(0.1).off(300).recording()));
