@@ -6,6 +6,7 @@ import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.site.Rig;
@@ -16,6 +17,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Evidence that consists of steady running with given figures only, for tests of the rules that
@@ -33,6 +36,7 @@ public final class AtDuty {
   private HeatFigures heat = HeatFigures.NONE;
   private double minutes = 60;
   private long fromMs = START_MS;
+  private Set<Channel> loadShownBy = Set.of();
 
   private AtDuty(Rig rig) {
     this.rig = rig;
@@ -103,6 +107,12 @@ public final class AtDuty {
     return this;
   }
 
+  /** The heater was seen at rest with water moving, and nothing else drew power from its meter. */
+  public AtDuty aloneOnItsMeter() {
+    loadShownBy = Set.of(Channel.POWER, Channel.CURRENT);
+    return this;
+  }
+
   /** Length of the stretch that is being described. */
   public AtDuty lasting(double stretchMinutes) {
     minutes = stretchMinutes;
@@ -137,7 +147,7 @@ public final class AtDuty {
         PoolFigures.NONE,
         List.of(),
         List.of(),
-        MeterLoad.of(timeline, List.of()),
+        new MeterLoad(OptionalDouble.empty(), OptionalDouble.empty(), loadShownBy),
         all);
   }
 }

@@ -47,8 +47,9 @@ public final class LowCop implements Rule {
     return "Raised when the COP is below 95 % of the expected COP (plates are tolerated to be 5 % off:"
         + " common practice) by more than 3 standard uncertainties, and below 88 % (ours), for 10 min of steady running;"
         + " by 2 where the power, less 3 % for each kelvin of head on the condenser (common practice), is above 108 % of the"
-        + " nameplate's by 3 (ours), and the heater was seen at rest, so that another load on its"
-        + " meter would have shown.";
+        + " nameplate's by 3 (ours), or the compressor's work is badly spent beyond doubt (see"
+        + " low-heat), and the heater was seen at rest, so that another load on its meter would have"
+        + " shown.";
   }
 
   @Override
@@ -70,7 +71,8 @@ public final class LowCop implements Rule {
             judged,
             duty ->
                 isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow())
-                    || (alone && isLowBesidePower(duty)))
+                    || (isLikelyLow(duty)
+                        && ((alone && drawsTooMuch(duty)) || WastedWork.isCertain(evidence, duty))))
         .map(spell -> Outcome.flagged(flag(spell, evidence)))
         .orElseGet(Outcome::clear);
   }
@@ -80,18 +82,20 @@ public final class LowCop implements Rule {
     return Doubt.below(ratio, TOLERATED_RATIO) && ratio.value() < MATERIAL_RATIO;
   }
 
-  /**
-   * Whether the COP is low by its expanded uncertainty, beside power that is beyond doubt more than
-   * the nameplate's and what the head on the condenser explains: a heat that is badly known would
-   * have to err just as far as the power is off.
-   */
-  private static boolean isLowBesidePower(Duty duty) {
+  /** Low by its expanded uncertainty: enough only where another figure bears it out. */
+  private static boolean isLikelyLow(Duty duty) {
     Estimate ratio = duty.of(DutyFigure.COP_RATIO).orElseThrow();
-    return ratio.value() + ratio.expanded() < TOLERATED_RATIO
-        && ratio.value() < MATERIAL_RATIO
-        && duty.of(DutyFigure.UNEXPLAINED_POWER_RATIO)
-            .filter(power -> Doubt.above(power, Symptom.UNEXPLAINED_POWER.normalTo()))
-            .isPresent();
+    return ratio.value() + ratio.expanded() < TOLERATED_RATIO && ratio.value() < MATERIAL_RATIO;
+  }
+
+  /**
+   * Whether the power is beyond doubt more than the nameplate's and what the head on the condenser
+   * explains: a heat that is badly known would have to err just as far as the power is off.
+   */
+  private static boolean drawsTooMuch(Duty duty) {
+    return duty.of(DutyFigure.UNEXPLAINED_POWER_RATIO)
+        .filter(power -> Doubt.above(power, Symptom.UNEXPLAINED_POWER.normalTo()))
+        .isPresent();
   }
 
   private Flag flag(Spell spell, Evidence evidence) {
@@ -121,6 +125,7 @@ public final class LowCop implements Rule {
                 text.append("; power ")
                     .append(Wording.percent(power))
                     .append(" of the nameplate's"));
+    WastedWork.words(evidence, mean).ifPresent(text::append);
     return new Flag(
         id(),
         Side.UNDECIDED,

@@ -71,7 +71,12 @@ public final class LowHeat implements Rule {
         + " 60 %, one that leaks back about 40 %: common practice), or, with more power at full speed than nameplate and head explain (another load on the"
         + " meter) and near the set temperature, heat falls from there by no more than the expected COP"
         + " for the power; and superheat is not above 12 K beyond doubt (a valve holds it at any speed: common"
-        + " practice).";
+        + " practice); and the work is not badly spent beyond doubt in a run that never has 90 % of the heat (a slow compressor spends it no worse):"
+        + " heat over power, less the fan's (10 % of the nameplate's power, more where it was seen, 25 % of what is drawn at"
+        + " the most: ours), below 42 % of Carnot's COP between evaporating and condensing temperature and 3 K"
+        + " for pipes and valves (common practice; one that puts 45 % of its power into the gas does 44 %, where 65 to"
+        + " 75 % is usual: common practice), by 3 standard uncertainties, at 10 K of lift and more, the"
+        + " heater seen at rest, so that another load on its meter would have shown.";
   }
 
   @Override
@@ -147,6 +152,7 @@ public final class LowHeat implements Rule {
               " warmer than the entering air: hot gas comes in past the reversing valve or back"
                   + " through the compressor");
     }
+    WastedWork.words(run, spell.mean()).ifPresent(evidence::append);
     return new Flag(
         id(),
         Side.UNDECIDED,

@@ -17,7 +17,8 @@ import java.util.OptionalDouble;
  * witness is the heater itself at full speed, in the same run; a heater that was never seen faster
  * is taken to run slower by choice only near the set temperature, where it has reason to. One whose
  * COP is no less than the promised one runs slower whatever else: what fails takes more of the heat
- * than of the power. A valve holds its superheat at any speed: one that does not is no choice.
+ * than of the power. A valve holds its superheat at any speed: one that does not is no choice. Nor
+ * is work that is badly spent: a compressor that runs slower by choice spends it no worse.
  */
 public final class PartLoad {
   /** Power below this share of the expected power may be part speed; ours. */
@@ -42,7 +43,8 @@ public final class PartLoad {
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
   public static boolean explains(Evidence evidence, Duty duty) {
-    if (Starvation.isCertain(duty)) {
+    if (Starvation.isCertain(duty)
+        || (WastedWork.isCertain(evidence, duty) && !gaveItsHeat(evidence))) {
       return false;
     }
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
@@ -68,6 +70,16 @@ public final class PartLoad {
     return power.get().value() < POWER_RATIO
         && cop.get().value() > COP_HOLDS
         && isNearSetpoint(evidence, duty);
+  }
+
+  /**
+   * Whether some stretch of the run has the heat: a compressor that wastes its work by its motor
+   * may still slow down by choice, one that has lost heat never gives it.
+   */
+  private static boolean gaveItsHeat(Evidence evidence) {
+    return evidence.duty().stream()
+        .flatMap(duty -> duty.of(DutyFigure.HEAT_RATIO).stream())
+        .anyMatch(heat -> heat.value() >= LowHeat.MATERIAL_RATIO);
   }
 
   /**

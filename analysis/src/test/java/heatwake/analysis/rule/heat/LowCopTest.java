@@ -80,6 +80,35 @@ class LowCopTest {
     return Analysis.of(run.recording()).flags().stream().map(Flag::rule).toList();
   }
 
+  /**
+   * 15.5 kW of 3.5 kW less 0.27 kW for the fan (a tenth of 2.73 kW) is 4.8, of the 13.4 that Carnot
+   * allows between 16 and 36 Cel and 3 K more, 36 % (by hand); at 30 K of lift 51 %, a plate that
+   * promises too much.
+   */
+  @Test
+  void badlySpentWorkBearsOutALowCop() {
+    assertThat(onlyFlag(rule, drawingMore(16).aloneOnItsMeter().evidence()).evidence())
+        .isEqualTo(
+            "COP 4.4 where the nameplate promises 5.9, 75 ± 18 % of it, over 60 min of steady"
+                + " running; power 128 ± 20 % of the nameplate's; with the fan's power left out, the"
+                + " compressor makes 36 ± 3 % of the heat that Carnot allows between its two"
+                + " temperatures (3 K left to pipes and valves), where sound ones make 45 to 65 %");
+    assertClear(rule, drawingMore(16).evidence());
+    assertClear(rule, drawingMore(6).aloneOnItsMeter().evidence());
+    assertClear(
+        rule, drawingMore(16).set(DutyFigure.COP_RATIO, 0.75, 0.11).aloneOnItsMeter().evidence());
+  }
+
+  private static AtDuty drawingMore(double evaporatingCel) {
+    return AtDuty.sound()
+        .set(DutyFigure.HEAT, 15_500, 400)
+        .set(DutyFigure.POWER, 3_500, 35)
+        .set(DutyFigure.COP_RATIO, 0.75, 0.09)
+        .set(DutyFigure.POWER_RATIO, 1.28, 0.1)
+        .set(DutyFigure.UNEXPLAINED_POWER_RATIO, 1.2, 0.1)
+        .set(DutyFigure.EVAPORATING, 273.15 + evaporatingCel, 0.4);
+  }
+
   @Test
   void saysWhatIsMissing() {
     assertThat(reason(rule, AtDuty.sound(Rigs.bare()).only(DutyFigure.POWER).evidence()))

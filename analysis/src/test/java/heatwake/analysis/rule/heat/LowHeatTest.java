@@ -250,6 +250,68 @@ class LowHeatTest {
         .set(DutyFigure.EVAPORATING, 273.15 + evaporatingCel, 0.3);
   }
 
+  /**
+   * Half the heat at half the power, COP 104 %, as a slow compressor has it; but lifting by 11 K
+   * only, over a coil as warm as the air. By hand: 8.5 kW of 1.5 kW less 0.3 kW for the fan (a
+   * tenth of 3 kW) is 7.1, of the 21.7 that Carnot allows between 19 and 30 Cel and 3 K more, 33 %:
+   * valves that leak.
+   */
+  @Test
+  void workThatIsBadlySpentIsNoPartSpeed() {
+    assertThat(onlyFlag(rule, atHalf(19).aloneOnItsMeter().evidence()).evidence())
+        .isEqualTo(
+            "Heat 8.5 kW where the nameplate promises 16.0 kW, 53 ± 4 % of it, over 60 min of"
+                + " steady running; with the fan's power left out, the compressor makes 33 ± 3 % of"
+                + " the heat that Carnot allows between its two temperatures (3 K left to pipes and"
+                + " valves), where sound ones make 45 to 65 %");
+    // Another load on the meter would look the same, and may be there.
+    assertClear(rule, atHalf(19).evidence());
+    // Lossy slow compressors do 42 % and more, usual ones 54 %.
+    assertClear(rule, atHalf(15).aloneOnItsMeter().evidence());
+    assertClear(rule, atHalf(10).aloneOnItsMeter().evidence());
+    // A motor that draws too much wastes work too, and has the heat before it slows down.
+    assertClear(rule, halved(withHeat(0.91).then(), 19).evidence());
+    onlyFlag(rule, halved(withHeat(0.89).then(), 19).evidence());
+  }
+
+  private static AtDuty withHeat(double ratio) {
+    return AtDuty.sound().aloneOnItsMeter().set(DutyFigure.HEAT_RATIO, ratio, 0.03);
+  }
+
+  /** 42 % is 18 K of lift with those 3 K, by hand; below 10 K the gauges tell nothing. */
+  @Test
+  void badlySpentWorkIsToldBeyondDoubtOnly() {
+    assertClear(rule, certain(atHalf(15.0)).aloneOnItsMeter().evidence());
+    onlyFlag(rule, certain(atHalf(15.1)).aloneOnItsMeter().evidence());
+    assertClear(rule, atHalf(15.1).aloneOnItsMeter().evidence());
+    onlyFlag(rule, certain(atHalf(20)).aloneOnItsMeter().evidence());
+    assertClear(rule, certain(atHalf(20.1)).aloneOnItsMeter().evidence());
+    assertClear(
+        rule, certain(atHalf(19)).without(DutyFigure.EVAPORATING).aloneOnItsMeter().evidence());
+  }
+
+  private static AtDuty atHalf(double evaporatingCel) {
+    return halved(AtDuty.sound(), evaporatingCel);
+  }
+
+  private static AtDuty halved(AtDuty duty, double evaporatingCel) {
+    return duty.set(DutyFigure.HEAT, 8_500, 250)
+        .set(DutyFigure.POWER, 1_500, 15)
+        .set(DutyFigure.HEAT_RATIO, 0.53, 0.02)
+        .set(DutyFigure.POWER_RATIO, 0.5, 0.02)
+        .set(DutyFigure.COP_RATIO, 1.06, 0.05)
+        .set(DutyFigure.CONDENSING, 273.15 + 30, 0.3)
+        .set(DutyFigure.EVAPORATING, 273.15 + evaporatingCel, 0.4);
+  }
+
+  private static AtDuty certain(AtDuty duty) {
+    for (DutyFigure figure :
+        List.of(DutyFigure.HEAT, DutyFigure.POWER, DutyFigure.CONDENSING, DutyFigure.EVAPORATING)) {
+      duty.set(figure, duty.duty().of(figure).orElseThrow().value(), 0);
+    }
+    return duty;
+  }
+
   /** An expansion valve holds 4 to 8 K at any speed (common practice). */
   @Test
   void superheatOutOfControlIsNoPartSpeed() {
