@@ -50,14 +50,24 @@ final class CurrentCheck implements Check {
                   timeline.meanBetween(
                       Channel.CURRENT, cycle.startMs() + SETTLED_MS, stopMs - timeline.stepMs());
               return running.isPresent()
-                  ? pass(
-                      cycle.startMs() + SETTLED_MS,
-                      text(running.getAsDouble(), evidence.load().amperes(), heater))
+                  ? judged(cycle.startMs() + SETTLED_MS, running.getAsDouble(), evidence)
                   : null;
             })
         .filter(check -> check != null)
         .findFirst()
         .orElseGet(() -> notSeen("the compressor running for more than 3 min"));
+  }
+
+  /** Within the nameplate's; whether it is within the breaker's for long is another matter. */
+  private StartupCheck judged(long atMs, double runningA, Evidence evidence) {
+    Heater heater = evidence.recording().rig().heater();
+    OptionalDouble besideA = evidence.load().amperes();
+    String text = text(runningA, besideA, heater);
+    double ownA = runningA - besideA.orElse(0);
+    return heater.breakerA().isPresent()
+            && ownA > Overcurrent.CONTINUOUS_SHARE * heater.breakerA().getAsDouble()
+        ? notSeen(text + "; more than that for 3 h is too much for it: record that long")
+        : pass(atMs, text);
   }
 
   private static String text(double runningA, OptionalDouble besideA, Heater heater) {

@@ -36,6 +36,7 @@ final class ToKnow {
     Set<Channel> missing = EnumSet.noneOf(Channel.class);
     Set<String> unstated = new LinkedHashSet<>();
     List<String> texts = new ArrayList<>();
+    List<String> unexplained = new ArrayList<>();
     for (Symptom symptom : unknown) {
       List<Channel> toClip =
           channels(symptom).stream().filter(channel -> !clipped.contains(channel)).toList();
@@ -43,10 +44,13 @@ final class ToKnow {
       if (symptom == Symptom.STANDING) {
         texts.add(REST);
       } else if (toClip.isEmpty() && toState.isEmpty()) {
-        texts.add("find out why " + symptom.words() + " is not known: see what is missing");
+        unexplained.add(symptom.words());
       }
       missing.addAll(toClip);
       unstated.addAll(toState);
+    }
+    if (!unexplained.isEmpty()) {
+      texts.add("see under what is missing why this is not known: " + listed(unexplained));
     }
     if (!unstated.isEmpty()) {
       texts.add(0, "state " + listed(unstated));

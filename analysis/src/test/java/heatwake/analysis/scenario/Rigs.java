@@ -55,6 +55,22 @@ public final class Rigs {
         typical.probes());
   }
 
+  /** A heater of which nothing is stated but its breaker, 20 A. */
+  public static Rig breakerOnly() {
+    return withHeater(
+        new Heater(
+            "unit 1",
+            Optional.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.of(20),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            List.of()));
+  }
+
   public static Rig withPool(Pool pool) {
     Rig typical = typical();
     return new Rig(

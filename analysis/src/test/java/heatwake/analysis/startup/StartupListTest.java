@@ -263,6 +263,16 @@ class StartupListTest {
         Result.PASS,
         "12\\.2 A running; nameplate 16\\.0 A; 80 % of the 20 A breaker is 16\\.0 A");
     assertSays(
+        RunBuilder.run()
+            .heatingAt(Channel.CURRENT, 16.5)
+            .rig(Rigs.breakerOnly())
+            .circulating(10)
+            .heating(50),
+        Item.CURRENT,
+        Result.NOT_SEEN,
+        "16\\.5 A running; 80 % of the 20 A breaker is 16\\.0 A; more than that for 3 h is too much"
+            + " for it: record that long");
+    assertSays(
         wholeStartUp(),
         Item.VOLTAGE,
         Result.PASS,

@@ -63,6 +63,17 @@ class WouldDecideTest {
         .anyMatch(text -> text.startsWith("state ") && text.contains("heater.refrigerant"));
   }
 
+  /** Not one line for each of the figures that a hot standing heater leaves unknown. */
+  @Test
+  void whatIsClippedAndStillNotKnownIsOneLine() {
+    Attribution attribution = Attribution.of(Map.of(Symptom.HEAT, -1.0));
+    assertThat(WouldDecide.of(attribution, toKnow(Channel.values())))
+        .filteredOn(text -> text.startsWith("see under what is missing"))
+        .singleElement()
+        .asString()
+        .contains("superheat", "subcooling");
+  }
+
   private static ToKnow toKnow(Channel... clipped) {
     return new ToKnow(Set.of(clipped), Rigs.typicalHeater());
   }

@@ -11,10 +11,6 @@ import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
-import heatwake.analysis.site.Heater;
-import heatwake.analysis.site.Rig;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -28,21 +24,6 @@ class OvercurrentTest {
         .circulating(2)
         .heating(minutes)
         .circulating(2);
-  }
-
-  private static Rig breakerOnly() {
-    return Rigs.withHeater(
-        new Heater(
-            "unit 1",
-            Optional.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            OptionalDouble.of(20),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            java.util.List.of()));
   }
 
   @Test
@@ -154,10 +135,12 @@ class OvercurrentTest {
   /** NEC 210.20(A): the breaker carries 125 % of a continuous load, so 16 A on 20 A. */
   @Test
   void aContinuousLoadOnTheBreaker() {
-    assertThat(onlyFlag(rule, readings(drawing(17, 200).rig(breakerOnly()).recording())).evidence())
+    assertThat(
+            onlyFlag(rule, readings(drawing(17, 200).rig(Rigs.breakerOnly()).recording()))
+                .evidence())
         .isEqualTo("17.0 A over 3.0 h without a break; 80 % of the 20 A breaker is 16.0 A");
-    assertClear(rule, readings(drawing(17, 170).rig(breakerOnly()).recording()));
-    assertClear(rule, readings(drawing(16.3, 200).rig(breakerOnly()).recording()));
+    assertClear(rule, readings(drawing(17, 170).rig(Rigs.breakerOnly()).recording()));
+    assertClear(rule, readings(drawing(16.3, 200).rig(Rigs.breakerOnly()).recording()));
   }
 
   @Test
