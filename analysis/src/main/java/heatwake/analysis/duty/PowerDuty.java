@@ -20,6 +20,9 @@ record PowerDuty(OptionalDouble besideW) {
 
   private static final double IDLE_HEAT_RATIO = 0.1;
 
+  /** Standard uncertainties beyond which there is no doubt. */
+  private static final double BEYOND_DOUBT = 3;
+
   /** No heater condenses closer than this above its entering water, K; ours. */
   private static final double LEAST_HEAD_K = 5;
 
@@ -70,6 +73,19 @@ record PowerDuty(OptionalDouble besideW) {
   }
 
   /**
+   * Whether the discharge line is hotter than the high side condenses, beyond doubt: only a
+   * compressor makes gas so hot (a sound one by 12 to 45 K: common practice).
+   */
+  private static boolean compresses(Duty duty) {
+    return duty.of(DutyFigure.DISCHARGE_SUPERHEAT)
+        .filter(
+            superheat ->
+                superheat.value() - BEYOND_DOUBT * superheat.standard()
+                    > Symptom.DISCHARGE.normalFrom())
+        .isPresent();
+  }
+
+  /**
    * Whether a duty is that of a fan alone.
    *
    * @param beyondFanW what no fan of such a heater draws, W
@@ -79,6 +95,7 @@ record PowerDuty(OptionalDouble besideW) {
     double heat = duty.of(DutyFigure.HEAT_RATIO).map(Estimate::value).orElse(Double.NaN);
     boolean mayBe =
         duty.of(DutyFigure.POWER).map(Estimate::value).filter(w -> w > beyondFanW).isEmpty();
-    return power < FAN_RATIO || (power < IDLE_POWER_RATIO && heat < IDLE_HEAT_RATIO && mayBe);
+    return power < FAN_RATIO
+        || (power < IDLE_POWER_RATIO && heat < IDLE_HEAT_RATIO && mayBe && !compresses(duty));
   }
 }

@@ -74,6 +74,12 @@ public final class Corroboration {
         || below(duty.of(DutyFigure.COP_RATIO), FACTOR);
   }
 
+  /** The same by no more than the expanded uncertainty, beside a first figure that is far out. */
+  public static boolean ofLossBesideFarOut(Duty duty) {
+    return below(duty.of(DutyFigure.HEAT_RATIO), FACTOR_BESIDE_FAR_OUT)
+        || below(duty.of(DutyFigure.COP_RATIO), FACTOR_BESIDE_FAR_OUT);
+  }
+
   /**
    * Whether neither heat nor COP says that the heater gives what it should: not known, or so badly
    * that much less lies within their expanded uncertainty. What they cannot tell is no evidence

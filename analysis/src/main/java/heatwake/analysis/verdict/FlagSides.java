@@ -30,7 +30,7 @@ final class FlagSides {
   Flag sided(Flag flag) {
     Optional<String> why = impossible.why(flag);
     if (why.isPresent()) {
-      return ImpossibleHeat.handed(flag, why.get());
+      return impossible.handed(flag, why.get());
     }
     return isByTable(flag) ? flag.onSide(attribution(flag).side()) : flag;
   }
@@ -48,6 +48,11 @@ final class FlagSides {
   /** What the table finds for the time of a flag. */
   Attribution attribution(Flag flag) {
     return Attribution.of(DutyDuring.of(flag, evidence), evidence.recording().rig().heater());
+  }
+
+  /** What to do about a heat that cannot be. */
+  String heatCheck() {
+    return impossible.nextCheck();
   }
 
   /** Why heat and COP of the run cannot be, in words; empty if they can or are not known. */

@@ -32,7 +32,8 @@ import java.util.Set;
  *   <li>Grown by a third within the run, to more than {@value #MORE_THAN_PROMISED} of the
  *       nameplate's, while the power stayed: heat is power times COP, and no repair that happens by
  *       itself lifts the COP above the promised one.
- *   <li>With a COP that cannot be ({@link ImpossibleCop}).
+ *   <li>With a COP that cannot be ({@link ImpossibleCop}), or cannot be beside such a heat ({@link
+ *       MoreForLess}).
  * </ul>
  */
 public final class ImpossibleHeat {
@@ -54,6 +55,19 @@ public final class ImpossibleHeat {
   /** Flags that rest on the heat. */
   public static final Set<String> RESTS_ON_HEAT = Set.of("low-heat", "low-cop", "heat-loss");
 
+  /**
+   * Flags that rest on one probe of the pair where the pool has none of its own: a clip that makes
+   * a heat which cannot be is no thermometer of the pool.
+   */
+  private static final Set<String> RESTS_ON_A_PIPE_PROBE = Set.of("setpoint-unreachable");
+
+  private static final String ZERO_THE_PAIR =
+      "Zero the probe pair: let the water circulate for 10 min with the compressor at rest. ";
+
+  private static final String NEXT_CHECK =
+      "Compare both water probes in one cup and the flow meter with a bucket or a second meter;"
+          + " hold the rig's nameplate against the heater's.";
+
   /** From when to when a flag was up: flags of one time rest on one heat. */
   private record Time(long startMs, long endMs) {}
 
@@ -72,6 +86,10 @@ public final class ImpossibleHeat {
    * Why the heat that a flag rests on cannot be, in words; empty if it can, or it rests on none.
    */
   Optional<String> why(Flag flag) {
+    if (RESTS_ON_A_PIPE_PROBE.contains(flag.rule())
+        && !evidence.timeline().has(Channel.WATER_POOL)) {
+      return whyOfRun().map(why -> "that is read by a pipe probe, and " + why);
+    }
     return RESTS_ON_HEAT.contains(flag.rule())
         ? judged.computeIfAbsent(
             new Time(flag.startMs(), flag.endMs()), time -> why(DutyDuring.of(flag, evidence)))
@@ -97,7 +115,7 @@ public final class ImpossibleHeat {
     if (Doubt.below(ratio.get(), 0) && !cools(duty)) {
       return Optional.of(heat + "a heater whose compressor runs does not cool its water");
     }
-    return grown.or(() -> cop);
+    return grown.or(() -> cop).or(() -> MoreForLess.why(duty));
   }
 
   /** Two stretches of the run between which the heat grew though the power stayed. */
@@ -131,7 +149,7 @@ public final class ImpossibleHeat {
   }
 
   /** The flag on the side of the measurement, with the reason. */
-  static Flag handed(Flag flag, String why) {
+  Flag handed(Flag flag, String why) {
     return new Flag(
         flag.rule(),
         Side.MEASUREMENT,
@@ -143,13 +161,14 @@ public final class ImpossibleHeat {
             "inlet and outlet probe exchanged, or one of them off its pipe",
             "flow meter with the wrong scaling, unit or direction",
             "nameplate in the rig is another heater's"),
-        NEXT_CHECK,
+        nextCheck(),
         flag.channels());
   }
 
-  static final String NEXT_CHECK =
-      "Compare both water probes in one cup and the flow meter with a bucket or a second meter;"
-          + " hold the rig's nameplate against the heater's.";
+  /** What to do about a heat that cannot be: what costs nothing first. */
+  String nextCheck() {
+    return evidence.zero().isEmpty() ? ZERO_THE_PAIR + NEXT_CHECK : NEXT_CHECK;
+  }
 
   private boolean cools(Duty duty) {
     OptionalDouble in =

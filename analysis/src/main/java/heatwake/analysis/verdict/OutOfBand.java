@@ -60,7 +60,7 @@ record OutOfBand(List<String> figures, boolean isHealth, List<String> wouldDecid
                 symptom ->
                     "but " + SymptomText.of(symptom, symptom.figure(mean, heater).orElseThrow()))
             .toList(),
-        !several && !farOut,
+        !several && !farOut && !SuspectCondenser.isBeyondSound(mean, heater),
         Stream.concat(
                 Stream.of(
                     "a longer run, or a second gauge and thermometer, to see whether "

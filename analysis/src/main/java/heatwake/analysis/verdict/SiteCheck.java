@@ -44,6 +44,14 @@ final class SiteCheck {
     };
   }
 
+  /** What to look for where the coil or the condenser may lack refrigerant. */
+  static String ofStarvedCoil() {
+    return "the coil or the condenser may lack refrigerant: "
+        + of(Cause.RESTRICTION)
+        + "; if it does not, "
+        + CHARGE;
+  }
+
   /** What to look for where a figure lies outside its band though the heat is right. */
   static Optional<String> of(Symptom symptom, boolean above, Duty duty) {
     if (symptom == Symptom.SUBCOOLING && above) {
@@ -56,11 +64,7 @@ final class SiteCheck {
               + CHARGE);
     }
     if ((symptom == Symptom.SUPERHEAT && above) || symptom == Symptom.SUBCOOLING) {
-      return Optional.of(
-          "the coil or the condenser may lack refrigerant: "
-              + of(Cause.RESTRICTION)
-              + "; if it does not, "
-              + CHARGE);
+      return Optional.of(ofStarvedCoil());
     }
     if (symptom == Symptom.EVAPORATING && above) {
       return Optional.of(SuspectCoil.nextCheck(duty));

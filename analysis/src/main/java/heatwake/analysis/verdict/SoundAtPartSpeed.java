@@ -5,6 +5,7 @@ import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.LowCop;
 import heatwake.analysis.rule.heat.PartLoad;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
@@ -20,6 +21,27 @@ final class SoundAtPartSpeed {
       "see whether a quiet or economy setting is on, and record a run at full power";
 
   private static final double CONFIDENCE = 0.7;
+
+  /** The most by a COP that is likelier low than not, though not far. */
+  private static final double MAYBE_LOW = 0.5;
+
+  private static final double LIKELIER_THAN_NOT = 0.5;
+
+  /** The most by gauges alone beside a COP that says nothing: see health by the circuit; ours. */
+  private static final double BY_GAUGES = 0.45;
+
+  /**
+   * What fails costs a quarter of the COP and more; ours. A COP whose expanded uncertainty (GUM, k
+   * = 2) holds as little is one that a sick heater would have given too.
+   */
+  private static final double FAR_LESS = 0.75;
+
+  private static final String NOT_KNOWN =
+      ", so badly known that the COP of an ailing heater is as possible";
+
+  /** The gauges that between them see a want of water, of air and of refrigerant. */
+  private static final List<Symptom> GAUGES =
+      List.of(Symptom.CONDENSING, Symptom.EVAPORATING, Symptom.SUPERHEAT);
 
   private SoundAtPartSpeed() {}
 
@@ -61,7 +83,48 @@ final class SoundAtPartSpeed {
                   + ": a quiet or economy setting, or a compressor that moves too little"),
           List.of(FULL_POWER));
     }
-    return new Soundness(CONFIDENCE, List.of(cop), List.of(Soundness.FULL_SPEED));
+    return byWidth(mean, evidence, cop);
+  }
+
+  /** As sure as the COP is known: what leaves room for a sick heater's speaks for none. */
+  private static Soundness byWidth(Duty mean, Evidence evidence, String cop) {
+    Estimate ratio = mean.of(DutyFigure.COP_RATIO).orElseThrow();
+    List<String> surer =
+        Stream.concat(
+                ratio.standard() > Duty.CLOSE_TO_PLATE
+                    ? SurerHeat.of(mean, evidence).stream()
+                    : Stream.<String>empty(),
+                Stream.of(Soundness.FULL_SPEED))
+            .toList();
+    if (ratio.value() - ratio.expanded() >= FAR_LESS) {
+      boolean isLikelierLow = ratio.probabilityAbove(LowCop.MATERIAL_RATIO) < LIKELIER_THAN_NOT;
+      return new Soundness(
+          Math.min(isLikelierLow ? MAYBE_LOW : CONFIDENCE, SoundByHeat.byUncertainty(ratio)),
+          List.of(cop),
+          surer);
+    }
+    Heater heater = evidence.recording().rig().heater();
+    boolean likelyHolds = ratio.value() >= 1 - Duty.CLOSE_TO_PLATE;
+    return likelyHolds && GAUGES.stream().allMatch(gauge -> isAtEase(gauge, mean, heater))
+        ? new Soundness(
+            BY_GAUGES,
+            Stream.concat(
+                    Stream.of(cop + NOT_KNOWN),
+                    GAUGES.stream()
+                        .map(
+                            gauge ->
+                                SymptomText.of(gauge, gauge.figure(mean, heater).orElseThrow())))
+                .toList(),
+            surer)
+        : new Soundness(0, List.of(cop + NOT_KNOWN), surer);
+  }
+
+  /** Known, and by its uncertainty not above its band. */
+  private static boolean isAtEase(Symptom gauge, Duty mean, Heater heater) {
+    return gauge
+        .figure(mean, heater)
+        .filter(figure -> figure.value() + figure.standard() <= gauge.normalTo())
+        .isPresent();
   }
 
   /** As by the circuit, a figure has to lie in its band; exchangers are at ease at part speed. */

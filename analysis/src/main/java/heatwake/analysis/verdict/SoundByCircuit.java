@@ -42,6 +42,12 @@ final class SoundByCircuit {
     if (!quiet || circuit < 2) {
       List<String> why = new ArrayList<>();
       why.add("no rule fired, but too little is measured to call the heater sound");
+      OutOfBand outside = OutOfBand.of(mean, evidence.recording().rig().heater());
+      if (!outside.figures().isEmpty()) {
+        why.addAll(outside.figures());
+        wouldDecide.addAll(outside.wouldDecide());
+        return new Soundness(0, why, wouldDecide);
+      }
       SuspectCoil.words(mean)
           .ifPresent(
               coil -> {

@@ -46,6 +46,12 @@ final class SoundByHeat {
 
   private SoundByHeat() {}
 
+  /** How sure a ratio makes by how well it is known. */
+  static double byUncertainty(Estimate ratio) {
+    return Math.max(
+        LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02));
+  }
+
   static Soundness of(Estimate ratio, Duty mean, Evidence evidence) {
     double difference = ratio.value() - 1;
     String heat = "heat is " + Wording.percent(ratio) + " of the nameplate's at these conditions";
@@ -107,10 +113,7 @@ final class SoundByHeat {
           List.of(OTHER_LOADS, CONDENSING));
     }
     double confidence =
-        Math.min(
-            drawn.isLikelierWasteful() ? LEAST_BY_HEAT : notLow,
-            Math.max(
-                LEAST_BY_HEAT, BY_HEAT - PER_UNCERTAINTY * Math.max(0, ratio.standard() - 0.02)));
+        Math.min(drawn.isLikelierWasteful() ? LEAST_BY_HEAT : notLow, byUncertainty(ratio));
     List<String> because = new ArrayList<>(List.of(heat));
     if (difference < -Math.max(Duty.CLOSE_TO_PLATE, AGREES * ratio.standard())) {
       return new Soundness(

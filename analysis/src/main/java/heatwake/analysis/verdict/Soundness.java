@@ -39,6 +39,16 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static final double SURELY = 0.9;
 
   static Soundness of(Evidence evidence) {
+    if (evidence.duty().isEmpty() && !evidence.steady().isEmpty()) {
+      return new Soundness(
+          0,
+          List.of(
+              "what ran steadily drew no more than a fan may, and warmed the water by next to"
+                  + " nothing"),
+          List.of(
+              "see whether the compressor runs then: listen, feel the discharge line, and clip"
+                  + " pressure-discharge, pressure-suction and temp-discharge"));
+    }
     if (evidence.duty().isEmpty()) {
       return evidence.cycles().isEmpty() ? unseen(evidence) : NOT_STEADY;
     }

@@ -2,11 +2,15 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
+import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * An air coil that is worth a look though no limit is passed. Coils are laid out for 8 to 17 K at
@@ -27,6 +31,9 @@ final class SuspectCoil {
 
   /** What to look for at the coil, and what is still to be clipped for the air it gets. */
   static String nextCheck(Duty duty) {
+    if (Starvation.shows(duty)) {
+      return SiteCheck.ofStarvedCoil();
+    }
     boolean drop = duty.has(DutyFigure.AIR_DROP);
     boolean humidity = duty.has(DutyFigure.HUMIDITY);
     if (drop && humidity) {
@@ -57,8 +64,26 @@ final class SuspectCoil {
                 + " below the entering air, "
                 + Wording.kelvin(standard.get().value())
                 + " at full load in humid air, where coils are laid out for 8 to 17 K"
-                + duty.of(DutyFigure.AIR_FLOW).map(SuspectCoil::air).orElse(""))
+                + (Starvation.shows(duty)
+                    ? starved(duty)
+                    : duty.of(DutyFigure.AIR_FLOW).map(SuspectCoil::air).orElse("")))
         : Optional.empty();
+  }
+
+  /**
+   * A valve holds its superheat over a dirty coil: more of it is want of refrigerant, not of air.
+   */
+  private static String starved(Duty duty) {
+    return Stream.of(Symptom.SUPERHEAT, Symptom.SUBCOOLING)
+        .flatMap(
+            symptom ->
+                duty
+                    .of(symptom == Symptom.SUPERHEAT ? DutyFigure.SUPERHEAT : DutyFigure.SUBCOOLING)
+                    .stream()
+                    .map(figure -> SymptomText.of(symptom, figure)))
+        .collect(
+            Collectors.joining(
+                " and ", "; it is short of refrigerant rather than of air if this holds: ", ""));
   }
 
   private static String air(Estimate flow) {

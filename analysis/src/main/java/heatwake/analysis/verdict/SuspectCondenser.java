@@ -3,6 +3,7 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
+import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
@@ -23,13 +24,29 @@ final class SuspectCondenser {
   static Optional<String> words(Duty duty, Heater heater) {
     Optional<Estimate> approach = Symptom.CONDENSING.figure(duty, heater);
     boolean isHigh = approach.filter(one -> one.value() - one.standard() > HIGH_K).isPresent();
-    boolean isAsPromised =
-        duty.of(DutyFigure.COP_RATIO)
-            .filter(cop -> cop.value() >= 1 - Duty.CLOSE_TO_PLATE)
-            .isPresent();
-    return isHigh && !isAsPromised
-        ? approach.map(one -> SymptomText.of(Symptom.CONDENSING, one) + ", high in that band")
-        : Optional.empty();
+    return isHigh && !isLaidOutSo(duty) ? approach.map(SuspectCondenser::said) : Optional.empty();
+  }
+
+  /** Whether it condenses above what sound heaters show, beyond doubt and at a worse COP. */
+  static boolean isBeyondSound(Duty duty, Heater heater) {
+    return Symptom.CONDENSING
+            .figure(duty, heater)
+            .filter(one -> Doubt.above(one, Symptom.CONDENSING.normalTo()))
+            .isPresent()
+        && !isLaidOutSo(duty);
+  }
+
+  private static boolean isLaidOutSo(Duty duty) {
+    return duty.of(DutyFigure.COP_RATIO)
+        .filter(cop -> cop.value() >= 1 - Duty.CLOSE_TO_PLATE)
+        .isPresent();
+  }
+
+  private static String said(Estimate approach) {
+    return SymptomText.of(Symptom.CONDENSING, approach)
+        + (approach.value() > Symptom.CONDENSING.normalTo()
+            ? ", above that band though not beyond doubt"
+            : ", high in that band");
   }
 
   /** What to look for. */

@@ -110,7 +110,11 @@ class VerdictPageTest {
          while the power stayed; or where the run's COP is beyond doubt above half of Carnot's between air and
          water, or above 20 (no air-source heater reaches half of Carnot's, and the best reach 16 at their least
          speed in air as warm as the water: common practice). Such a COP is said even if the heater never ran
-         steadily.
+         steadily. Or a heat likelier than not above 1.5 of the nameplate's, and beyond doubt above the 1.05 that
+         plates are tolerated to be off, at a COP above 1.2 of it that exceeds it by its expanded uncertainty (a
+         compressor that gives more than its rated heat does so at a worse COP: physics of exchangers).
+         `setpoint-unreachable` goes with it where the pool has no probe of its own: a clip that makes such a heat
+         is no thermometer of the pool.
          Else **low heat, low COP, approaches and high pressure get a side** from the table of causes below, or none.
       4. **One cause, one flag.** A flag that another explains is named in that one's evidence:
 
@@ -183,7 +187,10 @@ class VerdictPageTest {
       how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has;
       a side with an alarm and a support of 0.5 comes before those that have only warnings, since what may harm the
       heater is mended first (ours).
-      Beside a machine flag that rests on other readings, a measurement flag counts 60 %. `low-heater-flow` told by
+      Beside a machine flag that rests on other readings, a measurement flag counts 60 %. So does the pool's beside
+      a flag of the machine, its water, air or supply that does not rest on the heat: open pools lose what they are
+      given beside sound and ailing heaters alike, and the heater is mended first (ours). Of two sides that weigh
+      alike (within 0.03) the one whose flag stood longer comes first (ours). `low-heater-flow` told by
       the rise alone counts 0.65: a loose clip reads as much. Flags speak only beyond doubt, so where several sides
       have one a low confidence leaves open which comes first, not whether they are so.
       Where the verdict is the pool or the schedule and no flag has a word of the machine, what [health](#health) says
@@ -202,14 +209,16 @@ class VerdictPageTest {
       |---|---|---|
       | heat likelier above than below 90 % of the nameplate's, under which `low-heat` calls it low | healthy | 0.95, less 2 for each unit of uncertainty above 2 %, at least 0.5; no more than the probability (normal distribution) that heat is above 90 % |
       | the same, but one of approaches (not that of a coil that may be iced), superheat, subcooling or standing pressure outside its band by a grade over 0.25 | healthy | 0.5 |
-      | the same with that figure so far out that it counts in full at two standard uncertainties less (ours) | undecided: whether the figure holds | 0 |
+      | the same with that figure so far out that it counts in full at two standard uncertainties less (ours), or condensing above its band by 3 standard uncertainties at a COP under 92 % of the nameplate's or not known | undecided: whether the figure holds | 0 |
       | the same within their bands, but condensing more than 8 K above the leaving water at full load by its standard uncertainty (ours), and a COP under 92 % of the nameplate's or not known | healthy, with what to look for | 0.6 |
       | the same beside a COP likelier below 88 % than above: a head that costs power is not the heater's own way | undecided | 0 |
       | the same, but two or more of them (little superheat and little subcooling of a flooded coil count as one: what stands in the coil is missing in the condenser) | undecided | 0 |
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |
       | heat likelier below 90 % than above, not beyond doubt | undecided: what would make the heat surer | 0 |
       | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
-      | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | 0.7 |
+      | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | as by heat from the uncertainty of the COP, at most 0.7; at most 0.5 where that is likelier below 88 % of the nameplate's than above |
+      | the same, but the expanded interval of the COP goes below 75 % of the nameplate's, as low as what fails leaves it (ours): it proves nothing | undecided: what would make the heat surer | 0 |
+      | the same beside both approaches and superheat not above their bands by their standard uncertainty, and a COP of 92 % and more | healthy | 0.45 |
       | the same, but one of them outside | undecided: a run at full speed | 0 |
       | the same within their bands, but the power never up to 95 % and the water never known to be within 1.5 K of the set temperature: nothing is known to ask for part speed | undecided: see the setting, a run at full power | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |

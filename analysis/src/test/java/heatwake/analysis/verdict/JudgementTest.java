@@ -125,10 +125,39 @@ class JudgementTest {
     assertThat(verdict.side()).isEqualTo(Side.ELECTRICAL);
     assertThat(verdict.confidence()).isEqualTo(0.54);
     // A word worth knowing does not speak loudly enough to come first.
-    Flag faint = alarm(flag("setpoint-unreachable", Side.POOL, 0, 60));
+    Flag faint = alarm(flag("setpoint-unreachable", Side.SCHEDULE, 0, 60));
     Flag fainter = alarm(flag("data-gap", Side.CONTROL, 0, 60));
     assertThat(reasoning.verdict(List.of(warning, fainter)).side()).isEqualTo(Side.WATER);
-    assertThat(reasoning.verdict(List.of(warning, faint)).side()).isEqualTo(Side.POOL);
+    assertThat(reasoning.verdict(List.of(warning, faint)).side()).isEqualTo(Side.SCHEDULE);
+  }
+
+  /**
+   * Most open pools lose what a heater gives (common practice), so a pool's loss speaks against no
+   * fault that gauges show; a flag that rests on the same heat as the loss stays behind it.
+   */
+  @Test
+  void aPoolsLossComesAfterAFaultThatOtherFiguresShow() {
+    Reasoning reasoning = reasoning(AtDuty.sound().evidence());
+    Flag loss = flag("heat-loss", Side.POOL, 0, 600);
+    Verdict verdict = reasoning.verdict(List.of(loss, flag("high-heater-flow", Side.WATER, 0, 60)));
+    assertThat(verdict.side()).isEqualTo(Side.WATER);
+    assertThat(verdict.because().toString()).contains("also heat-loss");
+    assertThat(reasoning.verdict(List.of(loss, flag("low-cop", Side.WATER, 0, 600))).side())
+        .isEqualTo(Side.POOL);
+  }
+
+  @Test
+  void ofTwoThatWeighAlikeTheLastingOneComesFirst() {
+    Reasoning reasoning = reasoning(AtDuty.sound().evidence());
+    Flag frost = flag("frosting", Side.AIRFLOW, 100, 133);
+    Flag hours = flag("pump-hours", Side.SCHEDULE, 300, 560);
+    assertThat(reasoning.verdict(List.of(frost, hours)).side()).isEqualTo(Side.SCHEDULE);
+    Flag longer = flag("frosting", Side.AIRFLOW, 0, 290);
+    assertThat(reasoning.verdict(List.of(longer, hours)).side()).isEqualTo(Side.AIRFLOW);
+    // A probe in doubt comes before what was read by it.
+    Flag clip = flag("clock-step", Side.MEASUREMENT, 0, 10);
+    Flag set = flag("setpoint-unreachable", Side.SCHEDULE, 0, 600);
+    assertThat(Weighing.isOutlasted(Side.MEASUREMENT, Side.SCHEDULE, List.of(clip, set))).isFalse();
   }
 
   private static Flag alarm(Flag flag) {
@@ -375,7 +404,9 @@ class JudgementTest {
                 + " runs does not cool its water");
     assertThat(judgement.verdict().side()).isEqualTo(Side.MEASUREMENT);
     assertThat(judgement.verdict().because().get(0)).startsWith("low-heat: ");
-    assertThat(judgement.verdict().wouldDecide().get(0)).startsWith("Compare both water probes");
+    assertThat(judgement.verdict().wouldDecide().get(0))
+        .startsWith("Zero the probe pair: ")
+        .contains("Compare both water probes");
   }
 
   @Test
@@ -427,6 +458,39 @@ class JudgementTest {
     Flag loss = flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.FLOW_HEATER);
     assertThat(new FlagSides(evidence).sided(loss).side()).isEqualTo(Side.MEASUREMENT);
     assertThat(new FlagSides(AtDuty.sound().evidence()).sided(loss).side()).isEqualTo(Side.POOL);
+  }
+
+  /** Set temperature and pool are compared by a clip on the pipe where the pool has no probe. */
+  @Test
+  void aSetTemperatureReadByADoubtedClipIsNotThePools() {
+    Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 2.0, 0.12).evidence();
+    long startMin = evidence.duty().get(0).startMs() / 60_000;
+    List<Flag> flags =
+        List.of(
+            flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.WATER_IN),
+            flag("setpoint-unreachable", Side.POOL, startMin, startMin + 60, Channel.WATER_IN));
+    FlagSides sides = new FlagSides(evidence);
+    assertThat(flags.stream().map(sides::sided).map(Flag::side)).containsOnly(Side.MEASUREMENT);
+    assertThat(sides.sided(flags.get(1)).evidence())
+        .startsWith(
+            "evidence of setpoint-unreachable. But that is read by a pipe probe, and heat of");
+    FlagSides sound = new FlagSides(AtDuty.sound().evidence());
+    assertThat(flags.stream().map(sound::sided).map(Flag::side)).containsOnly(Side.POOL);
+  }
+
+  /** Faster than rated costs COP, slower costs heat: physics of exchangers. */
+  @Test
+  void muchMoreHeatAtABetterCopIsMeasuredWrongly() {
+    AtDuty hot =
+        AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.56, 0.16).set(DutyFigure.COP_RATIO, 1.32, 0.15);
+    assertThat(verdict(hot.evidence()).side()).isEqualTo(Side.MEASUREMENT);
+    assertThat(verdict(hot.evidence()).because().get(0))
+        .startsWith("heat of 156 ± 32 % of the nameplate's at a COP of 132 ± 30 % of it cannot be");
+    // A fast inverter, and one whose plate is stated low.
+    AtDuty fast = hot.set(DutyFigure.COP_RATIO, 0.95, 0.1);
+    assertThat(new FlagSides(fast.evidence()).heatDoubt()).isEmpty();
+    AtDuty low = hot.set(DutyFigure.HEAT_RATIO, 1.4, 0.1).set(DutyFigure.COP_RATIO, 1.3, 0.1);
+    assertThat(new FlagSides(low.evidence()).heatDoubt()).isEmpty();
   }
 
   /** Whoever is told of the pool wants to know whether the heater is good, or what it ails of. */

@@ -77,6 +77,71 @@ class SoundnessTest {
             "but superheat 11.0 K (sound: 2.0 K to 9.0 K)");
   }
 
+  /**
+   * Sure only as its COP is known (GUM 6.2.1: the expanded interval holds about 95 %): one that a
+   * worn compressor would have given as well proves nothing.
+   */
+  @Test
+  void aCopThatLeavesRoomForAnAilingHeatersProvesNoHealth() {
+    AtDuty wide = nearlyWarm(slow());
+    assertThat(Soundness.of(wide.set(DutyFigure.COP_RATIO, 1.34, 0.28).evidence()).confidence())
+        .isEqualTo(0.5);
+    Soundness nothing =
+        Soundness.of(
+            wide.set(DutyFigure.COP_RATIO, 1.6, 0.7).without(DutyFigure.SUPERHEAT).evidence());
+    assertThat(nothing.confidence()).isZero();
+    assertThat(nothing.because().get(0))
+        .startsWith("COP is 160 ± 140 % of the nameplate's, at part speed")
+        .endsWith(", so badly known that the COP of an ailing heater is as possible");
+    assertThat(nothing.wouldDecide().get(0)).startsWith("zero the probe pair");
+  }
+
+  @Test
+  void gaugesAtEaseSpeakForItFarLessSurely() {
+    AtDuty wide = nearlyWarm(slow()).set(DutyFigure.COP_RATIO, 1.6, 0.7);
+    Soundness gauged = Soundness.of(wide.evidence());
+    assertThat(gauged.confidence()).isEqualTo(0.45);
+    assertThat(gauged.because()).anyMatch(text -> text.startsWith("superheat 6.0 K"));
+    assertThat(Soundness.of(wide.set(DutyFigure.SUPERHEAT, 8.5, 1).evidence()).confidence())
+        .isZero();
+    wide.set(DutyFigure.SUPERHEAT, 6, 0.4);
+    assertThat(Soundness.of(wide.set(DutyFigure.COP_RATIO, 0.8, 0.22).evidence()).confidence())
+        .isZero();
+  }
+
+  /** Sound pool heaters condense 4 to 11 K above the leaving water (common practice). */
+  @Test
+  void aHeadBeyondWhatSoundHeatersShowIsNotCalledHealth() {
+    AtDuty high =
+        AtDuty.sound()
+            .set(DutyFigure.CONDENSER_APPROACH, 12.9, 0.3)
+            .set(DutyFigure.LOAD, 1, 0.02)
+            .set(DutyFigure.HEAT_RATIO, 0.96, 0.065)
+            .set(DutyFigure.COP_RATIO, 0.91, 0.1);
+    assertThat(Soundness.of(high.evidence()).confidence()).isZero();
+    // Laid out so: it costs no power. Within its doubt of the band: it may be the gauge's.
+    assertThat(Soundness.of(high.set(DutyFigure.COP_RATIO, 0.97, 0.1).evidence()).confidence())
+        .isEqualTo(0.5);
+    high.set(DutyFigure.COP_RATIO, 0.91, 0.1);
+    assertThat(
+            Soundness.of(high.set(DutyFigure.CONDENSER_APPROACH, 12.9, 0.7).evidence())
+                .confidence())
+        .isEqualTo(0.5);
+  }
+
+  @Test
+  void aFigureAboveItsBandIsNotCalledHighInIt() {
+    AtDuty high =
+        AtDuty.sound()
+            .without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO)
+            .set(DutyFigure.CONDENSER_APPROACH, 12, 0.8)
+            .set(DutyFigure.LOAD, 1, 0.06);
+    assertThat(Soundness.of(high.evidence()).because())
+        .contains(
+            "condensing above leaving water, at full load 12.0 K (sound: 2.5 K to 11.0 K), above"
+                + " that band though not beyond doubt");
+  }
+
   @Test
   void powerWithinItsDoubtOfThePlatesIsNoPartSpeed() {
     assertThat(

@@ -57,7 +57,11 @@ public final class LowCharge implements Rule {
         + " beyond doubt (ours); or, where superheat is that high, subcooling below 2 K and"
         + " the coil that low, unless heat is above the nameplate's by more than 2 standard"
         + " uncertainties; or, where neither heat nor COP is known or 10 % less than the nameplate's lies within its expanded uncertainty, when superheat exceeds 12 K and subcooling is below 2 K, or below 4 K over a coil that low, or superheat exceeds 25 K, 18 K in air under 20 °C (no fixed orifice"
-        + " is charged for more: common practice, from memory) and the coil evaporates low. For 10 min of steady running; or where the coil ices as no sound"
+        + " is charged for more: common practice, from memory) and the coil evaporates low, or superheat"
+        + " exceeds 12 K in air under 15 °C (charging tables ask for some 11 K there at the most: common"
+        + " practice, from memory), the coil evaporates low and the suction line is colder than the"
+        + " entering air by 2 standard uncertainties (a clip that hangs in the air is not: ours); or, in"
+        + " any air, the same where heat or COP is 5 % low by 2 (ours). For 10 min of steady running; or where the coil ices as no sound"
         + " one does (see frosting) with superheat above 12 K (where it is not known, subcooling below 1.5 K).";
   }
 

@@ -41,6 +41,13 @@ final class StarvedCircuit {
   private static final double COOL_AIR_K = 273.15 + 20;
 
   /**
+   * In air of this and less, whose wet bulb is no higher, the tables ask for some 11 K at the most,
+   * and for 5 K where the condenser's medium is at 25 Cel: there no sound heater has a grave
+   * superheat; common practice, from memory.
+   */
+  private static final double COLD_AIR_K = 273.15 + 15;
+
+  /**
    * Subcooling below this leaves vapour in the liquid line; 4 to 8 K is normal, common practice.
    */
   private static final double LOW_SUBCOOLING_K = 2;
@@ -82,6 +89,7 @@ final class StarvedCircuit {
         || showsByCoilAndLittleLiquid()
         || showsByEmptyLiquidLine()
         || showsByAllThree()
+        || (isGraveOverLowCoil() && Corroboration.ofLossBesideFarOut(duty))
         || showsByLostHeat();
   }
 
@@ -89,7 +97,16 @@ final class StarvedCircuit {
   private boolean showsByCircuitAlone() {
     return (surely(superheat, GRAVE_SUPERHEAT_K)
             && (vapourInLiquid || (evaporatesLow && hasLittleSubcooling())))
-        || (surely(superheat, greatestSuperheatK()) && evaporatesLow);
+        || (surely(superheat, greatestSuperheatK()) && evaporatesLow)
+        || (isGraveOverLowCoil() && isBelow(duty.of(DutyFigure.AIR), COLD_AIR_K));
+  }
+
+  /**
+   * A valve holds its superheat over a dirty coil too, and a clip that hangs in the air reads the
+   * air.
+   */
+  private boolean isGraveOverLowCoil() {
+    return surely(superheat, GRAVE_SUPERHEAT_K) && evaporatesLow && SuctionClip.isOnItsLine(duty);
   }
 
   private double greatestSuperheatK() {

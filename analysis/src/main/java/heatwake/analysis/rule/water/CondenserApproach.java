@@ -73,7 +73,9 @@ public final class CondenserApproach implements Rule {
         + " practice); 9 K by more than 2 where subcooling above 10 K by 3 shows liquid backed up, 7 K"
         + " where it is above 14 K by 3 (ours), or above 8 K by 2 (4 to 8 K is usual: common"
         + " practice) or the standing pressure above saturation by 1 K and 3 (ours), and COP or"
-        + " power bear it out. For 10 min of steady running. Silent where superheat or subcooling show a coil short of refrigerant"
+        + " power bear it out, or where the approach exceeds 11 K by 1 and the subcooling is all of"
+        + " more than 0.57 of what the entering water allows by the spread of sound heaters and its"
+        + " own uncertainty (ours). For 10 min of steady running. Silent where superheat or subcooling show a coil short of refrigerant"
         + " (see low-charge) and it condenses at most 11 K above the leaving water as it stands.";
   }
 

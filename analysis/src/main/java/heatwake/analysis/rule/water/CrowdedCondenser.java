@@ -28,6 +28,9 @@ final class CrowdedCondenser {
   /** An approach at full load that is unusual together with either, K; ours. */
   private static final double UNUSUAL_APPROACH_K = 9;
 
+  /** Sound pool heaters condense 4 to 11 K above the leaving water; common practice. */
+  private static final double GREATEST_USUAL_APPROACH_K = 11;
+
   /** An approach at full load that is not small, K; the middle of what is sound. */
   private static final double MIDDLING_APPROACH_K = 7;
 
@@ -50,7 +53,20 @@ final class CrowdedCondenser {
     boolean wider = surelyAtLeast > MIDDLING_APPROACH_K;
     return (surelyAtLeast > UNUSUAL_APPROACH_K && backedUp)
         || (wider && surelyHasSubcooling(duty, GREATEST_SUBCOOLING_K))
-        || (wider && hasLiquidOrGas(duty) && Corroboration.ofHighHead(duty));
+        || (wider && hasLiquidOrGas(duty) && Corroboration.ofHighHead(duty))
+        || isWideAndFilled(duty, approach);
+  }
+
+  /**
+   * An approach that is likelier above than within what is sound, liquid well below condensing, and
+   * a share of it that no condenser is laid out for: each may be a heater's own way, not all three.
+   */
+  private static boolean isWideAndFilled(Duty duty, Estimate approach) {
+    return approach.value() - approach.standard() > GREATEST_USUAL_APPROACH_K
+        && approach.value() - BORNE_OUT_FACTOR * approach.standard() > UNUSUAL_APPROACH_K
+        && hasLiquid(duty)
+        && duty.has(DutyFigure.SUBCOOLING_SHARE)
+        && LiquidEnd.bearsOutMuchLiquid(duty) >= 1;
   }
 
   /** Whether the refrigerant's own figures, not the water's, point to what is amiss. */

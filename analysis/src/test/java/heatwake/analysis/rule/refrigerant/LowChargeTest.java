@@ -241,4 +241,43 @@ class LowChargeTest {
     assertClear(rule, someLiquid.set(DutyFigure.SUBCOOLING, 2.5, 0.4).evidence());
     onlyFlag(rule, someLiquid.set(DutyFigure.STANDARD_APPROACH, 17, 1).evidence());
   }
+
+  /**
+   * In air of 15 Cel and less charging tables ask for some 11 K at the most (from memory), and a
+   * valve holds 4 to 8 K over a dirty coil too (common practice): 18 K needs no heat to bear it
+   * out.
+   */
+  @Test
+  void graveSuperheatInColdAirNeedsNoHeat() {
+    AtDuty choked = choked().set(DutyFigure.AIR, 273.15 + 10, 0.3);
+    onlyFlag(rule, choked.evidence());
+    // The clip hangs in the air, or as good as.
+    assertClear(rule, choked.set(DutyFigure.SUCTION_EXCESS, -1, 0.58).evidence());
+    choked.set(DutyFigure.SUCTION_EXCESS, -1.4, 0.58);
+    // A valve that hunts high, a coil that is not drawn down, a heat that is known to be right.
+    assertClear(rule, choked.set(DutyFigure.SUPERHEAT, 14, 1).evidence());
+    choked.set(DutyFigure.SUPERHEAT, 18, 1.5);
+    assertClear(rule, choked.set(DutyFigure.STANDARD_APPROACH, 13, 2).evidence());
+    choked.set(DutyFigure.STANDARD_APPROACH, 22, 3);
+    assertClear(rule, choked.set(DutyFigure.HEAT_RATIO, 1, 0.04).evidence());
+  }
+
+  /** In warmer air a fixed orifice may be charged for it: there some heat has to be missing. */
+  @Test
+  void graveSuperheatInWarmAirNeedsALossByItsExpandedUncertainty() {
+    AtDuty choked = choked().set(DutyFigure.AIR, 273.15 + 24, 0.3);
+    assertClear(rule, choked.evidence());
+    onlyFlag(rule, choked.set(DutyFigure.HEAT_RATIO, 0.88, 0.055).evidence());
+    assertClear(rule, choked.set(DutyFigure.HEAT_RATIO, 0.9, 0.055).evidence());
+  }
+
+  /** A restriction by its gauges: 18 K of superheat over a coil far below the air. */
+  private static AtDuty choked() {
+    return starved(18, 1.5)
+        .set(DutyFigure.SUBCOOLING, 5.7, 0.6)
+        .set(DutyFigure.STANDARD_APPROACH, 22, 3)
+        .set(DutyFigure.SUCTION_EXCESS, -1.4, 0.58)
+        .set(DutyFigure.HEAT_RATIO, 0.75, 0.18)
+        .set(DutyFigure.COP_RATIO, 0.75, 0.18);
+  }
 }

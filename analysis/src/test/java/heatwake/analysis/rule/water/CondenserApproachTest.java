@@ -104,6 +104,27 @@ class CondenserApproachTest {
     assertClear(rule, gas.set(DutyFigure.STANDING_EXCESS, 3.3, 0.8).evidence());
   }
 
+  /**
+   * Sound heaters condense up to 11 K above the water, subcool by 4 to 8 K and cool the liquid by
+   * some 0.57 of what the water allows (common practice): no one heater goes beyond all three.
+   */
+  @Test
+  void aWideApproachOverMuchLiquidNeedsNoCop() {
+    AtDuty filled =
+        AtDuty.sound()
+            .without(DutyFigure.HEAT_RATIO, DutyFigure.COP_RATIO, DutyFigure.POWER_RATIO)
+            .set(DutyFigure.CONDENSER_APPROACH, 12.7, 0.4)
+            .set(DutyFigure.LOAD, 1, 0.06)
+            .set(DutyFigure.SUBCOOLING, 10.9, 0.6)
+            .set(DutyFigure.SUBCOOLING_SHARE, 0.7, 0.035);
+    onlyFlag(rule, filled.evidence());
+    assertClear(rule, filled.set(DutyFigure.SUBCOOLING_SHARE, 0.62, 0.035).evidence());
+    filled.set(DutyFigure.SUBCOOLING_SHARE, 0.7, 0.035);
+    assertClear(rule, filled.set(DutyFigure.SUBCOOLING, 9, 0.6).evidence());
+    filled.set(DutyFigure.SUBCOOLING, 10.9, 0.6);
+    assertClear(rule, filled.set(DutyFigure.CONDENSER_APPROACH, 11.5, 0.4).evidence());
+  }
+
   @Test
   void aCoilShortOfRefrigerantSaysNothingOfTheWater() {
     // At 60 % of the heat 10.5 K is 17.5 K at full load.
