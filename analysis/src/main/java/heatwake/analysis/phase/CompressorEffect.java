@@ -72,6 +72,7 @@ final class CompressorEffect {
             .filter(
                 water ->
                     FaintRise.goesWithTheDraw(timeline, water)
+                        || AnsweringWater.isSeen(timeline, water)
                         || FaintDefrosts.areSeen(timeline, water))
             .isPresent();
     return new CompressorEffect(

@@ -24,7 +24,7 @@ final class CompressorRun {
   static Track of(
       int size, long stepMs, Optional<Track> draw, Optional<Track> lift, Optional<WaterRise> rise) {
     Track runs = new Track(size);
-    Track overruled = bothSay(size, stepMs, lift, rise);
+    Track overruled = bothSay(size, stepMs, draw, lift, rise);
     int longest = (int) Math.ceil(EFFECTS_LAST_S * 1000 / stepMs);
     int sinceDrawStopped = longest;
     boolean belied = false;
@@ -46,16 +46,21 @@ final class CompressorRun {
     return runs;
   }
 
-  /** Where lift and rise both tell of a running compressor for a long time on end. */
+  /**
+   * Where lift and rise both tell of a running compressor for a long time on end, and the draw does
+   * not: that they do once it draws says nothing of the minute before, which they share by their
+   * lag alone.
+   */
   private static Track bothSay(
-      int size, long stepMs, Optional<Track> lift, Optional<WaterRise> rise) {
+      int size, long stepMs, Optional<Track> draw, Optional<Track> lift, Optional<WaterRise> rise) {
     Track both = new Track(size);
     if (lift.isEmpty() || rise.isEmpty()) {
       return both;
     }
     Track heats = rise.get().heats();
     for (int i = 0; i < size; i++) {
-      both.set(i, lift.get().yes(i) && heats.yes(i) ? Track.YES : Track.NO);
+      boolean draws = draw.isPresent() && draw.get().yes(i);
+      both.set(i, !draws && lift.get().yes(i) && heats.yes(i) ? Track.YES : Track.NO);
     }
     return both.withoutBlips(Track.YES, (int) Math.ceil(OVERRULED_S * 1000 / stepMs));
   }

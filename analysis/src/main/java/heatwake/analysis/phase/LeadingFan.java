@@ -26,6 +26,9 @@ final class LeadingFan {
    */
   private static final double SHARE_BEFORE_A_STEP = 0.4;
 
+  /** A step leads to so many times the fan's draw at least (ours; 2.5 times by the share above). */
+  private static final double STEP = 1.5;
+
   /** So much of what is drawn later is reached at once by a sharp step (ours). */
   private static final double SHARP = 0.7;
 
@@ -170,18 +173,19 @@ final class LeadingFan {
         || (level < SHARE_WITHOUT_EFFECT * compressor
             && effect.isNoneBetween(held.from(), held.to()))
         || (level < SHARE_BEFORE_A_STEP * compressor
-            && stepsSharply(held.to())
+            && stepsSharply(level, held.to())
             && !effect.showsBetween(held.from(), held.to()));
   }
 
-  /** Whether what is drawn later is nearly reached at once. */
-  private boolean stepsSharply(int at) {
+  /** Whether what is drawn later is well above the level before, and nearly reached at once. */
+  private boolean stepsSharply(double level, int at) {
     int from = at + later;
     int to = Math.min(draw.length, from + later);
     if (atOnce == 0 || from >= to) {
       return false;
     }
     double reached = draw[Math.min(draw.length - 1, at + atOnce)];
-    return reached >= SHARP * middle(from, to);
+    double drawnLater = middle(from, to);
+    return drawnLater >= STEP * level && reached >= SHARP * drawnLater;
   }
 }

@@ -2,8 +2,6 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
-import java.util.function.IntToDoubleFunction;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
@@ -38,9 +36,6 @@ final class StartEdges {
   /** So much of the way to the threshold is not the level before it any more (ours). */
   private static final double LEAVES_SHARE = 0.01;
 
-  /** Nor is so many times what the draw usually wanders at rest (three standard deviations). */
-  private static final double LEAVES_WANDERING = 3 * 1.4826;
-
   /** With seldom readings a step to the fan climbs less than this share as steeply (ours). */
   private static final double FLAT_SHARE = 0.25;
 
@@ -71,9 +66,8 @@ final class StartEdges {
 
   private void move() {
     boolean often = intervalS <= OFTEN_S;
-    double wandering = often ? LEAVES_WANDERING * usualAtRest(wide, this::climb) : Double.NaN;
-    double slowWandering =
-        often ? LEAVES_WANDERING * usualAtRest(2 * half, this::slowClimb) : Double.NaN;
+    Wandering wandering = Wandering.of(draw, compressor, wide, this::climb);
+    Wandering slowWandering = Wandering.of(draw, compressor, 2 * half, this::slowClimb);
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
         int last = lastOfFan(i);
@@ -84,19 +78,6 @@ final class StartEdges {
         compressor.moveEdge(i, Math.min(i, start));
       }
     }
-  }
-
-  /** How far the draw usually moves at rest, as seen by a look {@code back} so many instants. */
-  private double usualAtRest(int back, IntToDoubleFunction move) {
-    double[] moves = new double[draw.length];
-    Arrays.fill(moves, Double.NaN);
-    for (int k = back; k < draw.length; k++) {
-      if (compressor.no(k) && compressor.no(k - back)) {
-        moves[k] = Math.abs(move.applyAsDouble(k));
-      }
-    }
-    LevelHistogram usual = LevelHistogram.of(moves);
-    return usual.total() == 0 ? 0 : usual.quantile(0.5);
   }
 
   private double climb(int k) {
@@ -134,11 +115,11 @@ final class StartEdges {
    * The first instant on the way up to {@code i} at which the draw is off the level that it leaves,
    * looked for from {@code last} down.
    */
-  private int leavesLevel(int last, int i, double wandering) {
+  private int leavesLevel(int last, int i, Wandering wandering) {
     int k = last;
     while (k >= earliest(i)
         && compressor.no(k - 1)
-        && climb(k) > Math.max(wandering, LEAVES_SHARE * (draw[i] - draw[k]))) {
+        && climb(k) > Math.max(wandering.beyond(draw[k]), LEAVES_SHARE * (draw[i] - draw[k]))) {
       k--;
     }
     return k + 1;
@@ -150,12 +131,12 @@ final class StartEdges {
    * that has come up to speed crawls no more; where the way leads down to a heater at rest, it was
    * a fan that came up just before, and {@code last} stands.
    */
-  private int beginsToCrawl(int last, int i, double wandering) {
+  private int beginsToCrawl(int last, int i, Wandering wandering) {
     int k = last;
     while (k - 2 * half >= 0
         && k >= earliest(i)
         && compressor.no(k - 1)
-        && slowClimb(k) > Math.max(wandering, SLOW_SHARE * (draw[i] - draw[k]))) {
+        && slowClimb(k) > Math.max(wandering.beyond(draw[k]), SLOW_SHARE * (draw[i] - draw[k]))) {
       k--;
     }
     return draw[k] > LeadingFan.REST_OF_FAN * draw[last] ? k + 1 : last + 1;

@@ -3,7 +3,10 @@ package heatwake.analysis.phase;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
+import heatwake.analysis.site.ReadingUncertainty;
+import heatwake.analysis.site.Rig;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
@@ -249,5 +252,80 @@ class StartsTest {
     assertThat(cycles).hasSize(2);
     assertThat(cycles.get(0).startMs()).isBetween(firstMs - 10_000, firstMs + 10_000);
     assertThat(cycles.get(1).startMs()).isBetween(secondMs - 10_000, secondMs + 10_000);
+  }
+
+  /**
+   * The recording begins ten seconds before the start, so that its rest is mostly the fan's own
+   * start; and the soft start climbs ever slower, at 30 W/s first and 3 W/s in the end.
+   */
+  @ParameterizedTest(name = "every {0} s")
+  @ValueSource(doubles = {1, 2})
+  void aRecordingThatBeginsJustBeforeTheStartSeesItToo(double everyS) {
+    RunBuilder run =
+        RunBuilder.run()
+            .only(Channel.POWER, Channel.FLOW_HEATER, Channel.WATER_IN, Channel.WATER_OUT)
+            .every(everyS);
+    run.change(
+        Channel.POWER,
+        (atS, watt) -> {
+          double fan = FAN_W * Math.min(1, Math.max(0, (atS - 2) / 4));
+          double ranS = Math.max(0, atS - 10);
+          double soft = Math.min(2000, 10 * (90 * (1 - Math.exp(-ranS / 30))) + 3 * ranS);
+          double wanders = Math.floorMod(Math.round(atS / everyS) * 7, 5) % 3 - 1;
+          return (8 + fan + soft) * (1 + 0.005 * wanders);
+        });
+    run.circulating(1.0 / 6);
+    long startMs = run.nowMs();
+    run.heating(60);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /** A high-side gauge that reads 600 kPa too much shows a lift at rest, too. */
+  @Test
+  void aLiftThatStandsAtRestMovesNoStart() {
+    RunBuilder run =
+        atRest(RunBuilder.run().change(Channel.PRESSURE_DISCHARGE, (atS, kPa) -> kPa + 600))
+            .fan(0.2);
+    long startMs = run.nowMs();
+    run.heating(60).circulating(10);
+    assertThat(startFound(run)).isBetween(startMs - 10_000, startMs + 10_000);
+  }
+
+  /**
+   * An inverter on a mild night: over minutes it comes up to a fifth of its plate, ever more
+   * slowly, and holds that for an hour, with four minutes at half of it to bring the oil back. Its
+   * rise of 0.9 K is less than its pair of probes would be believed (0.5 K each), but comes and
+   * goes with the draw.
+   */
+  @Test
+  void aSlowSpeedThatCrawlsUpIsNoFanAheadOfTheFasterOne() {
+    Rig rig = Rigs.typical();
+    for (Channel channel : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
+      rig = Rigs.withProbe(rig, channel, new ReadingUncertainty.Absolute(0.5));
+    }
+    RunBuilder run =
+        RunBuilder.run()
+            .rig(rig)
+            .only(Channel.POWER, Channel.WATER_IN, Channel.WATER_OUT)
+            .change(Channel.WATER_IN, (atS, cel) -> 26)
+            .change(Channel.WATER_OUT, (atS, cel) -> 26.1)
+            .circulating(10)
+            .change(Channel.POWER, (atS, watt) -> 160)
+            .fan(0.15);
+    long startMs = run.nowMs();
+    double startS = (startMs - run.recording().startMs()) / 1e3;
+    run.change(Channel.POWER, (atS, watt) -> slowNightW(atS - startS))
+        .change(Channel.WATER_OUT, (atS, cel) -> 26.1 + 0.9 * (1 - Math.exp(-(atS - startS) / 150)))
+        .heating(180)
+        .free(Channel.POWER)
+        .change(Channel.WATER_OUT, (atS, cel) -> 26.1)
+        .circulating(15);
+    assertThat(startFound(run)).isBetween(startMs - 20_000, startMs + 20_000);
+  }
+
+  private static double slowNightW(double ranS) {
+    double inS = ranS % 3600;
+    boolean oilComesBack = inS > 3000 && inS < 3240;
+    return oilComesBack ? 1400 : 160 + 450 * (1 - Math.exp(-ranS / 60));
   }
 }
