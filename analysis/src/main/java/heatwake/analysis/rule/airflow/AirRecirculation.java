@@ -38,8 +38,10 @@ public final class AirRecirculation implements Rule {
   /** Over a minute gusts and a cloud shift two air probes by this; ours. */
   private static final double WANDER_AT_SHORT_REST_K = 1.0;
 
-  /** A glance at the rest, as before a heater that is on already starts again, s; ours. */
-  private static final double GLANCE_S = 5;
+  /**
+   * A glance at the rest, as before a heater that is on already starts again: one look, s; ours.
+   */
+  private static final double GLANCE_S = 1;
 
   /** Probes that were clipped on a moment ago may read apart by this then; ours. */
   private static final double WANDER_AT_A_GLANCE_K = 1.5;
