@@ -8,6 +8,8 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.control.RestartTooSoon;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Comparator;
+import java.util.List;
 
 /** After a stop the compressor waits for its restart delay. */
 final class RestartDelayCheck implements Check {
@@ -33,23 +35,29 @@ final class RestartDelayCheck implements Check {
     }
     double delayS =
         evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
-    Cycle shortest = null;
-    for (Cycle cycle : evidence.cycles()) {
-      if (cycle.stopMs().isPresent()
-          && cycle.nextStartMs().isPresent()
-          && (shortest == null || restS(cycle) < restS(shortest))) {
-        shortest = cycle;
-      }
-    }
-    if (shortest == null) {
-      return notSeen("a stop and a restart");
-    }
-    return pass(
-        shortest.nextStartMs().orElseThrow(),
-        "restarted "
-            + Wording.duration(restS(shortest))
-            + " after a stop; the restart delay is "
-            + Wording.duration(delayS));
+    List<Cycle> restarted =
+        evidence.cycles().stream()
+            .filter(cycle -> cycle.stopMs().isPresent() && cycle.nextStartMs().isPresent())
+            .toList();
+    // Shorter ones were not raised: they stand beside a defrost, or were not seen from end to end.
+    double leastS = delayS - RestartTooSoon.openS(evidence);
+    return restarted.stream()
+        .filter(cycle -> restS(cycle) >= leastS)
+        .min(Comparator.comparingDouble(RestartDelayCheck::restS))
+        .map(
+            shortest ->
+                pass(
+                    shortest.nextStartMs().orElseThrow(),
+                    "restarted "
+                        + Wording.duration(restS(shortest))
+                        + " after a stop; the restart delay is "
+                        + Wording.duration(delayS)))
+        .orElseGet(
+            () ->
+                notSeen(
+                    restarted.isEmpty()
+                        ? "a stop and a restart"
+                        : "a stop and a restart that is not beside a defrost"));
   }
 
   private static double restS(Cycle cycle) {

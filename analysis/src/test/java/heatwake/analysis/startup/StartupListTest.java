@@ -358,6 +358,19 @@ class StartupListTest {
         Item.RESTART_DELAY,
         Result.PASS,
         "restarted [78] min after a stop; the restart delay is 4 min");
+    // Some heaters rest the compressor for a moment to turn the valve; that times no delay.
+    assertSays(
+        RunBuilder.run()
+            .air(2)
+            .circulating(12)
+            .heating(60)
+            .defrost(5)
+            .heating(2)
+            .circulating(2)
+            .heating(60),
+        Item.RESTART_DELAY,
+        Result.NOT_SEEN,
+        "a stop and a restart that is not beside a defrost");
   }
 
   /** What stops it hot is not the flow switch: high-pressure switches open around 65 Cel. */

@@ -58,7 +58,7 @@ public final class RestartTooSoon implements Rule {
     }
     OptionalDouble stated = evidence.recording().rig().heater().restartDelayS();
     double delayS = stated.orElse(DEFAULT_DELAY_S);
-    double openS = TIMER_S + (resolutionS.getAsDouble() > 2 ? 2 * resolutionS.getAsDouble() : 0);
+    double openS = openS(resolutionS.getAsDouble());
     if (delayS <= openS) {
       return Outcome.notEnoughData(
           "readings every "
@@ -83,6 +83,16 @@ public final class RestartTooSoon implements Rule {
     return left.isEmpty()
         ? Outcome.clear()
         : Outcome.flagged(flag(left, delayS, stated.isPresent()));
+  }
+
+  /** How much shorter than the delay a rest may look, s; 0 where nothing times one. */
+  public static double openS(Evidence evidence) {
+    OptionalDouble resolutionS = CompressorSight.resolutionS(evidence);
+    return resolutionS.isPresent() ? openS(resolutionS.getAsDouble()) : 0;
+  }
+
+  private static double openS(double resolutionS) {
+    return TIMER_S + (resolutionS > 2 ? 2 * resolutionS : 0);
   }
 
   /** What a single slow reading shows is no run that stopped. */
