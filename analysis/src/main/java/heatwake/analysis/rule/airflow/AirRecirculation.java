@@ -3,7 +3,6 @@ package heatwake.analysis.rule.airflow;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
@@ -19,35 +18,13 @@ import java.util.Set;
 /** Air entering the coil well below outdoor air while running, but not at rest. */
 public final class AirRecirculation implements Rule {
   /** Air drawn in this much colder than outdoors costs noticeable heat: 2 % a kelvin; ours. */
-  private static final double MATERIAL_K = 2.0;
+  static final double MATERIAL_K = 2.0;
 
   /** Without rest to compare with: sun on the outdoor probe can make up this much; ours. */
   private static final double MATERIAL_WITHOUT_REST_K = 5.0;
 
-  /** Shade and sun shift two air probes against each other by this in a day; ours. */
-  private static final double WANDER_K = 0.4;
-
   /** Less than this is no ground for a mean, s. */
-  private static final double SHORTEST_S = 300;
-
-  /** A shorter rest tells too, if an air probe has had its time; common practice, s. */
-  private static final double SHORT_REST_S = 60;
-
-  private static final int FEWEST_READINGS = 3;
-
-  /** Over a minute gusts and a cloud shift two air probes by this; ours. */
-  private static final double WANDER_AT_SHORT_REST_K = 1.0;
-
-  /**
-   * A glance at the rest, as before a heater that is on already starts again: one look, s; ours.
-   */
-  private static final double GLANCE_S = 1;
-
-  /** Probes that were clipped on a moment ago may read apart by this then; ours. */
-  private static final double WANDER_AT_A_GLANCE_K = 1.5;
-
-  /** The running that is compared with a short rest by itself: before the sun goes on; ours. */
-  private static final long SOON_AFTER_MS = 1_800_000;
+  static final double SHORTEST_S = 300;
 
   @Override
   public String id() {
@@ -95,28 +72,9 @@ public final class AirRecirculation implements Rule {
     if (running.isEmpty()) {
       return Outcome.notEnoughData("the heater did not run for a quarter of an hour on end");
     }
-    // While only the fan runs nothing is cooled, so that counts as rest; with fan and water
-    // standing the coil may hang in warm air of its own.
-    SettledInstants rests =
-        SettledInstants.of(evidence, phase -> phase == Phase.CIRCULATING || phase == Phase.OFF);
     Outcome throughout =
-        AirDeficit.of(timeline, rests, SHORTEST_S)
-            .map(atRest -> compared(running.get(), atRest, WANDER_K))
-            .or(
-                () ->
-                    AirDeficit.of(timeline, rests, SHORT_REST_S)
-                        .filter(rest -> rest.readings() >= FEWEST_READINGS)
-                        .flatMap(
-                            rest ->
-                                besideShortRest(
-                                    timeline, runs, running.get(), rest, WANDER_AT_SHORT_REST_K)))
-            .or(
-                () ->
-                    AirDeficit.of(timeline, rests, GLANCE_S)
-                        .flatMap(
-                            rest ->
-                                besideShortRest(
-                                    timeline, runs, running.get(), rest, WANDER_AT_A_GLANCE_K)))
+        BesideRest.of(evidence, runs, running.get())
+            .map(this::compared)
             .orElseGet(() -> alone(evidence, running.get()));
     return throughout instanceof Outcome.Flagged
         ? throughout
@@ -126,41 +84,16 @@ public final class AirRecirculation implements Rule {
             .orElse(throughout);
   }
 
-  /** Against a short rest all of the running has to tell, and the first of it alone as well. */
-  private Optional<Outcome> besideShortRest(
-      Timeline timeline,
-      SettledInstants runs,
-      AirDeficit running,
-      AirDeficit rest,
-      double wanderK) {
-    return AirDeficit.between(
-            timeline,
-            runs,
-            SHORTEST_S,
-            rest.endMs(),
-            rest.endMs() + SettledInstants.SETTLING_MS + SOON_AFTER_MS)
-        .map(soon -> compared(soon, rest, wanderK))
-        .map(
-            outcome ->
-                outcome instanceof Outcome.Flagged ? compared(running, rest, wanderK) : outcome);
-  }
-
-  /** Two probes' errors are the same at rest, so they drop out. */
-  private Outcome compared(AirDeficit running, AirDeficit rest, double wanderK) {
-    Estimate more =
-        new Estimate(
-            running.belowK().value() - rest.belowK().value(),
-            Math.hypot(wanderK, Math.hypot(running.belowK().standard(), rest.belowK().standard())));
-    if (!Doubt.above(more, 0) || more.value() <= MATERIAL_K || running.belowK().value() <= 0) {
-      return Outcome.clear();
-    }
-    return Outcome.flagged(
-        flag(
-            running,
-            said(running)
-                + " while running, "
-                + besideOutdoors(rest.belowK().value())
-                + " at rest"));
+  private Outcome compared(BesideRest beside) {
+    return beside.isFurther()
+        ? Outcome.flagged(
+            flag(
+                beside.running(),
+                said(beside.running())
+                    + " while running, "
+                    + besideOutdoors(beside.rest().belowK().value())
+                    + " at rest"))
+        : Outcome.clear();
   }
 
   private Outcome alone(Evidence evidence, AirDeficit running) {
