@@ -7,6 +7,7 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.refrigerant.HighSideLimit;
 import heatwake.analysis.rule.water.WaterLoss;
 import heatwake.analysis.timeline.Timeline;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
@@ -26,8 +27,9 @@ final class FlowSwitchDoubt {
 
   /** Whether its own reading says that it stayed closed without water. */
   static boolean staysClosed(Timeline timeline, WaterLoss loss) {
-    Track closed = WaterMovement.ofHeater(timeline).get(Channel.FLOW_SWITCH);
-    Track flow = WaterMovement.ofHeater(timeline).get(Channel.FLOW_HEATER);
+    Map<Channel, Track> said = WaterMovement.ofHeater(timeline);
+    Track closed = said.get(Channel.FLOW_SWITCH);
+    Track flow = said.get(Channel.FLOW_HEATER);
     return closed != null
         && flow != null
         && loss.durationS(timeline) >= STAYS_CLOSED_S

@@ -22,9 +22,7 @@ record LineBlock(
     double condensingK,
     double waterInK,
     double airK,
-    double powerW,
-    double highPa,
-    double lowPa) {
+    BlockDuty duty) {
   private static final double LENGTH_S = 180;
 
   /** What is called steady has run for minutes; a lagging clip has this much more, s; ours. */
@@ -61,24 +59,11 @@ record LineBlock(
         stretch.mean(circuit.condensingK()),
         stretch.mean(timeline.of(Channel.WATER_IN)),
         Double.isNaN(air) ? stretch.mean(timeline.of(Channel.AIR_AMBIENT)) : air,
-        stretch.mean(timeline.of(Channel.POWER)),
-        stretch.mean(timeline.of(Channel.PRESSURE_DISCHARGE)),
-        stretch.mean(timeline.of(Channel.PRESSURE_SUCTION)));
+        BlockDuty.over(timeline, stretch));
   }
 
   /** Whether the high side and one more of low side and power are known, and keep their level. */
   boolean sameDuty(LineBlock other, double share) {
-    boolean isKnown =
-        !Double.isNaN(highPa + other.highPa)
-            && (!Double.isNaN(lowPa + other.lowPa) || !Double.isNaN(powerW + other.powerW));
-    return isKnown
-        && keeps(highPa, other.highPa, share)
-        && keeps(lowPa, other.lowPa, share)
-        && keeps(powerW, other.powerW, share);
-  }
-
-  private static boolean keeps(double before, double now, double share) {
-    double change = Math.abs(now - before);
-    return Double.isNaN(change) || change <= share * Math.abs(before);
+    return duty.isKnownBeside(other.duty) && duty.keeps(other.duty, share);
   }
 }

@@ -28,9 +28,7 @@ record PipeBlock(
     double poolK,
     double airK,
     double flowM3PerS,
-    double powerW,
-    double highPa,
-    double lowPa) {
+    BlockDuty duty) {
 
   private static final double LENGTH_S = 300;
 
@@ -83,9 +81,7 @@ record PipeBlock(
         stretch.mean(timeline.of(Channel.WATER_POOL)),
         Double.isNaN(air) ? stretch.mean(timeline.of(Channel.AIR_AMBIENT)) : air,
         stretch.mean(timeline.of(Channel.FLOW_HEATER)),
-        stretch.mean(timeline.of(Channel.POWER)),
-        stretch.mean(timeline.of(Channel.PRESSURE_DISCHARGE)),
-        stretch.mean(timeline.of(Channel.PRESSURE_SUCTION)));
+        BlockDuty.over(timeline, stretch));
   }
 
   /** Middle value of each figure over some blocks. */
@@ -100,9 +96,10 @@ record PipeBlock(
         median(blocks, PipeBlock::poolK),
         median(blocks, PipeBlock::airK),
         median(blocks, PipeBlock::flowM3PerS),
-        median(blocks, PipeBlock::powerW),
-        median(blocks, PipeBlock::highPa),
-        median(blocks, PipeBlock::lowPa));
+        new BlockDuty(
+            median(blocks, block -> block.duty.powerW()),
+            median(blocks, block -> block.duty.highPa()),
+            median(blocks, block -> block.duty.lowPa())));
   }
 
   private static double median(List<PipeBlock> blocks, ToDoubleFunction<PipeBlock> figure) {
@@ -113,16 +110,13 @@ record PipeBlock(
 
   /** Whether power, pressures and flow, as far as known, keep their level within a share. */
   boolean sameDuty(PipeBlock other, double share) {
-    return keeps(flowM3PerS, other.flowM3PerS, share)
-        && (!heats
-            || (keeps(powerW, other.powerW, share)
-                && keeps(highPa, other.highPa, share)
-                && keeps(lowPa, other.lowPa, share)));
+    return BlockDuty.keeps(flowM3PerS, other.flowM3PerS, share)
+        && (!heats || duty.keeps(other.duty, share));
   }
 
   /** Whether anything tells what the compressor does. */
   boolean hasDuty() {
-    return !Double.isNaN(powerW) || !Double.isNaN(highPa);
+    return !Double.isNaN(duty.powerW()) || !Double.isNaN(duty.highPa());
   }
 
   /** Rise from inlet to outlet, K. */
@@ -132,11 +126,6 @@ record PipeBlock(
 
   /** By how much the condensing temperature moves to another block, K; NaN if not known. */
   double condensingMovesK(PipeBlock other) {
-    return Math.log(other.highPa / highPa) / PRESSURE_PER_K;
-  }
-
-  private static boolean keeps(double before, double now, double share) {
-    double change = Math.abs(now - before);
-    return Double.isNaN(change) || change <= share * Math.abs(before);
+    return Math.log(other.duty.highPa() / duty.highPa()) / PRESSURE_PER_K;
   }
 }
