@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param breakerA rating of the breaker that protects the circuit
  * @param restartDelayS least time between a stop and the next start
  * @param pressureMaxPa greatest permitted high-side gauge pressure
+ * @param speed whether the compressor can run slower
  * @param ratings rated heat and power at stated conditions
  */
 public record Heater(
@@ -29,6 +30,7 @@ public record Heater(
     OptionalDouble breakerA,
     OptionalDouble restartDelayS,
     OptionalDouble pressureMaxPa,
+    Optional<CompressorSpeed> speed,
     List<Rating> ratings) {
   private static final double MOST_FAN_OF_HEAT = 0.025;
   private static final double MOST_FAN_W = 250;
@@ -45,10 +47,16 @@ public record Heater(
           OptionalDouble.empty(),
           OptionalDouble.empty(),
           OptionalDouble.empty(),
+          Optional.empty(),
           List.of());
 
   public Heater {
     ratings = List.copyOf(ratings);
+  }
+
+  /** Whether it is known never to run slower by choice. */
+  public boolean isFixedSpeed() {
+    return speed.filter(CompressorSpeed.FIXED::equals).isPresent();
   }
 
   /** The greatest heat of the rating points, W; empty where no rating is stated. */

@@ -20,6 +20,10 @@ final class SoundAtPartSpeed {
   private static final String FULL_POWER =
       "see whether a quiet or economy setting is on, and record a run at full power";
 
+  private static final String STATE_SPEED =
+      "see whether an inverter drives the compressor; if none does, state speed = \"fixed\" under"
+          + " [heater] in the rig: less heat is then no choice";
+
   private static final double CONFIDENCE = 0.7;
 
   /** The most by a COP that is likelier low than not, though not far. */
@@ -64,7 +68,7 @@ final class SoundAtPartSpeed {
                           + " of the nameplate's: part speed, or a compressor that moves too little"),
                   outside.stream())
               .toList(),
-          List.of(Soundness.FULL_SPEED));
+          surer(heater, Soundness.FULL_SPEED));
     }
     String cop =
         "COP is "
@@ -81,9 +85,13 @@ final class SoundAtPartSpeed {
                       ? "it was never seen faster, and pool.setpoint is not in the rig"
                       : "it ran so while the water was not near the set temperature too")
                   + ": a quiet or economy setting, or a compressor that moves too little"),
-          List.of(FULL_POWER));
+          surer(heater, FULL_POWER));
     }
     return byWidth(mean, evidence, cop);
+  }
+
+  private static List<String> surer(Heater heater, String run) {
+    return heater.speed().isPresent() ? List.of(run) : List.of(run, STATE_SPEED);
   }
 
   /** As sure as the COP is known: what leaves room for a sick heater's speaks for none. */

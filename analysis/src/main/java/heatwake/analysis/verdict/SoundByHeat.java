@@ -61,6 +61,13 @@ final class SoundByHeat {
           List.of(heat + ": more than a heater of this nameplate can give"),
           List.of("check the flow meter against a bucket or a second meter, and the nameplate"));
     }
+    if (Doubt.below(ratio, 1 - Duty.CLOSE_TO_PLATE)
+        && evidence.recording().rig().heater().isFixedSpeed()) {
+      return new Soundness(
+          0,
+          List.of(heat + ", low, though by less than is raised as a fault"),
+          List.of("a run in other weather, compared with this one"));
+    }
     if (Doubt.below(ratio, 1 - Duty.CLOSE_TO_PLATE)) {
       return new Soundness(
           0,

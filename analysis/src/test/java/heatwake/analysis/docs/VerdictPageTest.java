@@ -216,11 +216,11 @@ class VerdictPageTest {
       | heat more than 8 % low, not beyond doubt, and the coil's approach above 12.5 K (the middle of what coils are laid out for) by its uncertainty, unless it may be iced (below -0.5 °C in air below 12 °C) | undecided: look at the coil | 0 |
       | heat likelier below 90 % than above, not beyond doubt | undecided: what would make the heat surer | 0 |
       | heat beyond two standard uncertainties from 100 % and 8 to 10 % low, or more than 20 % above the nameplate's, but not beyond doubt | healthy | 0.5 |
-      | power below the nameplate's beyond doubt, at part speed (see `low-heat`), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | as by heat from the uncertainty of the COP, at most 0.7; at most 0.5 where that is likelier below 88 % of the nameplate's than above |
+      | power below the nameplate's beyond doubt, at part speed (see `low-heat`; never where `heater.speed` is fixed), and approaches, superheat, subcooling and standing pressure in their bands, or approaches below | healthy | as by heat from the uncertainty of the COP, at most 0.7; at most 0.5 where that is likelier below 88 % of the nameplate's than above |
       | the same, but the expanded interval of the COP goes below 75 % of the nameplate's, as low as what fails leaves it (ours): it proves nothing | undecided: what would make the heat surer | 0 |
       | the same beside both approaches and superheat not above their bands by their standard uncertainty, and a COP of 92 % and more | healthy | 0.45 |
       | the same, but one of them outside | undecided: a run at full speed | 0 |
-      | the same within their bands, but the power never up to 95 % and the water never known to be within 1.5 K of the set temperature: nothing is known to ask for part speed | undecided: see the setting, a run at full power | 0 |
+      | the same within their bands, but the power never up to 95 % and the water never known to be within 1.5 K of the set temperature: nothing is known to ask for part speed | undecided: see the setting, a run at full power, state `heater.speed` | 0 |
       | heat that cannot be (step 3) | measurement | 0.7 |
       | the whole heat at little power: 95 % of the nameplate's and more, above 90 % with a probability of 0.9 (ours) | healthy, as by heat | |
       | what draws like a fan (more than a crankcase heater's 90 W, or twice and more what a rest of 3 min draws) stayed on for more than 1 h, in air above 15 °C for 15 min (ours), after the last stop, or where the compressor never ran, to the end of the run, with the water likelier more than 0.3 K below its set temperature than not, in air above 7 °C | undecided: whether the fan turns | 0 |

@@ -36,6 +36,7 @@ class ElectricityTest {
             typical.breakerA(),
             typical.restartDelayS(),
             typical.pressureMaxPa(),
+            typical.speed(),
             typical.ratings().stream()
                 .map(
                     one ->

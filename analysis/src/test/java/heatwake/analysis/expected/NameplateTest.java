@@ -150,6 +150,7 @@ class NameplateTest {
                 typical.breakerA(),
                 typical.restartDelayS(),
                 typical.pressureMaxPa(),
+                typical.speed(),
                 List.of(ratings)));
     return Nameplate.of(rig).orElseThrow();
   }

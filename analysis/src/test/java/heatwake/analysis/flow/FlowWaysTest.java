@@ -88,6 +88,7 @@ class FlowWaysTest {
             typical.breakerA(),
             typical.restartDelayS(),
             typical.pressureMaxPa(),
+            typical.speed(),
             typical.ratings());
     Findings findings =
         hour(

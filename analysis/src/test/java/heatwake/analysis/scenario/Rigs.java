@@ -4,6 +4,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Measure;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.refrigerant.Refrigerant;
+import heatwake.analysis.site.CompressorSpeed;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Pool;
 import heatwake.analysis.site.Probe;
@@ -68,7 +69,26 @@ public final class Rigs {
             OptionalDouble.of(20),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
+            Optional.empty(),
             List.of()));
+  }
+
+  /** The typical heater, of which the plate says how its compressor is driven. */
+  public static Rig withSpeed(CompressorSpeed speed) {
+    Heater typical = typicalHeater();
+    return withHeater(
+        new Heater(
+            typical.label(),
+            typical.refrigerant(),
+            typical.flowMinM3PerS(),
+            typical.flowMaxM3PerS(),
+            typical.voltageV(),
+            typical.currentMaxA(),
+            typical.breakerA(),
+            typical.restartDelayS(),
+            typical.pressureMaxPa(),
+            Optional.of(speed),
+            typical.ratings()));
   }
 
   public static Rig withPool(Pool pool) {
@@ -93,6 +113,7 @@ public final class Rigs {
         OptionalDouble.of(20),
         OptionalDouble.of(240),
         OptionalDouble.empty(),
+        Optional.empty(),
         List.of(
             new Rating(cel(27), OptionalDouble.of(0.8), cel(27), 16_500, OptionalDouble.of(2750)),
             new Rating(cel(15), OptionalDouble.of(0.7), cel(26), 11_500, OptionalDouble.of(2500))));

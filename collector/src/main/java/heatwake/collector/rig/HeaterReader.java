@@ -2,6 +2,7 @@ package heatwake.collector.rig;
 
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.refrigerant.Refrigerant;
+import heatwake.analysis.site.CompressorSpeed;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Rating;
 import java.util.List;
@@ -21,6 +22,7 @@ final class HeaterReader {
           "breaker",
           "restart-delay",
           "pressure-max",
+          "speed",
           "rating");
 
   /** A rated COP outside these is a mistyped heat or power. */
@@ -53,6 +55,7 @@ final class HeaterReader {
         heater.measure("breaker", Quantity.CURRENT, 0.1, 1000),
         heater.measure("restart-delay", Quantity.DURATION, 0, 7200),
         heater.measure("pressure-max", Quantity.PRESSURE, 1e5, 2e7),
+        heater.choice("speed", CompressorSpeed.class),
         heater.tables("rating").stream().map(HeaterReader::rating).toList());
   }
 

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.refrigerant.Refrigerant;
+import heatwake.analysis.site.CompressorSpeed;
+import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.ReadingUncertainty;
 import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.rig.ProbeSpec.Address;
@@ -37,6 +39,21 @@ class RigReaderTest {
         .hasMessage(message)
         .message()
         .doesNotContain("\n");
+  }
+
+  @Test
+  void readsHowTheCompressorIsDriven() {
+    assertThat(heater("speed = \"fixed\"").speed()).contains(CompressorSpeed.FIXED);
+    assertThat(heater("speed = \"variable\"").speed()).contains(CompressorSpeed.VARIABLE);
+    assertThat(heater("label = \"unit 1\"").speed()).isEmpty();
+    refused(
+        "[heater]\nspeed = \"inverter\"\n",
+        "rig.toml:2: speed = \"inverter\" is not known; use one of fixed, variable");
+  }
+
+  private static Heater heater(String line) {
+    String probe = "\n[[source]]\nname = \"clips\"\nserial = \"/dev/ttyUSB0\"\n";
+    return RigReader.parse("[heater]\n" + line + probe, "rig.toml").rig().heater();
   }
 
   @Test

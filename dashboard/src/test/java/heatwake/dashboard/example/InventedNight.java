@@ -83,6 +83,7 @@ public final class InventedNight {
             OptionalDouble.of(20),
             OptionalDouble.of(240),
             OptionalDouble.empty(),
+            Optional.empty(),
             List.of(
                 new Rating(
                     300.15, OptionalDouble.of(0.8), 300.15, 16_500, OptionalDouble.of(2750)))),

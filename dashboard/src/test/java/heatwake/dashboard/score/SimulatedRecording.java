@@ -6,6 +6,7 @@ import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.series.RunEvent;
 import heatwake.analysis.series.Series;
+import heatwake.analysis.site.CompressorSpeed;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.site.Pool;
 import heatwake.analysis.site.Probe;
@@ -28,6 +29,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /** Plays a simulated run straight into a recording, as a recorder would have kept it. */
 record SimulatedRecording(Recording recording, Truth truth) {
@@ -97,7 +99,7 @@ record SimulatedRecording(Recording recording, Truth truth) {
             OptionalDouble.of(site.setpointC() + 273.15)),
         Optional.empty(),
         pumpCurve(site.circuit()),
-        heater(site, plate),
+        heater(site, plate, speed(site, probes.keySet())),
         probes);
   }
 
@@ -123,7 +125,15 @@ record SimulatedRecording(Recording recording, Truth truth) {
     return points;
   }
 
-  private static Heater heater(SiteDesign site, Nameplate plate) {
+  /** Who clips on the whole circuit reads the whole plate; others do not say how it is driven. */
+  private static Optional<CompressorSpeed> speed(SiteDesign site, Set<Channel> clipped) {
+    boolean inverter = site.heater().compressor().inverter();
+    return clipped.contains(Channel.TEMP_LIQUID)
+        ? Optional.of(inverter ? CompressorSpeed.VARIABLE : CompressorSpeed.FIXED)
+        : Optional.empty();
+  }
+
+  private static Heater heater(SiteDesign site, Nameplate plate, Optional<CompressorSpeed> speed) {
     List<Rating> ratings =
         plate.tests().stream()
             .map(
@@ -145,6 +155,7 @@ record SimulatedRecording(Recording recording, Truth truth) {
         OptionalDouble.of(plate.breakerA()),
         OptionalDouble.of(site.heater().sequence().restartDelayS()),
         OptionalDouble.empty(),
+        speed,
         ratings);
   }
 }

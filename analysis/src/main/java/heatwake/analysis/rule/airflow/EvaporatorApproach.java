@@ -106,7 +106,7 @@ public final class EvaporatorApproach implements Rule {
             judged,
             duty ->
                 tooFar(duty)
-                    && !mayBeSlowed(duty)
+                    && !mayBeSlowed(evidence, duty)
                     && !Starvation.shows(duty)
                     && !IcedCoil.mayBe(duty))
         .map(spell -> Outcome.flagged(flag(spell)))
@@ -118,11 +118,12 @@ public final class EvaporatorApproach implements Rule {
    * practice): the approach then goes less with the heat than it does with all of its air, and as
    * measured it is not large.
    */
-  private static boolean mayBeSlowed(Duty duty) {
+  private static boolean mayBeSlowed(Evidence evidence, Duty duty) {
     double approachK = duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow().value();
-    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < SLOW_POWER_RATIO).isPresent()
+    return !evidence.recording().rig().heater().isFixedSpeed()
+        && duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < SLOW_POWER_RATIO).isPresent()
         && (approachK < MIDDLING_APPROACH_K
-            || (PartLoad.isByCop(duty) && approachK < SOFT_LIMIT_K));
+            || (PartLoad.isByCop(evidence, duty) && approachK < SOFT_LIMIT_K));
   }
 
   private static boolean tooFar(Duty duty) {

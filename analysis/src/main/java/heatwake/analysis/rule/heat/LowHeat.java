@@ -59,7 +59,7 @@ public final class LowHeat implements Rule {
     return "Raised when heat is below 95 % of the expected heat (plates are tolerated to be 5 % off:"
         + " common practice) by more than 3 standard uncertainties, and below 90 % (ours), for 10"
         + " min of steady running. Between two defrosts in air below 7 °C below 76 %: ice takes 10 to"
-        + " 25 % before a sound one (common practice). Not raised where the compressor runs at part speed: its power is"
+        + " 25 % before a sound one (common practice). Not raised where the compressor, unless heater.speed is fixed, runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
         + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
         + " one, or may be so by an assumed flow at 75 % of the power or less"

@@ -27,6 +27,9 @@ public final class PartLoad {
   /** A COP at least this share of the expected one, or of that at full speed, holds; ours. */
   public static final double COP_HOLDS = 0.94;
 
+  /** A heater that gave at least this share of the expected heat lacks nothing; ours. */
+  private static final double WHOLE_HEAT = 0.95;
+
   /** Full speed takes at least this much more power than part speed; ours. */
   private static final double FASTER = 1.08;
 
@@ -43,7 +46,8 @@ public final class PartLoad {
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
   public static boolean explains(Evidence evidence, Duty duty) {
-    if (Starvation.isCertain(duty)
+    if (evidence.recording().rig().heater().isFixedSpeed()
+        || Starvation.isCertain(duty)
         || (WastedWork.isCertain(evidence, duty) && !gaveItsHeat(evidence))) {
       return false;
     }
@@ -54,7 +58,7 @@ public final class PartLoad {
           && duty.has(DutyFigure.WATER_IN)
           && isNearSetpoint(evidence, duty);
     }
-    if (isByCop(duty)
+    if (isByCop(evidence, duty)
         || isLittleSlower(duty)
         || isSlowerByItsGauges(evidence, duty)
         || isMuchSlowerByAnAssumedFlow(evidence, duty)) {
@@ -62,8 +66,7 @@ public final class PartLoad {
     }
     Optional<Duty> full = atFullSpeed(evidence, power.get().value());
     if (full.isPresent()) {
-      double before = full.get().of(DutyFigure.COP_RATIO).orElseThrow().value();
-      return cop.get().value() > COP_HOLDS * before
+      return holds(cop.get(), full.get())
           || (ConstantLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS)
               && isNearSetpoint(evidence, duty));
     }
@@ -84,11 +87,33 @@ public final class PartLoad {
 
   /**
    * Whether power and COP alone show that the compressor runs slower: less power than expected at
-   * no less than the promised COP.
+   * no less than the promised COP. One of fixed speed never does.
    */
-  public static boolean isByCop(Duty duty) {
-    return duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
+  public static boolean isByCop(Evidence evidence, Duty duty) {
+    return !evidence.recording().rig().heater().isFixedSpeed()
+        && duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
         && duty.of(DutyFigure.COP_RATIO).filter(one -> one.value() >= 1).isPresent();
+  }
+
+  /**
+   * Whether the same heater gave its heat at more power in the same run, and its COP holds: what it
+   * gives less of since, it gives by choice.
+   */
+  public static boolean isSlowedFromWholeHeat(Evidence evidence, Duty duty) {
+    Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
+    Optional<Estimate> cop = duty.of(DutyFigure.COP_RATIO);
+    if (evidence.recording().rig().heater().isFixedSpeed() || power.isEmpty() || cop.isEmpty()) {
+      return false;
+    }
+    return atFullSpeed(evidence, power.get().value())
+        .filter(full -> full.has(DutyFigure.HEAT_RATIO))
+        .filter(full -> full.of(DutyFigure.HEAT_RATIO).orElseThrow().value() >= WHOLE_HEAT)
+        .filter(full -> holds(cop.get(), full))
+        .isPresent();
+  }
+
+  private static boolean holds(Estimate cop, Duty full) {
+    return cop.value() > COP_HOLDS * full.of(DutyFigure.COP_RATIO).orElseThrow().value();
   }
 
   /**

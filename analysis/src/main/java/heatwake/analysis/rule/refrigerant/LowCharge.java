@@ -50,7 +50,8 @@ public final class LowCharge implements Rule {
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
         + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air, nor with superheat under 2 K by its uncertainty (such a coil is flooded), nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
         + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
-        + " its COP runs slower by choice; or, where superheat"
+        + " its COP, or one that gave 95 % of the nameplate's heat in the same run with 8 % more power and holds 94 % of its COP"
+        + " then, runs slower by choice (heater.speed not fixed); or, where superheat"
         + " is that high, subcooling under 4 K and the coil that low, when heat or COP is 5 % low,"
         + " if not beyond doubt (ours); or, with subcooling below 2 K, where superheat is that high and"
         + " heat or COP is 5 % low, or superheat exceeds 10 K by its uncertainty and heat or COP is low"
@@ -73,7 +74,7 @@ public final class LowCharge implements Rule {
             .filter(duty -> duty.has(DutyFigure.SUPERHEAT) || duty.has(DutyFigure.SUBCOOLING))
             .toList();
     Optional<Spell> starved =
-        Spell.where(judged, duty -> new StarvedCircuit(duty).shows())
+        Spell.where(judged, duty -> new StarvedCircuit(evidence, duty).shows())
             .or(() -> icedAndStarved(evidence));
     if (starved.isEmpty() && judged.isEmpty()) {
       return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");

@@ -4,6 +4,7 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Corroboration;
 import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.IcedCoil;
@@ -64,12 +65,20 @@ final class StarvedCircuit {
   /** Heat or COP below this share of the nameplate's may be a loss; ours. */
   private static final double SOME_LOSS = 0.95;
 
+  private final Evidence run;
   private final Duty duty;
   private final Optional<Estimate> superheat;
   private final boolean evaporatesLow;
   private final boolean vapourInLiquid;
 
-  StarvedCircuit(Duty duty) {
+  /**
+   * Looks at one stretch.
+   *
+   * @param run what is known of the whole run
+   * @param duty the stretch
+   */
+  StarvedCircuit(Evidence run, Duty duty) {
+    this.run = run;
     this.duty = duty;
     this.superheat = duty.of(DutyFigure.SUPERHEAT);
     this.evaporatesLow =
@@ -148,7 +157,8 @@ final class StarvedCircuit {
                 && evaporatesLow
                 && !Flooding.shows(duty)
                 && !IcedCoil.mayBe(duty)
-                && !PartLoad.isByCop(duty)));
+                && !PartLoad.isByCop(run, duty)
+                && !PartLoad.isSlowedFromWholeHeat(run, duty)));
   }
 
   /**

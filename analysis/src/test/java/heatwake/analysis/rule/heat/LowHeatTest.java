@@ -14,6 +14,8 @@ import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.site.CompressorSpeed;
+import heatwake.analysis.site.Rig;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -115,6 +117,26 @@ class LowHeatTest {
             .set(DutyFigure.COP_RATIO, 1.1, 0.04)
             .set(DutyFigure.WATER_IN, 273.15 + 22, 0.1)
             .evidence());
+  }
+
+  /** A compressor without an inverter runs at full speed or not at all (physics). */
+  @Test
+  void aCompressorOfFixedSpeedNeverSlowsDown() {
+    assertClear(rule, slow(Rigs.typical()).evidence());
+    assertClear(rule, slow(Rigs.withSpeed(CompressorSpeed.VARIABLE)).evidence());
+    onlyFlag(rule, slow(Rigs.withSpeed(CompressorSpeed.FIXED)).evidence());
+    assertClear(
+        rule,
+        AtDuty.sound(Rigs.withSpeed(CompressorSpeed.FIXED))
+            .set(DutyFigure.POWER_RATIO, 0.9, 0.02)
+            .evidence());
+  }
+
+  private static AtDuty slow(Rig rig) {
+    return AtDuty.sound(rig)
+        .set(DutyFigure.HEAT_RATIO, 0.54, 0.02)
+        .set(DutyFigure.POWER_RATIO, 0.54, 0.025)
+        .set(DutyFigure.COP_RATIO, 1.01, 0.06);
   }
 
   @Test

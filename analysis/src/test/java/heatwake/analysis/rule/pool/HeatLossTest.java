@@ -65,6 +65,7 @@ class HeatLossTest {
             plate.breakerA(),
             plate.restartDelayS(),
             plate.pressureMaxPa(),
+            plate.speed(),
             List.of());
     assertThat(withoutFlow(unrated)).doesNotContain("heat-loss");
   }

@@ -36,6 +36,7 @@ class HighPressureTest {
             typical.breakerA(),
             typical.restartDelayS(),
             OptionalDouble.of(pressurePa),
+            typical.speed(),
             typical.ratings()));
   }
 

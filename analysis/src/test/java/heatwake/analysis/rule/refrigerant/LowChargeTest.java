@@ -8,6 +8,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.scenario.AtDuty;
+import heatwake.analysis.scenario.Rigs;
+import heatwake.analysis.site.CompressorSpeed;
 import org.junit.jupiter.api.Test;
 
 class LowChargeTest {
@@ -92,6 +94,44 @@ class LowChargeTest {
             .set(DutyFigure.COP_RATIO, 1.08, 0.04);
     assertClear(rule, slower.evidence());
     onlyFlag(rule, slower.set(DutyFigure.COP_RATIO, 0.88, 0.04).evidence());
+  }
+
+  /**
+   * One that gave its whole heat earlier in the same run lacks no refrigerant: a COP that holds
+   * says that it slows down (physics of a variable speed).
+   */
+  @Test
+  void whoGaveItsWholeHeatBeforeSlowsDown() {
+    AtDuty slower =
+        starved(8.5, 0.4)
+            .set(DutyFigure.HEAT_RATIO, 1, 0.035)
+            .set(DutyFigure.POWER_RATIO, 1.03, 0.025)
+            .set(DutyFigure.COP_RATIO, 0.97, 0.035)
+            .then()
+            .set(DutyFigure.HEAT_RATIO, 0.84, 0.03)
+            .set(DutyFigure.POWER_RATIO, 0.9, 0.02)
+            .set(DutyFigure.COP_RATIO, 0.95, 0.035);
+    assertClear(rule, slower.evidence());
+    // What leaks in the course of a run costs COP as well.
+    onlyFlag(rule, slower.set(DutyFigure.COP_RATIO, 0.83, 0.035).evidence());
+  }
+
+  /** The same figures of a compressor that cannot run slower are a leak. */
+  @Test
+  void aCompressorOfFixedSpeedIsShortOfRefrigerant() {
+    assertClear(rule, slower(CompressorSpeed.VARIABLE).evidence());
+    onlyFlag(rule, slower(CompressorSpeed.FIXED).evidence());
+  }
+
+  private static AtDuty slower(CompressorSpeed speed) {
+    return AtDuty.sound(Rigs.withSpeed(speed))
+        .set(DutyFigure.SUPERHEAT, 7, 0.4)
+        .set(DutyFigure.SUBCOOLING, 1, 0.3)
+        .set(DutyFigure.EVAPORATING, 273.15 + 3.5, 0.4)
+        .set(DutyFigure.STANDARD_APPROACH, 24, 0.8)
+        .set(DutyFigure.HEAT_RATIO, 0.6, 0.025)
+        .set(DutyFigure.POWER_RATIO, 0.55, 0.02)
+        .set(DutyFigure.COP_RATIO, 1.08, 0.04);
   }
 
   /**

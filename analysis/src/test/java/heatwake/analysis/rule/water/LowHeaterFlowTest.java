@@ -127,6 +127,7 @@ class LowHeaterFlowTest {
             none,
             none,
             none,
+            typical.speed(),
             typical.ratings()));
   }
 
