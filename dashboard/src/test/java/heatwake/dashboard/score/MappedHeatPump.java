@@ -36,6 +36,14 @@ final class MappedHeatPump implements HeatPump {
   private static final double HUNTING_PERIOD_S = 140;
   private static final double ICE_HEAT = 334e3;
 
+  /** Heat lost for each share of the charge that is missing beyond its reserve. */
+  private static final double SHORT_OF_HEAT = 1.25;
+
+  private static final double LEAST_SHARE = 0.1;
+
+  /** Superheated gas stays this far below the entering air. */
+  private static final double LEAST_GAS_K = 0.5;
+
   private final HeaterDesign design;
   private final Temper temper;
   private double timeS;
@@ -93,17 +101,16 @@ final class MappedHeatPump implements HeatPump {
     double wetBulbK = wetBulb(airInC, airInRatio, around.pressurePa()) - 24.3;
     double conditions =
         Math.max(0.2, 1 + temper.heatPerK() * wetBulbK - 0.005 * (around.waterInC() - 27));
-    double hindered = Math.pow(air, 0.3) * (1 - 1.25 * short_) * (1 - 0.95 * health.valveLeak);
+    double hindered =
+        Math.pow(air, 0.3) * (1 - SHORT_OF_HEAT * short_) * (1 - 0.95 * health.valveLeak);
     double fullW = design.ratedHeatW() * conditions * Math.max(0.1, hindered);
     double load = speed * fullW / design.ratedHeatW();
     double flow = Math.max(0.05, around.waterM3PerS() / design.waterM3PerS());
     double stream = around.waterM3PerS() * 4.17e6;
     double leavingC = around.waterInC() + (stream > 0 ? heatW / stream : 30);
     double dryness = 1 + 0.012 * Math.max(0, 24 - wetBulbK - 24.3);
-    double wantedTe =
-        airInC
-            - temper.airApproachK() * dryness * load * Math.pow(air, -0.85) * (1 + 1.6 * short_)
-            + 9 * health.valveLeak;
+    double fedC = airInC - temper.airApproachK() * dryness * load * Math.pow(air, -0.85);
+    double wantedTe = fedC - drawnDownK(fedC, 1 - SHORT_OF_HEAT * short_);
     double wantedTc =
         leavingC
             + temper.waterApproachK()
@@ -129,7 +136,9 @@ final class MappedHeatPump implements HeatPump {
             + 45 * short_
             + temper.huntingK() * Math.sin(2 * Math.PI * timeS / HUNTING_PERIOD_S);
     double subcooling = Math.max(0, design.condenser().subcoolingK() - 38 * short_ + 24 * over);
-    suctionC += (evaporatingC + dewAboveMean() + superheat - suctionC) * dtS / 12;
+    // Gas in a coil gets no warmer than the air that warms it.
+    double gasC = Math.min(evaporatingC + dewAboveMean() + superheat, airInC - LEAST_GAS_K);
+    suctionC += (gasC - suctionC) * dtS / 12;
     // Water cools nothing below itself, however much liquid stands in the condenser.
     double coldestC = Math.max(condensingC - subcooling, around.waterInC());
     liquidC += (coldestC - liquidC) * dtS / 25;
@@ -137,6 +146,16 @@ final class MappedHeatPump implements HeatPump {
     dischargeC += (hotC - dischargeC) * dtS / 120;
     airOutC += (airInC - 0.32 * load / air * 14 - airOutC) * dtS / 15;
     frost(dtS, load, around);
+  }
+
+  /**
+   * How far a compressor of fixed displacement draws down the coil that gets only a share of its
+   * refrigerant: until the gas is so much thinner, in proportion to its pressure.
+   */
+  private double drawnDownK(double fedC, double share) {
+    Fluid fluid = design.fluid();
+    double perK = Math.log(fluid.dewPa(fedC + 1) / fluid.dewPa(fedC - 1)) / 2;
+    return -Math.log(Math.max(LEAST_SHARE, share)) / perK;
   }
 
   private double dewAboveMean() {
