@@ -38,7 +38,7 @@ final class VoltageCheck implements Check {
       Flag flag = flagged.flags().get(0);
       return fail(flag.endMs(), flag.evidence());
     }
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] supplied = timeline.of(Channel.VOLTAGE).clone();
     for (int i = 0; i < supplied.length; i++) {
       if (supplied[i] < SWITCHED_OFF * nominal.getAsDouble()) {

@@ -65,7 +65,7 @@ public final class RunsPastSetpoint implements Rule {
     if (!timeline.has(Channel.WATER_POOL) && !timeline.has(Channel.WATER_IN)) {
       return Outcome.notEnoughData("no water-pool or water-in reading");
     }
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] water = cooler(evidence);
     double limitK = setpointK.getAsDouble() + OVERSHOOT_K + Doubt.FACTOR * uncertaintyK(evidence);
     int smooth = (int) Math.max(1, Math.round(SMOOTH_S / timeline.stepS()));

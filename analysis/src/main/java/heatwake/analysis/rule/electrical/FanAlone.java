@@ -35,7 +35,7 @@ final class FanAlone {
 
   static FanAlone in(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     return new FanAlone(
         timeline,
         phases,

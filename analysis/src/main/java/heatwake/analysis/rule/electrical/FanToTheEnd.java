@@ -65,7 +65,7 @@ public final class FanToTheEnd {
   private static boolean mayBeCrankcaseHeater(Evidence evidence, Channel channel, Stretch spell) {
     Timeline timeline = evidence.timeline();
     double[] draw = timeline.of(channel);
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double most = REST_SHARE * MotorDraw.middle(draw, spell);
     return SmallDraw.isIn(evidence, channel, spell)
         && Stretch.where(phases.size(), i -> phases.is(i, Phase.CIRCULATING)).stream()

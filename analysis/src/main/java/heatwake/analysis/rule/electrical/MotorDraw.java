@@ -73,7 +73,7 @@ final class MotorDraw {
 
   /** As seen, else by the nameplate. */
   private static double running(Evidence evidence, Channel channel, double[] draw) {
-    PhaseGrid phases = PhaseGrid.of(evidence.timeline(), evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] whileRunning = draw.clone();
     for (int i = 0; i < whileRunning.length; i++) {
       whileRunning[i] = phases.compressorRuns(i) ? whileRunning[i] : Double.NaN;

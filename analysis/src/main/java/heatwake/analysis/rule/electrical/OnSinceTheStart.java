@@ -36,7 +36,7 @@ final class OnSinceTheStart {
 
   OnSinceTheStart(Evidence evidence, Channel channel) {
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.draw = timeline.of(channel);
     this.steps = new LoadSteps(evidence, channel);
   }

@@ -51,7 +51,7 @@ final class OtherLoad {
     this.evidence = evidence;
     this.fan = fan;
     this.own = own;
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.draw = timeline.of(channel);
     this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;
     this.steps = new LoadSteps(evidence, channel);

@@ -45,7 +45,7 @@ final class OwnFan {
   /** Looks at every start and stop, by power or current. */
   static OwnFan seenIn(Evidence evidence, Channel channel) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] draw = timeline.of(channel);
     int interval = timeline.intervalInstants(channel);
     List<Stretch> spells =

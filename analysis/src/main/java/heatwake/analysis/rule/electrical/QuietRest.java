@@ -42,7 +42,7 @@ final class QuietRest {
 
   QuietRest(Evidence evidence, Channel channel) {
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.draw = timeline.of(channel);
     this.powered = channel == Channel.POWER ? POWERED_W : POWERED_A;
     this.air = timeline.of(timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT));

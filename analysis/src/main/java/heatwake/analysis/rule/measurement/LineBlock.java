@@ -31,7 +31,7 @@ record LineBlock(
   /** The blocks of each spell of steady running in which the line was read, in order. */
   static List<List<LineBlock>> spells(Evidence evidence, Channel line) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Circuit circuit = Circuit.of(timeline, evidence.recording().rig());
     int length = timeline.instants(LENGTH_S);
     int settles = timeline.instants(SETTLES_S);

@@ -79,7 +79,7 @@ public final class ProbeStuck implements Rule {
       return Outcome.clear();
     }
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     Liveliness liveliness = new Liveliness(evidence, phases, moves);
     SleptThrough slept = new SleptThrough(timeline, phases, moves);
