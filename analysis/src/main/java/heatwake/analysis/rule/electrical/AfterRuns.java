@@ -34,7 +34,7 @@ final class AfterRuns {
     this.timeline = evidence.timeline();
     this.phases = evidence.phaseGrid();
     this.draw = draw;
-    this.since = new OnSinceTheStart(evidence, draw.channel());
+    this.since = new OnSinceTheStart(evidence, draw);
   }
 
   /**
