@@ -66,7 +66,7 @@ record Figures(
         new SteadyFigures(timeline, recording.rig(), water, electricity, circuit);
     PoolWitness pool = PoolWitness.of(timeline, recording.rig(), phases, water);
     Evidence evidence =
-        new Evidence(
+        Evidence.of(
             recording,
             timeline,
             phases.spans(),

@@ -2,7 +2,6 @@ package heatwake.analysis.duty;
 
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -43,8 +42,7 @@ public record MeterLoad(OptionalDouble watts, OptionalDouble amperes, Set<Channe
   private static final double REST_S = 20;
 
   /** Looks for it over a whole run. */
-  public static MeterLoad of(Timeline timeline, List<PhaseSpan> phases) {
-    PhaseGrid grid = PhaseGrid.of(timeline, phases);
+  public static MeterLoad of(Timeline timeline, PhaseGrid grid) {
     return new MeterLoad(
         draw(Channel.POWER, LEAST_W, timeline, grid),
         draw(Channel.CURRENT, LEAST_A, timeline, grid),

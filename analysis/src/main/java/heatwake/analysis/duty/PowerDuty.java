@@ -1,6 +1,7 @@
 package heatwake.analysis.duty;
 
 import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Map;
 import java.util.Optional;
@@ -19,9 +20,6 @@ record PowerDuty(OptionalDouble besideW) {
   private static final double IDLE_POWER_RATIO = 0.35;
 
   private static final double IDLE_HEAT_RATIO = 0.1;
-
-  /** Standard uncertainties beyond which there is no doubt. */
-  private static final double BEYOND_DOUBT = 3;
 
   /** No heater condenses closer than this above its entering water, K; ours. */
   private static final double LEAST_HEAD_K = 5;
@@ -78,10 +76,7 @@ record PowerDuty(OptionalDouble besideW) {
    */
   private static boolean compresses(Duty duty) {
     return duty.of(DutyFigure.DISCHARGE_SUPERHEAT)
-        .filter(
-            superheat ->
-                superheat.value() - BEYOND_DOUBT * superheat.standard()
-                    > Symptom.DISCHARGE.normalFrom())
+        .filter(superheat -> Doubt.above(superheat, Symptom.DISCHARGE.normalFrom()))
         .isPresent();
   }
 

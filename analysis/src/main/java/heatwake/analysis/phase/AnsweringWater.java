@@ -90,14 +90,17 @@ final class AnsweringWater {
       Stretch one = drawn.get(k);
       int next = k + 1 < drawn.size() ? drawn.get(k + 1).from() : draw.length;
       int back = Math.min(next, one.to() + timeline.instants(BACK_S)) - before;
-      double climbedK = climbedK(one);
-      double leftK = Stretch.mean(riseK, back, back + before) - beforeK(riseK, one);
+      double beforeK = beforeK(riseK, one);
+      double endK = endK(riseK, one);
+      double climbedK = endK - beforeK;
+      double leftK = Stretch.mean(riseK, back, back + before) - beforeK;
       boolean reaches = highest(draw, one) >= draws;
+      // Neither is known unless moving water was heard all the while.
       if (reaches && back > one.to() && !Double.isNaN(climbedK + leftK)) {
         judged++;
         boolean entersAlike = enteredK(one) <= ENTERING_SHARE * climbedK;
         boolean comesBack = leftK <= (1 - BACK_SHARE) * climbedK;
-        boolean goesOn = laterK(one) >= LATER_SHARE * climbedK;
+        boolean goesOn = endK - middleK(one) >= LATER_SHARE * climbedK;
         boolean climbs = climbedK >= WaterRise.LEAST_RISE_K;
         answered += climbs && goesOn && entersAlike && comesBack ? 1 : 0;
       }
@@ -105,14 +108,9 @@ final class AnsweringWater {
     return answered >= FEWEST && answered >= MOST * judged;
   }
 
-  /** From before the draw to its end, as far as moving water was heard all the while. */
-  private double climbedK(Stretch drawn) {
-    return endK(riseK, drawn) - beforeK(riseK, drawn);
-  }
-
-  private double laterK(Stretch drawn) {
+  private double middleK(Stretch drawn) {
     int middle = (drawn.from() + drawn.to()) / 2;
-    return endK(riseK, drawn) - Stretch.mean(riseK, middle - lags, middle + lags);
+    return Stretch.mean(riseK, middle - lags, middle + lags);
   }
 
   private double endK(double[] kelvin, Stretch drawn) {

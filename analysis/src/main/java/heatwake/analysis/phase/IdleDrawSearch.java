@@ -2,7 +2,6 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -31,17 +30,8 @@ final class IdleDrawSearch {
   /** From half to half it keeps its level within this share (ours; a pump follows the voltage). */
   private static final double FLAT = 0.05;
 
-  /** Another load stays under this share of what the heater draws while it runs (ours). */
-  private static final double MOST_OF_LOAD = 0.8;
-
-  /** And a fan alone under this one (ours, as of a fan that leads a start). */
-  private static final double MOST_OF_FAN = 0.4;
-
   /** A slow compressor shows what it does within this time (ours). */
   private static final double FAN_SEEN_S = 240;
-
-  /** A start that comes on top of a load is over within this time (ours). */
-  private static final double START_S = 120;
 
   /** So much of the full effect is one (ours). */
   private static final double EFFECT = 0.5;
@@ -51,6 +41,7 @@ final class IdleDrawSearch {
   private final DrawLevels levels;
   private final Track waterMoves;
   private final CompressorEffect effect;
+  private final IdleStretches stretches;
 
   /**
    * Looks through the draw of a run.
@@ -69,6 +60,7 @@ final class IdleDrawSearch {
     this.levels = levels;
     this.waterMoves = waterMoves;
     this.effect = effect;
+    this.stretches = new IdleStretches(timeline, draw, levels, waterMoves, effect);
   }
 
   /**
@@ -94,8 +86,8 @@ final class IdleDrawSearch {
     }
     double running =
         never ? plate.getAsDouble() : Math.max(levels.compressor(), effect.drawBeside(draw));
-    return load(held(least, MOST_OF_LOAD * running), never ? draw.length : first)
-        .or(() -> never ? Optional.empty() : small(dry()));
+    return load(stretches.asOfALoad(least, running), never ? draw.length : first)
+        .or(() -> never ? Optional.empty() : small(stretches.dry()));
   }
 
   /**
@@ -109,13 +101,12 @@ final class IdleDrawSearch {
         waterMoves.speaks()
             ? Optional.empty()
             : load(
-                held(levels.threshold(), MOST_OF_LOAD * levels.compressor())
-                    .filter(this::leadsToAStart),
+                stretches
+                    .asOfALoad(levels.threshold(), levels.compressor())
+                    .filter(stretches::leadsToAStart),
                 first);
-    Stream<Stretch> none =
-        held(levels.threshold(), MOST_OF_FAN * levels.compressor())
-            .filter(one -> !isTurnedRound(one));
-    return load.or(() -> small(Stream.concat(none, dry())));
+    Stream<Stretch> none = stretches.asOfAFan().filter(one -> !stretches.isTurnedRound(one));
+    return load.or(() -> small(Stream.concat(none, stretches.dry())));
   }
 
   private Optional<IdleDraw> load(Stream<Stretch> held, int until) {
@@ -127,51 +118,13 @@ final class IdleDrawSearch {
         .map(found -> new IdleDraw(Optional.of(found.getMin()), found.getMax()));
   }
 
-  /** Whether the water is chilled meanwhile, from one run of the compressor into the next. */
-  private boolean isTurnedRound(Stretch one) {
-    int before = Math.max(0, one.from() - timeline.instants(START_S));
-    boolean ran =
-        Arrays.stream(draw, before, one.from())
-            .anyMatch(value -> value >= MOST_OF_FAN * levels.compressor());
-    return ran && leadsToAStart(one) && effect.chillsBy(one.from(), one.to());
-  }
-
-  /** Whether the draw of a running compressor comes on top of a level. */
-  private boolean leadsToAStart(Stretch held) {
-    int to = Math.min(draw.length, held.to() + timeline.instants(START_S));
-    for (int i = held.to(); i < to; i++) {
-      if (draw[i] >= MOST_OF_LOAD * levels.compressor()) {
-        return true;
-      }
-    }
-    return false;
-  }
-
   /** The most that is held over stretches of a draw as small as a fan's. */
-  private Optional<IdleDraw> small(Stream<Stretch> stretches) {
-    return stretches
-        .filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
+  private Optional<IdleDraw> small(Stream<Stretch> all) {
+    return all.filter(one -> one.length() >= timeline.instants(FAN_SEEN_S))
         .map(this::heldLevels)
         .reduce(IdleDrawSearch::together)
         .filter(found -> found.getCount() > 0)
         .map(found -> new IdleDraw(Optional.empty(), found.getMax()));
-  }
-
-  /** Stretches of a draw as small as a fan's by which the water stands, and the pressures stay. */
-  private Stream<Stretch> dry() {
-    double to = MOST_OF_FAN * levels.compressor();
-    return Stretch.where(
-            draw.length, i -> draw[i] >= levels.threshold() && draw[i] < to && waterMoves.no(i))
-        .stream()
-        .filter(one -> !effect.partsPressures(one.from(), one.to()));
-  }
-
-  /** Stretches of a draw between two levels of which nothing comes. */
-  private Stream<Stretch> held(double from, double to) {
-    return Stretch.where(
-        draw.length,
-        i -> draw[i] >= from && draw[i] < to && (effect.isAbsent() || effect.isNone(i)))
-        .stream();
   }
 
   /**

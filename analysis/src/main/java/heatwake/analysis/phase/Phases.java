@@ -1,7 +1,6 @@
 package heatwake.analysis.phase;
 
 import heatwake.analysis.electric.Electricity;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -138,7 +137,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     Defrost.mark(phase, timeline, compressor, lift, rise);
     reversed.mark(phase, compressor);
     DefrostByDraw.mark(phase, timeline, compressor, rise);
-    Settling settling = settling(timeline, rise);
+    Settling settling = Settling.in(timeline, rise);
     for (int i = 0; i < phase.length; ) {
       int end = i + 1;
       while (end < phase.length && phase[end] == phase[i]) {
@@ -149,17 +148,6 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
       }
       i = end;
     }
-  }
-
-  private static Settling settling(Timeline timeline, Optional<WaterRise> rise) {
-    if (rise.isPresent() && !Double.isNaN(rise.get().fullK())) {
-      return new Settling(rise.get().riseK(), timeline.stepMs(), 0.05);
-    }
-    if (timeline.has(Channel.PRESSURE_DISCHARGE)) {
-      return new Settling(timeline.of(Channel.PRESSURE_DISCHARGE), timeline.stepMs(), 10e3);
-    }
-    Channel electric = timeline.preferred(Channel.POWER, Channel.CURRENT);
-    return new Settling(timeline.of(electric), timeline.stepMs(), 0);
   }
 
   private static List<PhaseSpan> spans(Phase[] phase, Timeline timeline, long endMs) {

@@ -1,5 +1,9 @@
 package heatwake.analysis.phase;
 
+import heatwake.analysis.quantity.Channel;
+import heatwake.analysis.timeline.Timeline;
+import java.util.Optional;
+
 /**
  * From when a running heater is steady: two neighbouring windows of a signal have the same mean
  * (moving-window detector as in NIST SP 1087, 2008; window and limit ours).
@@ -19,7 +23,7 @@ final class Settling {
    * @param signal what shall settle
    * @param floor difference of means that is only noise, in the signal's unit
    */
-  Settling(double[] signal, long stepMs, double floor) {
+  private Settling(double[] signal, long stepMs, double floor) {
     this.window = (int) Math.max(3, Math.round(WINDOW_S * 1000 / stepMs));
     this.floor = floor;
     this.sums = new double[signal.length + 1];
@@ -29,6 +33,18 @@ final class Settling {
       sums[i + 1] = sums[i] + (there ? signal[i] : 0);
       counts[i + 1] = counts[i] + (there ? 1 : 0);
     }
+  }
+
+  /** By what is slowest to settle and is read: the rise, the high side, or the draw. */
+  static Settling in(Timeline timeline, Optional<WaterRise> rise) {
+    if (rise.isPresent() && !Double.isNaN(rise.get().fullK())) {
+      return new Settling(rise.get().riseK(), timeline.stepMs(), 0.05);
+    }
+    if (timeline.has(Channel.PRESSURE_DISCHARGE)) {
+      return new Settling(timeline.of(Channel.PRESSURE_DISCHARGE), timeline.stepMs(), 10e3);
+    }
+    Channel electric = timeline.preferred(Channel.POWER, Channel.CURRENT);
+    return new Settling(timeline.of(electric), timeline.stepMs(), 0);
   }
 
   /** First instant in a stretch from {@code from} to {@code to} at which it is steady. */

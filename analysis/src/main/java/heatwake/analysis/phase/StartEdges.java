@@ -2,6 +2,7 @@ package heatwake.analysis.phase;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Timeline;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Moves compressor starts from where the draw passes the threshold to where the compressor began:
@@ -65,17 +66,20 @@ final class StartEdges {
   }
 
   private void move() {
-    boolean often = intervalS <= OFTEN_S;
-    Wandering wandering = Wandering.of(draw, compressor, wide, this::climb);
-    Wandering slowWandering = Wandering.of(draw, compressor, 2 * half, this::slowClimb);
+    if (intervalS <= OFTEN_S) {
+      Wandering wandering = Wandering.of(draw, compressor, wide, this::climb);
+      Wandering slow = Wandering.of(draw, compressor, 2 * half, this::slowClimb);
+      moveTo(i -> beginsToCrawl(leavesLevel(lastOfFan(i), i, wandering) - 1, i, slow));
+    } else {
+      moveTo(i -> middleOfStep(footOf(lastOfFan(i))));
+    }
+  }
+
+  /** Moves each start, given as the instant that passes the threshold, to where it began. */
+  private void moveTo(IntUnaryOperator began) {
     for (int i = 1; i < draw.length; i++) {
       if (compressor.yes(i) && compressor.no(i - 1)) {
-        int last = lastOfFan(i);
-        int start =
-            often
-                ? beginsToCrawl(leavesLevel(last, i, wandering) - 1, i, slowWandering)
-                : middleOfStep(footOf(last));
-        compressor.moveEdge(i, Math.min(i, start));
+        compressor.moveEdge(i, Math.min(i, began.applyAsInt(i)));
       }
     }
   }

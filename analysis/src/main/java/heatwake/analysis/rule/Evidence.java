@@ -9,6 +9,7 @@ import heatwake.analysis.finding.ProbeZero;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.series.Recording;
 import heatwake.analysis.timeline.Timeline;
@@ -21,6 +22,7 @@ import java.util.Optional;
  * @param recording the readings as recorded, impossible ones included
  * @param timeline the possible readings on one grid
  * @param phases what the heater was doing
+ * @param phaseGrid the same at each instant of the timeline
  * @param cycles compressor cycles
  * @param heat heat and energy of the run
  * @param zero how the temperature pair was zeroed; empty if it could not be
@@ -35,6 +37,7 @@ public record Evidence(
     Recording recording,
     Timeline timeline,
     List<PhaseSpan> phases,
+    PhaseGrid phaseGrid,
     List<Cycle> cycles,
     HeatFigures heat,
     Optional<ProbeZero> zero,
@@ -45,7 +48,7 @@ public record Evidence(
     List<Duty> duty) {
 
   /** Evidence with the duty read off its steady spans, and what else is metered off its rests. */
-  public Evidence(
+  public static Evidence of(
       Recording recording,
       Timeline timeline,
       List<PhaseSpan> phases,
@@ -55,34 +58,13 @@ public record Evidence(
       PoolFigures pool,
       List<SteadySpan> steady,
       List<Trace> traces) {
-    this(
+    PhaseGrid grid = PhaseGrid.of(timeline, phases);
+    MeterLoad load = MeterLoad.of(timeline, grid);
+    return new Evidence(
         recording,
         timeline,
         phases,
-        cycles,
-        heat,
-        zero,
-        pool,
-        steady,
-        traces,
-        MeterLoad.of(timeline, phases));
-  }
-
-  private Evidence(
-      Recording recording,
-      Timeline timeline,
-      List<PhaseSpan> phases,
-      List<Cycle> cycles,
-      HeatFigures heat,
-      Optional<ProbeZero> zero,
-      PoolFigures pool,
-      List<SteadySpan> steady,
-      List<Trace> traces,
-      MeterLoad load) {
-    this(
-        recording,
-        timeline,
-        phases,
+        grid,
         cycles,
         heat,
         zero,

@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.timeline.Stretch;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Optional;
 import java.util.OptionalDouble;

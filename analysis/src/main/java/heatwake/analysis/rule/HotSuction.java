@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.uncertainty.Doubt;
 
 /**
  * Whether the suction line is warmer than the air that enters the coil. However short of

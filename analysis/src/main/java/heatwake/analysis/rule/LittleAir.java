@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Locale;
 

@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.uncertainty.Doubt;
 
 /**
  * Whether superheat or subcooling show a coil short of refrigerant. Its approaches then say nothing

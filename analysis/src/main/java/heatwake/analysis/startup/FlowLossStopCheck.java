@@ -77,7 +77,7 @@ final class FlowLossStopCheck implements Check {
   /** The compressor ran at the moment, or just before, and did not stop long before the water. */
   private static boolean stopsUnderLoad(Evidence evidence, WaterLoss loss) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int at = loss.stretch().from();
     int before =
         timeline.instants(Math.max(RUNS_DOWN_S, 2 * WaterLosses.slowestIntervalS(timeline)));

@@ -63,7 +63,7 @@ final class SetpointStopCheck implements Check {
       return fail(flagged.flags().get(0).endMs(), flagged.flags().get(0).evidence());
     }
     double setK = setpointK.getAsDouble();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int on = timeline.instants(MOVES_ON_S);
     List<Flag> trips =
         new HighPressure().evaluate(evidence) instanceof Outcome.Flagged flagged

@@ -59,7 +59,7 @@ final class StandingPressureCheck implements Check {
   /** The last minute before a start that follows a long rest or the beginning of the run. */
   private static Optional<Stretch> rest(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int look = (int) Math.max(1, LOOK_S / timeline.stepS());
     for (Stretch resting : Stretch.where(phases.size(), i -> !phases.compressorRuns(i))) {
       Stretch last = new Stretch(Math.max(resting.from(), resting.to() - look), resting.to());

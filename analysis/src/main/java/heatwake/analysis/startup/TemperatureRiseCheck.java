@@ -3,10 +3,10 @@ package heatwake.analysis.startup;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 

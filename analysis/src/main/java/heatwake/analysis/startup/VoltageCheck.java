@@ -4,12 +4,12 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.StartupCheck;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.electrical.VoltageRange;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -38,7 +38,7 @@ final class VoltageCheck implements Check {
       Flag flag = flagged.flags().get(0);
       return fail(flag.endMs(), flag.evidence());
     }
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] supplied = timeline.of(Channel.VOLTAGE).clone();
     for (int i = 0; i < supplied.length; i++) {
       if (supplied[i] < SWITCHED_OFF * nominal.getAsDouble()) {

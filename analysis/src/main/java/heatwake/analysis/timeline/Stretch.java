@@ -1,9 +1,12 @@
 package heatwake.analysis.timeline;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.descriptive.Median;
+import org.apache.commons.statistics.descriptive.NaNPolicy;
 
 /**
  * Instants of a timeline in a row.
@@ -57,6 +60,13 @@ public record Stretch(int from, int to) {
   /** From its first instant to its last and one step more, s. */
   public double durationS(Timeline timeline) {
     return length() * timeline.stepS();
+  }
+
+  /** Median of the values over it, those that are not known left out; NaN where none is. */
+  public double middle(double[] values) {
+    return Median.withDefaults()
+        .with(NaNPolicy.EXCLUDE)
+        .evaluate(Arrays.copyOfRange(values, from, to));
   }
 
   /** Mean of the values over it, NaN where there are none. */

@@ -3,9 +3,9 @@ package heatwake.analysis.verdict;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.LowCop;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 

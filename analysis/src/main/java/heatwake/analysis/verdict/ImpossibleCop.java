@@ -2,9 +2,9 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Locale;
 import java.util.Optional;

@@ -2,8 +2,8 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 

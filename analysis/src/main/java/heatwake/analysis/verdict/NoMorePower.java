@@ -2,7 +2,7 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.uncertainty.Doubt;
 
 /**
  * What makes a heater draw less power, or as much, is no reason for more. A starved compressor

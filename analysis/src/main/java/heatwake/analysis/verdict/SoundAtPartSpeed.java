@@ -49,7 +49,7 @@ final class SoundAtPartSpeed {
 
   private SoundAtPartSpeed() {}
 
-  static Soundness of(Duty mean, Evidence evidence) {
+  static Soundness of(Duty mean, PartLoad partLoad, Evidence evidence) {
     Heater heater = evidence.recording().rig().heater();
     String power = Wording.percent(mean.of(DutyFigure.POWER_RATIO).orElseThrow());
     List<String> outside =
@@ -76,7 +76,7 @@ final class SoundAtPartSpeed {
             + " of the nameplate's, at part speed (power "
             + power
             + " of it)";
-    if (PartLoad.isUnasked(evidence)) {
+    if (partLoad.isUnasked()) {
       return new Soundness(
           0,
           List.of(

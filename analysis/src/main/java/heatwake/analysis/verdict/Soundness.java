@@ -28,10 +28,16 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
       "record a run in which the heater heats for at least half an hour";
 
   private static final Soundness NOT_STEADY =
-      new Soundness(0, List.of("the heater was not seen running steadily"), List.of(LONGER_RUN));
+      unproven("the heater was not seen running steadily", LONGER_RUN);
 
   private static final Soundness NOT_SEEN =
-      new Soundness(0, List.of("the compressor was not seen running"), List.of(LONGER_RUN));
+      unproven("the compressor was not seen running", LONGER_RUN);
+
+  private static final Soundness NO_COMPRESSOR =
+      unproven(
+          "what ran steadily drew no more than a fan may, and warmed the water by next to nothing",
+          "see whether the compressor runs then: listen, feel the discharge line, and clip"
+              + " pressure-discharge, pressure-suction and temp-discharge");
 
   static final Soundness NONE = new Soundness(0, List.of(), List.of());
 
@@ -39,42 +45,45 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
   private static final double SURELY = 0.9;
 
   static Soundness of(Evidence evidence) {
-    if (evidence.duty().isEmpty() && !evidence.steady().isEmpty()) {
-      return new Soundness(
-          0,
-          List.of(
-              "what ran steadily drew no more than a fan may, and warmed the water by next to"
-                  + " nothing"),
-          List.of(
-              "see whether the compressor runs then: listen, feel the discharge line, and clip"
-                  + " pressure-discharge, pressure-suction and temp-discharge"));
-    }
     if (evidence.duty().isEmpty()) {
-      return evidence.cycles().isEmpty() ? unseen(evidence) : NOT_STEADY;
+      return withoutDuty(evidence);
     }
     Optional<String> away = StayedAway.words(evidence);
     if (away.isPresent()) {
-      return new Soundness(0, List.of(away.get()), List.of(StayedAway.NEXT_CHECK));
+      return unproven(away.get(), StayedAway.NEXT_CHECK);
     }
     Optional<String> fan = FanToTheEnd.words(evidence);
     if (fan.isPresent()) {
-      return new Soundness(0, List.of(fan.get()), List.of(FanToTheEnd.NEXT_CHECK));
+      return unproven(fan.get(), FanToTheEnd.NEXT_CHECK);
     }
     Duty mean = Duty.meanOf(evidence.duty());
     Optional<Estimate> heat = mean.of(DutyFigure.HEAT_RATIO);
+    PartLoad partLoad = PartLoad.in(evidence);
     // One that gives its whole heat has shown it, however little power it took for that.
-    if (PartLoad.isShown(evidence, mean) && heat.filter(Soundness::isWhole).isEmpty()) {
-      return SoundAtPartSpeed.of(mean, evidence);
+    if (partLoad.isShown(mean) && heat.filter(Soundness::isWhole).isEmpty()) {
+      return SoundAtPartSpeed.of(mean, partLoad, evidence);
     }
     return heat.map(ratio -> SoundByHeat.of(ratio, mean, evidence))
         .orElseGet(() -> SoundByCircuit.of(mean, evidence));
   }
 
+  /** Of a heater that was not seen at duty. */
+  private static Soundness withoutDuty(Evidence evidence) {
+    if (!evidence.steady().isEmpty()) {
+      return NO_COMPRESSOR;
+    }
+    return evidence.cycles().isEmpty() ? unseen(evidence) : NOT_STEADY;
+  }
+
   /** Of a compressor that was not seen running: its fan may tell that it should have. */
   private static Soundness unseen(Evidence evidence) {
     return FanToTheEnd.words(evidence)
-        .map(fan -> new Soundness(0, List.of(fan), List.of(FanToTheEnd.NEXT_CHECK)))
+        .map(fan -> unproven(fan, FanToTheEnd.NEXT_CHECK))
         .orElse(NOT_SEEN);
+  }
+
+  private static Soundness unproven(String because, String nextCheck) {
+    return new Soundness(0, List.of(because), List.of(nextCheck));
   }
 
   private static boolean isWhole(Estimate ratio) {

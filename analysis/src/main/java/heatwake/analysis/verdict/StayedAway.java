@@ -30,7 +30,7 @@ final class StayedAway {
   /** What was seen, in words; empty if nothing was. */
   static Optional<String> words(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int stop = phases.size();
     while (stop > 0 && !phases.compressorRuns(stop - 1)) {
       stop--;

@@ -54,11 +54,16 @@ record Weighing(List<Map.Entry<Side, Double>> ranked) {
         Comparator.comparing((Map.Entry<Side, Double> one) -> urgent.contains(one.getKey()))
             .thenComparing(Map.Entry.comparingByValue())
             .reversed());
-    if (new Weighing(ranked).isTie()
-        && isOutlasted(ranked.get(0).getKey(), ranked.get(1).getKey(), flags)) {
-      Collections.swap(ranked, 0, 1);
-    }
-    return new Weighing(ranked);
+    Weighing byWeight = new Weighing(ranked);
+    return byWeight.isTie() && isOutlasted(ranked.get(0).getKey(), ranked.get(1).getKey(), flags)
+        ? byWeight.withTheSecondFirst()
+        : byWeight;
+  }
+
+  private Weighing withTheSecondFirst() {
+    List<Map.Entry<Side, Double>> swapped = new ArrayList<>(ranked);
+    Collections.swap(swapped, 0, 1);
+    return new Weighing(swapped);
   }
 
   /** The side to be named; there has to be one. */

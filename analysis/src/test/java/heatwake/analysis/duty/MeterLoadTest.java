@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import heatwake.analysis.Analysis;
 import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.RunBuilder;
@@ -28,7 +29,8 @@ class MeterLoadTest {
   private static OptionalDouble watts(RunBuilder run) {
     Recording recording = run.recording();
     Timeline timeline = Timeline.of(recording);
-    return MeterLoad.of(timeline, Phases.of(timeline, recording).spans()).watts();
+    return MeterLoad.of(timeline, PhaseGrid.of(timeline, Phases.of(timeline, recording).spans()))
+        .watts();
   }
 
   @Test

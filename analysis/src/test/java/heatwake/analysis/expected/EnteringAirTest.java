@@ -9,6 +9,7 @@ import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.DutyReading;
 import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.SteadySpan;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.Phases;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.scenario.Rigs;
@@ -90,7 +91,7 @@ class EnteringAirTest {
             phases.spans(),
             spans,
             Optional.empty(),
-            MeterLoad.of(timeline, phases.spans()))
+            MeterLoad.of(timeline, PhaseGrid.of(timeline, phases.spans())))
         .get(0);
   }
 }

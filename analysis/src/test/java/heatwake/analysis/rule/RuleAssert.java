@@ -41,7 +41,7 @@ public final class RuleAssert {
   public static Evidence readings(Recording recording) {
     Timeline timeline = Timeline.of(recording);
     Phases phases = Phases.of(timeline, recording);
-    return new Evidence(
+    return Evidence.of(
         recording,
         timeline,
         phases.spans(),

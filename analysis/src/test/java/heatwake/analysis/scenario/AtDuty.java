@@ -6,6 +6,7 @@ import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.series.Recording;
@@ -141,6 +142,7 @@ public final class AtDuty {
         recording,
         timeline,
         List.of(),
+        PhaseGrid.of(timeline, List.of()),
         List.of(),
         heat,
         Optional.empty(),

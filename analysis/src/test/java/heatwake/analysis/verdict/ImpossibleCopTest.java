@@ -2,7 +2,6 @@ package heatwake.analysis.verdict;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
@@ -36,7 +35,7 @@ class ImpossibleCopTest {
             Optional.empty(),
             Optional.of(FlowKnowledge.MEASURED));
     Timeline timeline = Timeline.of(recording);
-    return new Evidence(
+    return Evidence.of(
         recording,
         timeline,
         List.of(),
@@ -50,8 +49,6 @@ class ImpossibleCopTest {
         Optional.empty(),
         PoolFigures.NONE,
         List.of(),
-        List.of(),
-        MeterLoad.of(timeline, List.of()),
         List.of());
   }
 

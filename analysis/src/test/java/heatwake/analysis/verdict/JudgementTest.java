@@ -1,13 +1,13 @@
 package heatwake.analysis.verdict;
 
 import static heatwake.analysis.rule.RuleAssert.readings;
+import static heatwake.analysis.verdict.RaisedFlags.alarm;
+import static heatwake.analysis.verdict.RaisedFlags.flag;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.Analysis;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.quantity.Channel;
@@ -17,7 +17,6 @@ import heatwake.analysis.rule.Rules;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
-import heatwake.analysis.site.Heater;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -25,21 +24,6 @@ import org.junit.jupiter.api.Test;
 
 /** The road from rules to verdict: silencing, consequences, sides, confidence. */
 class JudgementTest {
-  private static final double L_PER_MIN = 1e-3 / 60;
-
-  private static Flag flag(String rule, Side side, long fromMin, long toMin, Channel... channels) {
-    return new Flag(
-        rule,
-        side,
-        Severity.WARNING,
-        fromMin * 60_000,
-        toMin * 60_000,
-        "evidence of " + rule,
-        List.of(),
-        "look at it",
-        Set.of(channels));
-  }
-
   private static List<String> rules(List<Flag> flags) {
     return flags.stream().map(Flag::rule).toList();
   }
@@ -160,19 +144,6 @@ class JudgementTest {
     assertThat(Weighing.isOutlasted(Side.MEASUREMENT, Side.SCHEDULE, List.of(clip, set))).isFalse();
   }
 
-  private static Flag alarm(Flag flag) {
-    return new Flag(
-        flag.rule(),
-        flag.side(),
-        Severity.ALARM,
-        flag.startMs(),
-        flag.endMs(),
-        flag.evidence(),
-        flag.causes(),
-        flag.nextCheck(),
-        flag.channels());
-  }
-
   /** However much speaks for the first, the second has to be mended too. */
   @Test
   void aSecondCauseIsToldBeforeTheLastSymptomOfTheFirst() {
@@ -207,125 +178,6 @@ class JudgementTest {
     assertThat(Analysis.of(run.recording()).verdict().wouldDecide())
         .containsExactly(
             "clip air-in or air-ambient, on which the heat that the nameplate promises depends");
-  }
-
-  // Consequences.
-
-  @Test
-  void oneCauseGivesOneFlagThatNamesWhatFollows() {
-    List<Flag> roots =
-        Consequences.fold(
-            List.of(
-                flag("high-pressure", Side.REFRIGERANT, 10, 500),
-                flag("low-heater-flow", Side.WATER, 5, 600),
-                flag("condenser-approach", Side.WATER, 10, 500),
-                flag("low-cop", Side.UNDECIDED, 10, 500)),
-            List.of(),
-            Heater.UNKNOWN);
-    assertThat(rules(roots)).containsExactly("low-heater-flow");
-    assertThat(roots.get(0).evidence())
-        .isEqualTo(
-            "evidence of low-heater-flow. Follows from it: high-pressure (evidence of"
-                + " high-pressure); condenser-approach (evidence of condenser-approach); low-cop"
-                + " (evidence of low-cop)");
-    assertThat(roots.get(0).consequences())
-        .containsExactly(
-            new Consequence("high-pressure", "evidence of high-pressure"),
-            new Consequence("condenser-approach", "evidence of condenser-approach"),
-            new Consequence("low-cop", "evidence of low-cop"));
-  }
-
-  /** Little water raises the condensing pressure, against which the motor draws more. */
-  @Test
-  void littleWaterExplainsTheCurrentItBrings() {
-    assertThat(
-            rules(
-                Consequences.fold(
-                    List.of(
-                        flag("overcurrent", Side.ELECTRICAL, 10, 500),
-                        flag("condenser-approach", Side.WATER, 10, 500),
-                        flag("low-heater-flow", Side.WATER, 5, 600)),
-                    List.of(),
-                    Heater.UNKNOWN)))
-        .containsExactly("low-heater-flow");
-  }
-
-  /** Where the circuit condenses no higher, the current has a cause of its own. */
-  @Test
-  void littleWaterThatLiftsNoPressureExplainsNoCurrent() {
-    for (String littleWater : List.of("low-heater-flow", "falling-flow")) {
-      assertThat(
-              rules(
-                  Consequences.fold(
-                      List.of(
-                          flag("overcurrent", Side.ELECTRICAL, 10, 500),
-                          flag(littleWater, Side.WATER, 5, 600)),
-                      List.of(),
-                      Heater.UNKNOWN)))
-          .containsExactly("overcurrent", littleWater);
-    }
-  }
-
-  @Test
-  void whatThePoolLosesIsNoConsequenceOfTheMachine() {
-    assertThat(
-            rules(
-                Consequences.fold(
-                    List.of(
-                        flag("falling-flow", Side.WATER, 5, 600),
-                        flag("heat-loss", Side.POOL, 0, 600)),
-                    List.of(),
-                    Heater.UNKNOWN)))
-        .containsExactly("falling-flow", "heat-loss");
-  }
-
-  @Test
-  void aCauseExplainsOnlyWhatHappenedWithIt() {
-    assertThat(
-            rules(
-                Consequences.fold(
-                    List.of(
-                        flag("low-heater-flow", Side.WATER, 5, 60),
-                        flag("low-heat", Side.UNDECIDED, 100, 500)),
-                    List.of(),
-                    Heater.UNKNOWN)))
-        .containsExactly("low-heater-flow", "low-heat");
-  }
-
-  @Test
-  void flowThatFellBelowTheMinimumIsTheFiltersDoing() {
-    assertThat(
-            rules(
-                Consequences.fold(
-                    List.of(
-                        flag("falling-flow", Side.WATER, 0, 600),
-                        flag("low-heater-flow", Side.WATER, 300, 600)),
-                    List.of(),
-                    Heater.UNKNOWN)))
-        .containsExactly("falling-flow");
-    assertThat(
-            rules(
-                Consequences.fold(
-                    List.of(
-                        flag("falling-flow", Side.WATER, 0, 600),
-                        flag("low-heater-flow", Side.WATER, 5, 600)),
-                    List.of(),
-                    Heater.UNKNOWN)))
-        .containsExactly("falling-flow", "low-heater-flow");
-  }
-
-  @Test
-  void theGravestOfTheConsequencesCounts() {
-    Flag alarm =
-        new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
-    assertThat(
-            Consequences.fold(
-                    List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)),
-                    List.of(),
-                    Heater.UNKNOWN)
-                .get(0)
-                .severity())
-        .isEqualTo(Severity.ALARM);
   }
 
   // Verdicts from whole evidence.
@@ -381,118 +233,6 @@ class JudgementTest {
         .containsExactly("no rule fired, but too little is measured to call the heater sound");
   }
 
-  @Test
-  void moreHeatThanTheNameplateIsNoProofOfHealth() {
-    Verdict verdict = verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.45, 0.05).evidence());
-    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
-    assertThat(verdict.wouldDecide().get(0)).startsWith("check the flow meter");
-  }
-
-  /** First law: a compressor adds its work to the water, it never cools it. */
-  @Test
-  void aHeaterThatSeemsToCoolItsWaterIsMeasuredWrongly() {
-    Judgement judgement =
-        Judgement.of(
-            AtDuty.sound()
-                .set(DutyFigure.HEAT_RATIO, -0.2, 0.03)
-                .set(DutyFigure.COP_RATIO, -0.2, 0.03)
-                .evidence());
-    assertThat(rules(judgement.flags())).containsExactly("low-heat");
-    assertThat(judgement.flags().get(0).evidence())
-        .contains(
-            ". But heat of −20 ± 6 % of the nameplate's cannot be right: a heater whose compressor"
-                + " runs does not cool its water");
-    assertThat(judgement.verdict().side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(judgement.verdict().because().get(0)).startsWith("low-heat: ");
-    assertThat(judgement.verdict().wouldDecide().get(0))
-        .startsWith("Zero the probe pair: ")
-        .contains("Compare both water probes");
-  }
-
-  @Test
-  void noHeatAtAllMayBe() {
-    Judgement judgement =
-        Judgement.of(
-            AtDuty.sound()
-                .set(DutyFigure.HEAT_RATIO, -0.02, 0.03)
-                .set(DutyFigure.COP_RATIO, -0.02, 0.03)
-                .evidence());
-    assertThat(judgement.verdict().side()).isNotEqualTo(Side.MEASUREMENT);
-    assertThat(judgement.flags()).noneMatch(flag -> flag.evidence().contains("cannot be right"));
-  }
-
-  @Test
-  void halfAsMuchHeatAgainAsThePlateIsMeasuredWrongly() {
-    Verdict verdict = verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.7, 0.06).evidence());
-    assertThat(verdict.side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(verdict.because())
-        .containsExactly(
-            "heat of 170 ± 12 % of the nameplate's cannot be right: no heater gives half as much"
-                + " again as its plate");
-    assertThat(verdict(AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.6, 0.06).evidence()).side())
-        .isEqualTo(Side.UNDECIDED);
-  }
-
-  @Test
-  void heatThatGrowsWithoutPowerIsMeasuredWrongly() {
-    AtDuty grown =
-        AtDuty.sound()
-            .set(DutyFigure.HEAT_RATIO, 0.92, 0.06)
-            .then()
-            .set(DutyFigure.HEAT_RATIO, 1.4, 0.09);
-    Verdict verdict = verdict(grown.evidence());
-    assertThat(verdict.side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(verdict.because())
-        .containsExactly(
-            "heat that grows from 92 % to 140 % of the nameplate's while the power stays cannot be"
-                + " right: a water probe drifts or the flow meter misleads");
-    // With the power the heat may grow: an inverter that speeds up.
-    assertThat(verdict(grown.set(DutyFigure.POWER_RATIO, 1.5, 0.03).evidence()).because())
-        .noneMatch(text -> text.contains("cannot be right"));
-  }
-
-  @Test
-  void aLossOfHeatThatCannotBeIsNotThePools() {
-    Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.8, 0.06).evidence();
-    long startMin = evidence.duty().get(0).startMs() / 60_000;
-    Flag loss = flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.FLOW_HEATER);
-    assertThat(new FlagSides(evidence).sided(loss).side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(new FlagSides(AtDuty.sound().evidence()).sided(loss).side()).isEqualTo(Side.POOL);
-  }
-
-  /** Set temperature and pool are compared by a clip on the pipe where the pool has no probe. */
-  @Test
-  void aSetTemperatureReadByADoubtedClipIsNotThePools() {
-    Evidence evidence = AtDuty.sound().set(DutyFigure.HEAT_RATIO, 2.0, 0.12).evidence();
-    long startMin = evidence.duty().get(0).startMs() / 60_000;
-    List<Flag> flags =
-        List.of(
-            flag("heat-loss", Side.POOL, startMin, startMin + 60, Channel.WATER_IN),
-            flag("setpoint-unreachable", Side.POOL, startMin, startMin + 60, Channel.WATER_IN));
-    FlagSides sides = new FlagSides(evidence);
-    assertThat(flags.stream().map(sides::sided).map(Flag::side)).containsOnly(Side.MEASUREMENT);
-    assertThat(sides.sided(flags.get(1)).evidence())
-        .startsWith(
-            "evidence of setpoint-unreachable. But that is read by a pipe probe, and heat of");
-    FlagSides sound = new FlagSides(AtDuty.sound().evidence());
-    assertThat(flags.stream().map(sound::sided).map(Flag::side)).containsOnly(Side.POOL);
-  }
-
-  /** Faster than rated costs COP, slower costs heat: physics of exchangers. */
-  @Test
-  void muchMoreHeatAtABetterCopIsMeasuredWrongly() {
-    AtDuty hot =
-        AtDuty.sound().set(DutyFigure.HEAT_RATIO, 1.56, 0.16).set(DutyFigure.COP_RATIO, 1.32, 0.15);
-    assertThat(verdict(hot.evidence()).side()).isEqualTo(Side.MEASUREMENT);
-    assertThat(verdict(hot.evidence()).because().get(0))
-        .startsWith("heat of 156 ± 32 % of the nameplate's at a COP of 132 ± 30 % of it cannot be");
-    // A fast inverter, and one whose plate is stated low.
-    AtDuty fast = hot.set(DutyFigure.COP_RATIO, 0.95, 0.1);
-    assertThat(new FlagSides(fast.evidence()).heatDoubt()).isEmpty();
-    AtDuty low = hot.set(DutyFigure.HEAT_RATIO, 1.4, 0.1).set(DutyFigure.COP_RATIO, 1.3, 0.1);
-    assertThat(new FlagSides(low.evidence()).heatDoubt()).isEmpty();
-  }
-
   /** Whoever is told of the pool wants to know whether the heater is good, or what it ails of. */
   @Test
   void aPoolThatLosesHeatLeavesTheHeaterItsWord() {
@@ -528,124 +268,6 @@ class JudgementTest {
 
   private static Verdict ofPool(Evidence evidence) {
     return reasoning(evidence).verdict(List.of(flag("heat-loss", Side.POOL, 0, 60)));
-  }
-
-  @Test
-  void lowHeatWithAHighApproachAndLowFlowIsWater() {
-    Judgement judgement =
-        Judgement.of(
-            AtDuty.sound()
-                .set(DutyFigure.FLOW, 55 * L_PER_MIN, 1 * L_PER_MIN)
-                .set(DutyFigure.CONDENSER_APPROACH, 16, 0.4)
-                .set(DutyFigure.HEAT_RATIO, 0.82, 0.03)
-                .set(DutyFigure.COP_RATIO, 0.72, 0.03)
-                .set(DutyFigure.POWER_RATIO, 1.14, 0.02)
-                .evidence());
-    assertThat(rules(judgement.flags())).containsExactly("low-heater-flow");
-    assertThat(judgement.flags().get(0).evidence())
-        .contains("Follows from it: ", "condenser-approach (", "low-heat (", "low-cop (");
-    assertThat(judgement.verdict().side()).isEqualTo(Side.WATER);
-    assertThat(judgement.verdict().confidence()).isGreaterThan(0.8);
-  }
-
-  @Test
-  void lowHeatWithLowSuctionAndHighSuperheatIsRefrigerant() {
-    Judgement judgement =
-        Judgement.of(
-            AtDuty.sound()
-                .set(DutyFigure.SUPERHEAT, 16, 0.5)
-                .set(DutyFigure.SUBCOOLING, 0.5, 0.4)
-                .set(DutyFigure.STANDARD_APPROACH, 25, 0.8)
-                .set(DutyFigure.CONDENSER_APPROACH, 5.5, 0.4)
-                .set(DutyFigure.HEAT_RATIO, 0.72, 0.03)
-                .set(DutyFigure.COP_RATIO, 0.82, 0.03)
-                .set(DutyFigure.POWER_RATIO, 0.88, 0.02)
-                .evidence());
-    assertThat(rules(judgement.flags())).containsExactly("low-charge");
-    assertThat(judgement.verdict().side()).isEqualTo(Side.REFRIGERANT);
-  }
-
-  @Test
-  void lowHeatWithASoundCircuitAndLessPowerIsAWornCompressor() {
-    Verdict verdict =
-        verdict(
-            AtDuty.sound()
-                .set(DutyFigure.HEAT_RATIO, 0.68, 0.03)
-                .set(DutyFigure.COP_RATIO, 0.8, 0.03)
-                .set(DutyFigure.POWER_RATIO, 0.84, 0.02)
-                .evidence());
-    assertThat(verdict.side()).isEqualTo(Side.REFRIGERANT);
-    assertThat(verdict.because()).contains("fits a worn compressor");
-  }
-
-  @Test
-  void lowHeatWithNothingElseOutOfPlaceIsUndecided() {
-    // Power as expected, circuit as it should be: the flow meter may be at fault as well.
-    Verdict verdict =
-        verdict(
-            AtDuty.sound()
-                .set(DutyFigure.HEAT_RATIO, 0.8, 0.03)
-                .set(DutyFigure.COP_RATIO, 0.8, 0.03)
-                .evidence());
-    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
-    assertThat(verdict.because().get(0)).startsWith("low-heat: ");
-  }
-
-  @Test
-  void lowHeatWithoutPressuresIsUndecidedAndSaysWhatToClip() {
-    Verdict verdict =
-        verdict(
-            AtDuty.sound()
-                .only(
-                    DutyFigure.HEAT,
-                    DutyFigure.EXPECTED_HEAT,
-                    DutyFigure.HEAT_RATIO,
-                    DutyFigure.FLOW,
-                    DutyFigure.RISE,
-                    DutyFigure.LOAD,
-                    DutyFigure.AIR)
-                .set(DutyFigure.HEAT_RATIO, 0.7, 0.03)
-                .evidence());
-    assertThat(verdict.side()).isEqualTo(Side.UNDECIDED);
-    assertThat(verdict.wouldDecide().toString()).contains("pressure-suction");
-  }
-
-  @Test
-  void aHighApproachWithoutSubcoolingMayBeScaleOrCharge() {
-    Judgement judgement =
-        Judgement.of(
-            AtDuty.sound()
-                .without(DutyFigure.SUBCOOLING)
-                .set(DutyFigure.CONDENSER_APPROACH, 18, 0.4)
-                .evidence());
-    assertThat(rules(judgement.flags())).containsExactly("condenser-approach");
-    assertThat(judgement.verdict().side()).isEqualTo(Side.UNDECIDED);
-    assertThat(judgement.verdict().wouldDecide())
-        .contains("clip pressure-discharge and temp-liquid");
-  }
-
-  @Test
-  void airInTheCircuitShowsWhileItRests() {
-    Verdict verdict =
-        verdict(
-            AtDuty.sound()
-                .set(DutyFigure.CONDENSER_APPROACH, 17, 0.4)
-                .set(DutyFigure.SUBCOOLING, 8, 0.4)
-                .set(DutyFigure.STANDING_EXCESS, 6, 0.8)
-                .evidence());
-    assertThat(verdict.side()).isEqualTo(Side.REFRIGERANT);
-  }
-
-  @Test
-  void aMotorThatDrawsTooMuchIsElectrical() {
-    Verdict verdict =
-        verdict(
-            AtDuty.sound()
-                .set(DutyFigure.COP_RATIO, 0.65, 0.03)
-                .set(DutyFigure.POWER_RATIO, 1.5, 0.03)
-                .set(DutyFigure.UNEXPLAINED_POWER_RATIO, 1.35, 0.03)
-                .evidence());
-    assertThat(verdict.side()).isEqualTo(Side.ELECTRICAL);
   }
 
   @Test

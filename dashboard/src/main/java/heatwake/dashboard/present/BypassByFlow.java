@@ -1,7 +1,7 @@
 package heatwake.dashboard.present;
 
 import heatwake.analysis.finding.BypassFigures;
-import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.OptionalDouble;
 

@@ -1,9 +1,9 @@
 package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.phase.Phase;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 

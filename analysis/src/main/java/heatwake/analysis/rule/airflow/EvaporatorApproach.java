@@ -7,7 +7,6 @@ import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Corroboration;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
@@ -17,6 +16,7 @@ import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.PartLoad;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -102,11 +102,12 @@ public final class EvaporatorApproach implements Rule {
       return Outcome.notEnoughData(
           "evaporating temperature or entering air not known while running steadily");
     }
+    PartLoad partLoad = PartLoad.in(evidence);
     return Spell.where(
             judged,
             duty ->
                 tooFar(duty)
-                    && !mayBeSlowed(evidence, duty)
+                    && !mayBeSlowed(partLoad, duty)
                     && !Starvation.shows(duty)
                     && !IcedCoil.mayBe(duty))
         .map(spell -> Outcome.flagged(flag(spell)))
@@ -118,12 +119,12 @@ public final class EvaporatorApproach implements Rule {
    * practice): the approach then goes less with the heat than it does with all of its air, and as
    * measured it is not large.
    */
-  private static boolean mayBeSlowed(Evidence evidence, Duty duty) {
+  private static boolean mayBeSlowed(PartLoad partLoad, Duty duty) {
     double approachK = duty.of(DutyFigure.EVAPORATOR_APPROACH).orElseThrow().value();
-    return !evidence.recording().rig().heater().isFixedSpeed()
+    return partLoad.isPossible()
         && duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < SLOW_POWER_RATIO).isPresent()
         && (approachK < MIDDLING_APPROACH_K
-            || (PartLoad.isByCop(evidence, duty) && approachK < SOFT_LIMIT_K));
+            || (partLoad.isByCop(duty) && approachK < SOFT_LIMIT_K));
   }
 
   private static boolean tooFar(Duty duty) {

@@ -1,10 +1,6 @@
 package heatwake.analysis.rule.airflow;
 
-import heatwake.analysis.duty.Duty;
-import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Trace;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
@@ -12,29 +8,16 @@ import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Starvation;
-import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * Evaporating below freezing with heat that falls until a defrost, or from start to start; or ice
  * where no sound coil has any.
  */
 public final class Frosting implements Rule {
-  private static final List<String> CAUSES =
-      List.of(
-          "defrost that does not come: coil sensor loose or control faulty",
-          "dirty coil or weak fan, so that the coil runs colder than it should",
-          "reversing valve that does not change over",
-          "air colder than the heater is made for");
-
-  private static final String NEXT_CHECK =
-      "Look at the coil just before a defrost: ice right through the fins means that defrosts"
-          + " come too late. Check the defrost sensor's seat.";
-
   @Override
   public String id() {
     return "frosting";
@@ -75,12 +58,13 @@ public final class Frosting implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
+    FrostingFlag told = new FrostingFlag(id());
     Optional<double[]> heat = evidence.trace(Trace.Kind.HEAT);
     Optional<double[]> output = heat.isPresent() ? heat : evidence.trace(Trace.Kind.RISE);
     Optional<double[]> evaporating = evidence.trace(Trace.Kind.EVAPORATING);
     Channel air = evidence.timeline().preferred(Channel.AIR_IN, Channel.AIR_AMBIENT);
     if (output.isEmpty()) {
-      return iced(evidence)
+      return iced(evidence, told)
           .map(Outcome::flagged)
           .orElseGet(() -> Outcome.notEnoughData("neither heat nor the water's rise known"));
     }
@@ -103,10 +87,10 @@ public final class Frosting implements Rule {
     List<IcingStretch> icy = stretches.stream().filter(IcingStretch::ices).toList();
     List<IcingStretch> lost = icy.stream().filter(one -> isIce(evidence, one)).toList();
     if (!lost.isEmpty()) {
-      return Outcome.flagged(flag(lost, sentence(lost)));
+      return Outcome.flagged(told.lost(lost));
     }
-    return iced(evidence)
-        .or(() -> FallingPeaks.of(icy).map(falling -> flag(icy, falling.words())))
+    return iced(evidence, told)
+        .or(() -> FallingPeaks.of(icy).map(falling -> told.over(icy, falling.words())))
         .map(Outcome::flagged)
         .orElseGet(Outcome::clear);
   }
@@ -130,68 +114,7 @@ public final class Frosting implements Rule {
   }
 
   /** Ice on a coil that is not short of refrigerant; for one that is see low-charge. */
-  private Optional<Flag> iced(Evidence evidence) {
-    return IcedCoil.of(evidence).filter(coil -> !coil.isStarved()).map(this::flag);
-  }
-
-  /** Of the stretch that lost most; the first of several that lost as much. */
-  private static String sentence(List<IcingStretch> lost) {
-    IcingStretch worst =
-        lost.stream().reduce((one, other) -> other.loss() > one.loss() ? other : one).orElseThrow();
-    return "Heat fell by "
-        + Wording.percent(worst.loss())
-        + " in "
-        + Wording.duration((worst.endMs() - worst.startMs()) / 1e3)
-        + (worst.defrosted() ? " before a defrost" : " without a defrost")
-        + (Double.isNaN(worst.evaporatingK())
-            ? " in air of " + Wording.celsius(worst.airK())
-            : ", evaporating at " + Wording.celsius(worst.evaporatingK()))
-        + (lost.size() > 1 ? "; the same " + lost.size() + " times" : "");
-  }
-
-  private Flag flag(IcedCoil coil) {
-    Duty ends = coil.ends();
-    String evidence =
-        "Evaporating at "
-            + Wording.celsius(ends.of(DutyFigure.EVAPORATING).orElseThrow().value())
-            + " in air of "
-            + Wording.celsius(ends.of(DutyFigure.AIR).orElseThrow().value())
-            + " at the end of "
-            + coil.times()
-            + " stretches of running"
-            + (coil.inWarmAir() ? "; a sound coil does not ice in such air" : "");
-    List<String> causes =
-        coil.inWarmAir()
-            ? List.of(
-                "dirty coil fins",
-                "fan weak, slow or fitted wrong way",
-                "too little refrigerant, or an expansion valve letting too little through")
-            : CAUSES;
-    return new Flag(
-        id(),
-        coil.isTold() ? Side.AIRFLOW : Side.UNDECIDED,
-        Severity.WARNING,
-        ends.startMs(),
-        ends.endMs(),
-        evidence,
-        causes,
-        coil.inWarmAir()
-            ? "Look through the coil against the light and wash it if needed; see that the fan turns"
-                + " the right way at full speed (power off and fan still before reaching in)."
-            : NEXT_CHECK,
-        Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));
-  }
-
-  private Flag flag(List<IcingStretch> icy, String evidence) {
-    return new Flag(
-        id(),
-        Side.AIRFLOW,
-        Severity.WARNING,
-        icy.get(0).startMs(),
-        icy.get(icy.size() - 1).endMs(),
-        evidence,
-        CAUSES,
-        NEXT_CHECK,
-        Set.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.PRESSURE_SUCTION));
+  private static Optional<Flag> iced(Evidence evidence, FrostingFlag told) {
+    return IcedCoil.of(evidence).filter(coil -> !coil.isStarved()).map(told::iced);
   }
 }

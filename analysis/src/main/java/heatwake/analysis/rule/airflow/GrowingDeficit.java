@@ -1,8 +1,8 @@
 package heatwake.analysis.rule.airflow;
 
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Comparator;
 import java.util.Optional;

@@ -1,9 +1,9 @@
 package heatwake.analysis.rule.airflow;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;

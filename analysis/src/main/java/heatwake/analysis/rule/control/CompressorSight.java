@@ -51,7 +51,7 @@ final class CompressorSight {
 
   /** Mean power while the compressor runs, W; nothing where it never does. */
   private static double whileRunning(Evidence evidence, CountedPower counted) {
-    PhaseGrid phases = PhaseGrid.of(evidence.timeline(), evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] powerW = counted.powerW();
     double sum = 0;
     int count = 0;

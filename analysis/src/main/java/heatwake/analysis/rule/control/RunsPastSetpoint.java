@@ -8,13 +8,13 @@ import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.EnumSet;
 import java.util.List;
@@ -65,7 +65,7 @@ public final class RunsPastSetpoint implements Rule {
     if (!timeline.has(Channel.WATER_POOL) && !timeline.has(Channel.WATER_IN)) {
       return Outcome.notEnoughData("no water-pool or water-in reading");
     }
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] water = cooler(evidence);
     double limitK = setpointK.getAsDouble() + OVERSHOOT_K + Doubt.FACTOR * uncertaintyK(evidence);
     int smooth = (int) Math.max(1, Math.round(SMOOTH_S / timeline.stepS()));

@@ -32,9 +32,9 @@ final class AfterRuns {
   AfterRuns(Evidence evidence, FanDraw draw) {
     this.evidence = evidence;
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.draw = draw;
-    this.since = new OnSinceTheStart(evidence, draw.channel());
+    this.since = new OnSinceTheStart(evidence, draw);
   }
 
   /**

@@ -65,7 +65,7 @@ public final class DoubtfulSupply {
   /** Mean over steady running; NaN without any. */
   private static double steady(Channel channel, Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     return Stretch.meanWhere(timeline.of(channel), i -> phases.is(i, Phase.STEADY));
   }
 }

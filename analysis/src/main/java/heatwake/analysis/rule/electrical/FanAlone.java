@@ -25,26 +25,37 @@ final class FanAlone {
   private final PhaseGrid phases;
   private final Track moves;
   private final Track slide;
+  private final List<Stretch> spells;
 
   private FanAlone(Timeline timeline, PhaseGrid phases, Track moves, Track slide) {
     this.timeline = timeline;
     this.phases = phases;
     this.moves = moves;
     this.slide = slide;
+    this.spells = notRunningOn();
   }
 
-  static FanAlone in(Evidence evidence) {
+  /** Those of a run; empty where neither power nor current is read. */
+  static Optional<FanAlone> in(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    return new FanAlone(
-        timeline,
-        phases,
-        WaterMovement.of(timeline),
-        SlidingPipes.standing(timeline, phases::compressorRuns));
+    if (!timeline.has(timeline.preferred(Channel.POWER, Channel.CURRENT))) {
+      return Optional.empty();
+    }
+    PhaseGrid phases = evidence.phaseGrid();
+    return Optional.of(
+        new FanAlone(
+            timeline,
+            phases,
+            WaterMovement.of(timeline),
+            SlidingPipes.standing(timeline, phases::compressorRuns)));
   }
 
   /** Such times, not running on after a stop, and not known to be without water. */
   List<Stretch> spells() {
+    return spells;
+  }
+
+  private List<Stretch> notRunningOn() {
     int runOn = (int) (RUN_ON_S / timeline.stepS());
     return Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN) && !stands(i)).stream()
         .filter(spell -> spell.durationS(timeline) >= TRY_S)

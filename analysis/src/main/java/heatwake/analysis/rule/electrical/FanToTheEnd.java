@@ -1,8 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.air.IcingAir;
-import heatwake.analysis.phase.Phase;
-import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
@@ -29,22 +27,15 @@ public final class FanToTheEnd {
   /** Nor runs on for so long where there is nothing to thaw; ours, as three restart delays, s. */
   private static final double LEAST_WITHOUT_ICE_S = 900;
 
-  /** A rest that shows what is drawn at rest, s; ours. */
-  private static final double REST_S = 180;
-
-  /** A crankcase heater is on at rest too, so that a rest draws no less than this share; ours. */
-  private static final double REST_SHARE = 0.5;
-
   private FanToTheEnd() {}
 
   /** What was seen, in words; empty if nothing was. */
   public static Optional<String> words(Evidence evidence) {
-    return FanDraw.in(evidence).flatMap(draw -> words(evidence, draw));
+    return FanAlone.in(evidence).flatMap(fan -> words(evidence, fan));
   }
 
-  private static Optional<String> words(Evidence evidence, FanDraw draw) {
+  private static Optional<String> words(Evidence evidence, FanAlone fan) {
     Timeline timeline = evidence.timeline();
-    FanAlone fan = draw.alone();
     List<Stretch> spells = fan.spells();
     return spells.isEmpty()
         ? Optional.empty()
@@ -52,8 +43,8 @@ public final class FanToTheEnd {
             .filter(fan::isCutOffAfter)
             .filter(spell -> fan.followsARun(spell) || !fan.compressorRan(0, spell.from()))
             .filter(spell -> spell.durationS(timeline) >= leastS(timeline, spell))
-            .filter(spell -> !fan.mayThaw(spell) && !draw.other().isIn(spell))
-            .filter(spell -> !mayBeCrankcaseHeater(evidence, draw.channel(), spell))
+            .filter(spell -> !fan.mayThaw(spell))
+            .filter(spell -> isTheFan(evidence, FanDraw.of(evidence, fan), spell))
             .flatMap(spell -> words(evidence, spell));
   }
 
@@ -62,15 +53,10 @@ public final class FanToTheEnd {
     return spell.mean(timeline.of(air)) > IcingAir.NO_COIL_ABOVE_K ? LEAST_WITHOUT_ICE_S : LEAST_S;
   }
 
-  private static boolean mayBeCrankcaseHeater(Evidence evidence, Channel channel, Stretch spell) {
-    Timeline timeline = evidence.timeline();
-    double[] draw = timeline.of(channel);
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    double most = REST_SHARE * MotorDraw.middle(draw, spell);
-    return SmallDraw.isIn(evidence, channel, spell)
-        && Stretch.where(phases.size(), i -> phases.is(i, Phase.CIRCULATING)).stream()
-            .filter(rest -> rest.durationS(timeline) >= REST_S)
-            .noneMatch(rest -> MotorDraw.middle(draw, rest) < most);
+  /** A crankcase heater is on at rest too, so that no rest draws much less. */
+  private static boolean isTheFan(Evidence evidence, FanDraw draw, Stretch spell) {
+    return !draw.other().isIn(spell)
+        && (!SmallDraw.isIn(evidence, draw.channel(), spell) || draw.quiet().isBeside(spell));
   }
 
   private static Optional<String> words(Evidence evidence, Stretch spell) {

@@ -1,7 +1,6 @@
 package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -9,15 +8,18 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Steps of a load that comes and goes on top of the running compressor. */
+/**
+ * Levels of the draw, held over some minutes, and steps between them: a load that comes and goes on
+ * top of the running compressor shows by such.
+ */
 final class LoadSteps {
-  /** A step is seen between means over so long, s; ours. */
+  /** A level is the mean over so long, s; ours. */
   private static final double LEVEL_S = 180;
 
   /** It is the load's within this share; ours, as a clamp adds currents of unlike phase. */
   private static final double ALIKE = 0.25;
 
-  /** And within so little the means keep their level before it and after it; ours. */
+  /** And within so little of it the draw keeps to the level before it and after it; ours. */
   private static final double FLAT = 0.2;
 
   /** A step would have shown where this much of the time keeps its level; ours. */
@@ -28,12 +30,21 @@ final class LoadSteps {
   private final int level;
   private final int edge;
 
-  LoadSteps(Evidence evidence, Channel channel) {
-    Timeline timeline = evidence.timeline();
+  LoadSteps(Timeline timeline, Channel channel) {
     this.draw = timeline.of(channel);
     this.means = new MovingMean(draw);
     this.level = timeline.instants(LEVEL_S);
     this.edge = timeline.intervalInstants(channel);
+  }
+
+  /** The lowest level that was held in a stretch; infinite where it is too short for one. */
+  double lowest(Stretch stretch) {
+    double lowest = Double.POSITIVE_INFINITY;
+    for (int from = stretch.from(); from + level <= stretch.to(); from += level) {
+      double mean = means.mean(from, from + level);
+      lowest = mean < lowest ? mean : lowest;
+    }
+    return lowest;
   }
 
   /** Steps by some size, up and down, in a stretch of steady running. */

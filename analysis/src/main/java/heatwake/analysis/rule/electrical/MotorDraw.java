@@ -6,9 +6,6 @@ import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
-import java.util.Arrays;
-import org.apache.commons.statistics.descriptive.Median;
-import org.apache.commons.statistics.descriptive.NaNPolicy;
 
 /** The electric draw of a run, by which tries of the compressor are told from a fan and a rest. */
 final class MotorDraw {
@@ -45,7 +42,7 @@ final class MotorDraw {
 
   /** Tries among the draws of a fan alone. */
   StartTries besideFan(Stretch fanAlone) {
-    double fan = middle(draw, fanAlone);
+    double fan = fanAlone.middle(draw);
     return running > fan ? above(fan + WAY_TO_RUNNING * (running - fan), fanAlone) : none();
   }
 
@@ -73,23 +70,17 @@ final class MotorDraw {
 
   /** As seen, else by the nameplate. */
   private static double running(Evidence evidence, Channel channel, double[] draw) {
-    PhaseGrid phases = PhaseGrid.of(evidence.timeline(), evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] whileRunning = draw.clone();
     for (int i = 0; i < whileRunning.length; i++) {
       whileRunning[i] = phases.compressorRuns(i) ? whileRunning[i] : Double.NaN;
     }
-    double seen = middle(whileRunning, new Stretch(0, whileRunning.length));
+    double seen = new Stretch(0, whileRunning.length).middle(whileRunning);
     if (!Double.isNaN(seen)) {
       return seen;
     }
     Heater heater = evidence.recording().rig().heater();
     return (channel == Channel.POWER ? heater.greatestRatedW() : heater.currentMaxA())
         .orElse(Double.NaN);
-  }
-
-  static double middle(double[] values, Stretch stretch) {
-    return Median.withDefaults()
-        .with(NaNPolicy.EXCLUDE)
-        .evaluate(Arrays.copyOfRange(values, stretch.from(), stretch.to()));
   }
 }

@@ -2,11 +2,9 @@ package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.rule.HeatCall;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.control.RestartTooSoon;
-import heatwake.analysis.rule.water.MeasuredFlow;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
@@ -21,22 +19,6 @@ public final class NoCompressor implements Rule {
 
   /** So many short tries count; ours. */
   private static final int TRIES = 3;
-
-  private static final double THAWS_WITHIN_S = 3600;
-
-  /**
-   * Any thermostat calls for heat with the water this far below the set temperature; common
-   * practice: differentials of 0.3 to 2 K, K.
-   */
-  private static final double CALLS_FOR_CERTAIN_K = 2.5;
-
-  /** Most do with the water this far below, K; common practice, as above. */
-  private static final double MOSTLY_CALLS_K = 1;
-
-  /**
-   * A fan that comes on out of a rest in which no crankcase heater was on waits so long, s; ours.
-   */
-  private static final double OUT_OF_A_REST_S = 1200;
 
   @Override
   public String id() {
@@ -87,46 +69,41 @@ public final class NoCompressor implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Timeline timeline = evidence.timeline();
-    Optional<FanDraw> seen = FanDraw.in(evidence);
+    Optional<FanAlone> seen = FanAlone.in(evidence);
     if (seen.isEmpty()) {
       return Outcome.notEnoughData("no power or current reading, so the fan is not seen");
     }
-    MotorDraw draw = MotorDraw.in(evidence);
-    FanAlone fan = seen.get().alone();
-    OtherLoad other = seen.get().other();
-    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, draw, seen.get().own());
-    double delayS =
-        evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
-    double longS = Math.max(FAN_ALONE_S, 2 * delayS);
+    FanAlone fan = seen.get();
+    MotorDraw motor = MotorDraw.in(evidence);
+    NoCompressorFlag told = new NoCompressorFlag(id(), evidence, motor);
+    Optional<FanDraw> draw =
+        fan.spells().isEmpty() ? Optional.empty() : Optional.of(FanDraw.of(evidence, fan));
+    return draw.flatMap(one -> inVain(evidence, one, motor, told))
+        .or(
+            () ->
+                fan.lastRest()
+                    .filter(rest -> motor.atRest(rest).areSeveral())
+                    .map(told::triedFromRest))
+        .or(() -> draw.flatMap(one -> afterRuns(evidence, one, motor, told)))
+        .map(Outcome::flagged)
+        .orElseGet(Outcome::clear);
+  }
+
+  /** One fan that waited for long, or some tries in a row. */
+  private static Optional<Flag> inVain(
+      Evidence evidence, FanDraw draw, MotorDraw motor, NoCompressorFlag told) {
+    Timeline timeline = evidence.timeline();
+    UnansweredCall unanswered = new UnansweredCall(evidence, draw, motor);
+    FanAlone fan = draw.alone();
+    double longS = longS(evidence);
     int tries = 0;
     Stretch firstTry = null;
     for (Stretch spell : fan.spells()) {
-      StartTries motor = draw.besideFan(spell);
-      // The end of the run may cut off one more try.
-      if (fan.endsInAStart(spell) && !(motor.areSeveral() && fan.isCutOffAfter(spell))) {
+      if (!unanswered.isProvedBy(spell)) {
         continue;
       }
-      HeatCall call = HeatCall.over(evidence, spell.from(), spell.to());
-      // After a compressor run the pool may simply be warm: then only a known set temperature, or
-      // the tries of the control, show a call.
-      boolean calls =
-          motor.areSeveral()
-              || (call.mayCall() && (call.belowSetK().isPresent() || !fan.followsARun(spell)));
-      double seconds = spell.durationS(timeline);
-      boolean isProof =
-          motor.areSeveral()
-              || (hasItsFlow(evidence, spell)
-                  && !other.isIn(spell)
-                  && (!SmallDraw.isIn(evidence, draw.channel(), spell)
-                      || isCertain(evidence, call)
-                      || (seconds >= OUT_OF_A_REST_S
-                          && isLikely(evidence, seen.get(), spell, call))));
-      if (!calls || !isProof || (fan.mayThaw(spell) && seconds < THAWS_WITHIN_S)) {
-        continue;
-      }
-      if (seconds >= longS) {
-        return Outcome.flagged(told.fanAlone(spell, spell, 1));
+      if (spell.durationS(timeline) >= longS) {
+        return Optional.of(told.fanAlone(draw.own(), spell, spell, 1));
       }
       if (firstTry != null && fan.compressorRan(firstTry.from(), spell.from())) {
         tries = 0;
@@ -134,46 +111,27 @@ public final class NoCompressor implements Rule {
       firstTry = tries == 0 ? spell : firstTry;
       tries++;
       if (tries >= TRIES && !fan.compressorRan(spell.to(), timeline.size())) {
-        return Outcome.flagged(told.fanAlone(firstTry, spell, tries));
+        return Optional.of(told.fanAlone(draw.own(), firstTry, spell, tries));
       }
     }
-    AfterRuns afterRuns = new AfterRuns(evidence, seen.get());
-    return fan.lastRest()
-        .filter(last -> draw.atRest(last).areSeveral())
-        .map(told::triedFromRest)
-        .or(() -> afterRuns(evidence, fan, afterRuns, longS, told))
-        .map(Outcome::flagged)
-        .orElseGet(Outcome::clear);
+    return Optional.empty();
   }
 
   private static Optional<Flag> afterRuns(
-      Evidence evidence, FanAlone fan, AfterRuns afterRuns, double longS, NoCompressorFlag told) {
-    List<Stretch> fans =
-        fan.spells().stream().filter(spell -> hasItsFlow(evidence, spell)).toList();
-    List<Stretch> found = afterRuns.of(fans, longS);
+      Evidence evidence, FanDraw draw, MotorDraw motor, NoCompressorFlag told) {
+    UnansweredCall unanswered = new UnansweredCall(evidence, draw, motor);
+    List<Stretch> fans = draw.alone().spells().stream().filter(unanswered::hasItsFlow).toList();
+    List<Stretch> found = new AfterRuns(evidence, draw).of(fans, longS(evidence));
     return found.isEmpty()
         ? Optional.empty()
-        : Optional.of(told.fanAlone(found.get(0), found.get(found.size() - 1), found.size()));
+        : Optional.of(
+            told.fanAlone(draw.own(), found.get(0), found.get(found.size() - 1), found.size()));
   }
 
-  /** Whether nothing shows that too little water holds the heater back. */
-  private static boolean hasItsFlow(Evidence evidence, Stretch spell) {
-    return MeasuredFlow.in(evidence).filter(flow -> flow.isLow(spell)).isEmpty();
-  }
-
-  /** Whether heat is called for though nothing but the water says so. */
-  private static boolean isCertain(Evidence evidence, HeatCall call) {
-    return call.calls()
-        && call.belowSetK().getAsDouble() > CALLS_FOR_CERTAIN_K
-        && neverRan(evidence);
-  }
-
-  /** Whether the water says so, and what draws so little is no crankcase heater. */
-  private static boolean isLikely(Evidence evidence, FanDraw draw, Stretch spell, HeatCall call) {
-    return call.isBelowSetBy(MOSTLY_CALLS_K) && neverRan(evidence) && draw.quiet().isBefore(spell);
-  }
-
-  private static boolean neverRan(Evidence evidence) {
-    return evidence.phases().stream().noneMatch(span -> span.phase().compressorRuns());
+  /** From so long on a fan alone waits for no delay, s. */
+  private static double longS(Evidence evidence) {
+    double delayS =
+        evidence.recording().rig().heater().restartDelayS().orElse(RestartTooSoon.DEFAULT_DELAY_S);
+    return Math.max(FAN_ALONE_S, 2 * delayS);
   }
 }

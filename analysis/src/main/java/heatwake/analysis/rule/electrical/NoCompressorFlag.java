@@ -17,13 +17,11 @@ final class NoCompressorFlag {
   private final String rule;
   private final Evidence evidence;
   private final MotorDraw draw;
-  private final OwnFan own;
 
-  NoCompressorFlag(String rule, Evidence evidence, MotorDraw draw, OwnFan own) {
+  NoCompressorFlag(String rule, Evidence evidence, MotorDraw draw) {
     this.rule = rule;
     this.evidence = evidence;
     this.draw = draw;
-    this.own = own;
   }
 
   /** The motor was tried over a rest without a fan before. */
@@ -37,8 +35,13 @@ final class NoCompressorFlag {
             + draw.atRest(rest).words());
   }
 
-  /** The fan ran alone, so many times. */
-  Flag fanAlone(Stretch first, Stretch last, int times) {
+  /**
+   * The fan ran alone.
+   *
+   * @param own what the heater's fan is known to draw
+   * @param times how often, from the first to the last
+   */
+  Flag fanAlone(OwnFan own, Stretch first, Stretch last, int times) {
     Timeline timeline = evidence.timeline();
     StartTries motor = draw.besideFan(last);
     StringBuilder text = new StringBuilder(120);

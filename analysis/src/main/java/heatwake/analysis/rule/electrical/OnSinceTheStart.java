@@ -2,7 +2,6 @@ package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
@@ -34,11 +33,11 @@ final class OnSinceTheStart {
   private final double[] draw;
   private final LoadSteps steps;
 
-  OnSinceTheStart(Evidence evidence, Channel channel) {
+  OnSinceTheStart(Evidence evidence, FanDraw draw) {
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
-    this.draw = timeline.of(channel);
-    this.steps = new LoadSteps(evidence, channel);
+    this.phases = evidence.phaseGrid();
+    this.draw = timeline.of(draw.channel());
+    this.steps = draw.steps();
   }
 
   /** Whether that is what stands over a stretch after a run of the compressor. */
@@ -48,7 +47,7 @@ final class OnSinceTheStart {
       return false;
     }
     Stretch run = runs.get(runs.size() - 1);
-    double level = MotorDraw.middle(draw, left);
+    double level = left.middle(draw);
     double restLevel = restBefore(run);
     return (left.from() - run.to()) * timeline.stepS() <= WITH_THE_STOP_S
         && restLevel < REST_SHARE * level
@@ -61,7 +60,7 @@ final class OnSinceTheStart {
     return Stretch.where(run.from(), i -> phases.is(i, Phase.CIRCULATING)).stream()
         .filter(rest -> rest.durationS(timeline) >= REST_S)
         .filter(rest -> rest.to() >= run.from() - lead)
-        .mapToDouble(rest -> MotorDraw.middle(draw, rest))
+        .mapToDouble(rest -> rest.middle(draw))
         .reduce(Double.NaN, (before, last) -> last);
   }
 

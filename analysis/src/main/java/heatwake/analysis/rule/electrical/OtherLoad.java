@@ -5,7 +5,6 @@ import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HeatCall;
-import heatwake.analysis.timeline.MovingMean;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
@@ -31,49 +30,38 @@ final class OtherLoad {
   /** Or than it runs on with the pool at its set temperature; ours, s. */
   private static final double STANDS_WITHOUT_CALL_S = 1800;
 
-  /** The lowest draw is that of means over so long, s; ours. */
-  private static final double LEVEL_S = 180;
-
   /** So many steps, and as well up as down, are no chance; ours. */
   private static final int STEPS = 3;
 
   private final Evidence evidence;
   private final FanAlone fan;
   private final OwnFan own;
-  private final PhaseGrid phases;
   private final double[] draw;
   private final double alike;
   private final LoadSteps steps;
   private final double rest;
 
-  OtherLoad(Evidence evidence, Channel channel, FanAlone fan, OwnFan own) {
-    Timeline timeline = evidence.timeline();
+  OtherLoad(Evidence evidence, Channel channel, FanAlone fan, OwnFan own, LoadSteps steps) {
     this.evidence = evidence;
     this.fan = fan;
     this.own = own;
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
-    this.draw = timeline.of(channel);
+    this.draw = evidence.timeline().of(channel);
     this.alike = channel == Channel.POWER ? ALIKE_W : ALIKE_A;
-    this.steps = new LoadSteps(evidence, channel);
-    this.rest = least(timeline.instants(LEVEL_S));
+    this.steps = steps;
+    this.rest = atRest(evidence.phaseGrid(), steps);
   }
 
-  /** The lowest draw that was held with the compressor at rest. */
-  private double least(int held) {
-    MovingMean means = new MovingMean(draw);
-    double lowest = Double.POSITIVE_INFINITY;
-    for (Stretch one : Stretch.where(phases.size(), i -> !phases.compressorRuns(i))) {
-      for (int from = one.from(); from + held <= one.to(); from += held) {
-        double mean = means.mean(from, from + held);
-        lowest = mean < lowest ? mean : lowest;
-      }
-    }
-    return lowest;
+  /** The lowest draw that was held with the compressor at rest; infinite where none was. */
+  private static double atRest(PhaseGrid phases, LoadSteps steps) {
+    return Stretch.where(phases.size(), i -> !phases.compressorRuns(i)).stream()
+        .mapToDouble(steps::lowest)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   /** Whether what is drawn over a spell of a fan alone is such a load. */
   boolean isIn(Stretch spell) {
-    double drawn = MotorDraw.middle(draw, spell);
+    double drawn = spell.middle(draw);
     return own.isOther(spell)
         || fan.withAndWithoutWater().stream().anyMatch(one -> showsIt(one, drawn))
         || stepsBesideTheCompressor(drawn - rest);
@@ -82,7 +70,7 @@ final class OtherLoad {
   /** Whether a level stands, alike, at a time at which no fan runs for want of heat. */
   private boolean showsIt(Stretch one, double drawn) {
     Timeline timeline = evidence.timeline();
-    double other = MotorDraw.middle(draw, one);
+    double other = one.middle(draw);
     if (!(Math.abs(other - drawn) <= Math.max(alike, ALIKE * drawn))) {
       return false;
     }
@@ -98,6 +86,7 @@ final class OtherLoad {
     if (!(step >= alike)) {
       return false;
     }
+    PhaseGrid phases = evidence.phaseGrid();
     List<Double> seen =
         Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY)).stream()
             .flatMap(run -> steps.of(step, run).stream())

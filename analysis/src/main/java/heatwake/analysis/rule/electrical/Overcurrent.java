@@ -1,26 +1,21 @@
 package heatwake.analysis.rule.electrical;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.Series;
 import heatwake.analysis.site.Heater;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import heatwake.analysis.uncertainty.ProbeUncertainty;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.function.DoublePredicate;
 
 /** Current above the nameplate, or a continuous load above 80 % of the breaker. */
@@ -84,6 +79,7 @@ public final class Overcurrent implements Rule {
     ProbeUncertainty probe = ProbeUncertainty.of(evidence.recording().rig(), Channel.CURRENT);
     OptionalDouble besideA = evidence.load().amperes();
     double[] current = less(timeline.of(Channel.CURRENT), besideA.orElse(0));
+    OvercurrentFlag told = new OvercurrentFlag(id(), timeline);
     List<Flag> flags = new ArrayList<>();
     if (heater.currentMaxA().isPresent()) {
       double limitA = heater.currentMaxA().getAsDouble();
@@ -93,7 +89,7 @@ public final class Overcurrent implements Rule {
               .filter(one -> isReadAgain(evidence, one, limitA + besideA.orElse(0)))
               .toList();
       if (!over.isEmpty()) {
-        flags.add(overNameplate(timeline, current, besideA, over, limitA));
+        flags.add(told.overNameplate(current, besideA, over, limitA));
       }
     }
     if (heater.breakerA().isPresent() && flags.isEmpty()) {
@@ -102,28 +98,13 @@ public final class Overcurrent implements Rule {
       SustainedLoads loads = SustainedLoads.of(timeline, current, CONTINUOUS_S, onA);
       List<Stretch> over = loads.whereMean(above(limitA, probe), 0, SUSTAINED_SHARE);
       if (!over.isEmpty()) {
-        flags.add(overBreaker(timeline, loads.highestA(), over, heater.breakerA().getAsDouble()));
+        flags.add(
+            told.overBreaker(
+                loads.highestA(), CONTINUOUS_S, over, heater.breakerA().getAsDouble()));
       }
     }
     boolean alone = evidence.load().shownBy().contains(Channel.CURRENT);
-    return Outcome.of(alone ? flags : flags.stream().map(Overcurrent::maybeOfAnother).toList());
-  }
-
-  /** Without a look at the heater at rest the current may be that of another load in part. */
-  private static Flag maybeOfAnother(Flag flag) {
-    return new Flag(
-        flag.rule(),
-        Side.UNDECIDED,
-        Severity.WARNING,
-        flag.startMs(),
-        flag.endMs(),
-        flag.evidence()
-            + "; the heater was not seen at rest, so another load on the conductor, such as the"
-            + " pool pump, is not ruled out",
-        flag.causes(),
-        "Stop the heater with the pool pump running and read the current: what stands then is"
-            + " another load's.",
-        flag.channels());
+    return Outcome.of(alone ? flags : flags.stream().map(OvercurrentFlag::maybeOfAnother).toList());
   }
 
   /**
@@ -149,72 +130,5 @@ public final class Overcurrent implements Rule {
 
   private static DoublePredicate above(double limitA, ProbeUncertainty probe) {
     return meanA -> Doubt.above(new Estimate(meanA, probe.at(meanA)), limitA);
-  }
-
-  private Flag overNameplate(
-      Timeline timeline,
-      double[] current,
-      OptionalDouble besideA,
-      List<Stretch> over,
-      double limitA) {
-    double overS = over.stream().mapToDouble(one -> one.durationS(timeline)).sum();
-    double meanA =
-        over.stream().mapToDouble(one -> one.mean(current) * one.length()).sum()
-            / over.stream().mapToInt(Stretch::length).sum();
-    return flag(
-        Severity.ALARM,
-        timeline,
-        over,
-        String.format(
-            Locale.ROOT,
-            "%.1f A for %s%s; the nameplate allows %.1f A",
-            meanA,
-            Wording.duration(overS),
-            besideA.isEmpty()
-                ? ""
-                : String.format(
-                    Locale.ROOT,
-                    ", without the %.1f A that another load takes with the heater at rest",
-                    besideA.getAsDouble()),
-            limitA),
-        List.of(
-            "supply voltage too low",
-            "high pressure: too little water or a scaled condenser, too warm water",
-            "compressor or fan motor failing",
-            "another load on the measured conductor"));
-  }
-
-  private Flag overBreaker(
-      Timeline timeline, double highestA, List<Stretch> over, double breakerA) {
-    return flag(
-        Severity.WARNING,
-        timeline,
-        over,
-        String.format(
-            Locale.ROOT,
-            "%.1f A over %s without a break; 80 %% of the %.0f A breaker is %.1f A",
-            highestA,
-            Wording.duration(CONTINUOUS_S),
-            breakerA,
-            CONTINUOUS_SHARE * breakerA),
-        List.of(
-            "breaker too small for the heater as a continuous load",
-            "heater draws more than it should",
-            "another load on the measured conductor"));
-  }
-
-  private Flag flag(
-      Severity severity, Timeline timeline, List<Stretch> over, String text, List<String> causes) {
-    return new Flag(
-        id(),
-        Side.ELECTRICAL,
-        severity,
-        timeline.timeMs(over.get(0).from()),
-        timeline.timeMs(over.get(over.size() - 1).to() - 1),
-        text,
-        causes,
-        "Have a licensed electrician compare current, supply voltage, conductor and breaker with the"
-            + " nameplate and the local code.",
-        Set.of(Channel.CURRENT));
   }
 }

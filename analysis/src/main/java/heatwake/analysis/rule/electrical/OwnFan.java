@@ -1,9 +1,9 @@
 package heatwake.analysis.rule.electrical;
 
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
+import heatwake.analysis.rule.ShortFan;
 import heatwake.analysis.timeline.Stretch;
 import heatwake.analysis.timeline.Timeline;
 import java.util.List;
@@ -14,9 +14,6 @@ import java.util.stream.IntStream;
  * rest, or shortly runs on after a stop into one.
  */
 final class OwnFan {
-  /** A fan leads a start, and mostly runs on, no longer than this (common practice), s. */
-  private static final double SHORT_S = 180;
-
   /** So many readings show its level; ours. */
   private static final int READINGS = 2;
 
@@ -45,26 +42,24 @@ final class OwnFan {
   /** Looks at every start and stop, by power or current. */
   static OwnFan seenIn(Evidence evidence, Channel channel) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     double[] draw = timeline.of(channel);
     int interval = timeline.intervalInstants(channel);
-    List<Stretch> spells =
-        Stretch.where(phases.size(), i -> phases.is(i, Phase.FAN)).stream()
-            .filter(one -> one.durationS(timeline) <= SHORT_S)
-            .filter(one -> one.length() >= READINGS * interval)
-            .filter(one -> one.from() > 0 && one.to() < phases.size())
-            .filter(one -> phases.compressorRuns(one.from() - 1) != phases.compressorRuns(one.to()))
-            .map(one -> pastTheFlank(one, interval))
-            .filter(one -> isLevel(draw, one))
+    List<ShortFan> fans =
+        ShortFan.in(evidence).stream()
+            .filter(fan -> fan.stretch().length() >= READINGS * interval)
+            .map(fan -> new ShortFan(pastTheFlank(fan.stretch(), interval), fan.leads()))
+            .filter(fan -> isLevel(draw, fan.stretch()))
             .toList();
     int rest = timeline.instants(REST_S);
     return new OwnFan(
         draw,
-        spells.stream().map(one -> MotorDraw.middle(draw, one)).toList(),
-        spells.stream()
-            .filter(one -> phases.compressorRuns(one.to()))
+        fans.stream().map(fan -> fan.stretch().middle(draw)).toList(),
+        fans.stream()
+            .filter(ShortFan::leads)
+            .map(ShortFan::stretch)
             .filter(one -> isOutOfARest(draw, phases, one, rest))
-            .map(one -> MotorDraw.middle(draw, one))
+            .map(one -> one.middle(draw))
             .toList());
   }
 
@@ -73,7 +68,7 @@ final class OwnFan {
     Stretch before = new Stretch(one.from() - rest, one.from());
     return before.from() >= 0
         && IntStream.range(before.from(), before.to()).noneMatch(phases::compressorRuns)
-        && MotorDraw.middle(draw, before) < REST_SHARE * MotorDraw.middle(draw, one);
+        && before.middle(draw) < REST_SHARE * one.middle(draw);
   }
 
   /** Without what may lie on the line from the reading before it to its first. */
@@ -84,14 +79,14 @@ final class OwnFan {
   /** Not a climb, or the line from one reading to the next. */
   private static boolean isLevel(double[] draw, Stretch one) {
     int middle = (one.from() + one.to()) / 2;
-    double early = MotorDraw.middle(draw, new Stretch(one.from(), middle));
-    double late = MotorDraw.middle(draw, new Stretch(middle, one.to()));
+    double early = new Stretch(one.from(), middle).middle(draw);
+    double late = new Stretch(middle, one.to()).middle(draw);
     return Math.abs(late - early) <= ALIKE * early;
   }
 
   /** Whether a level that stands over a stretch is the fan's. */
   boolean isIn(Stretch stretch) {
-    double level = MotorDraw.middle(draw, stretch);
+    double level = stretch.middle(draw);
     return levels.stream().anyMatch(own -> Math.abs(level - own) <= ALIKE * own);
   }
 
@@ -100,13 +95,13 @@ final class OwnFan {
    * may draw as little as a small fan, is on in such a rest.
    */
   boolean isLeadIn(Stretch stretch) {
-    double level = MotorDraw.middle(draw, stretch);
+    double level = stretch.middle(draw);
     return leads.stream().anyMatch(own -> Math.abs(level - own) <= ALIKE * own);
   }
 
   /** Whether the fan's level is known, and what stands over a stretch is clearly another. */
   boolean isOther(Stretch stretch) {
-    double level = MotorDraw.middle(draw, stretch);
+    double level = stretch.middle(draw);
     return !levels.isEmpty()
         && levels.stream().allMatch(own -> Math.abs(level - own) > UNLIKE * own);
   }

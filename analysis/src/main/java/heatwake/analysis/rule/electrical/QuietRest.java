@@ -42,7 +42,7 @@ final class QuietRest {
 
   QuietRest(Evidence evidence, Channel channel) {
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.draw = timeline.of(channel);
     this.powered = channel == Channel.POWER ? POWERED_W : POWERED_A;
     this.air = timeline.of(timeline.preferred(Channel.AIR_IN, Channel.AIR_AMBIENT));
@@ -50,16 +50,22 @@ final class QuietRest {
 
   /** Whether a stretch of some draw has such a rest before it, and comes on in warm air. */
   boolean isBefore(Stretch later) {
-    double most = SHARE * MotorDraw.middle(draw, later);
+    double most = SHARE * later.middle(draw);
     int comesOn = Math.min(later.length(), timeline.instants(COMES_ON_S));
     return new Stretch(later.from(), later.from() + comesOn).mean(air) > WARM_AIR_K
-        && rests(later).stream()
-            .mapToDouble(rest -> MotorDraw.middle(draw, rest))
+        && rests(later.from()).stream()
+            .mapToDouble(rest -> rest.middle(draw))
             .anyMatch(drawn -> drawn >= powered && drawn < most);
   }
 
-  private List<Stretch> rests(Stretch later) {
-    return Stretch.where(later.from(), i -> phases.is(i, Phase.CIRCULATING)).stream()
+  /** Whether there is such a rest at all, whatever the air, and with the supply on or off. */
+  boolean isBeside(Stretch drawn) {
+    double most = SHARE * drawn.middle(draw);
+    return rests(phases.size()).stream().anyMatch(rest -> rest.middle(draw) < most);
+  }
+
+  private List<Stretch> rests(int before) {
+    return Stretch.where(before, i -> phases.is(i, Phase.CIRCULATING)).stream()
         .filter(rest -> rest.durationS(timeline) >= LEAST_S)
         .toList();
   }

@@ -29,6 +29,6 @@ final class SmallDraw {
                 / POWER_FACTOR
                 / Math.min(PHASE_V, evidence.recording().rig().heater().voltageV().orElse(PHASE_V));
     double[] draw = evidence.timeline().of(channel);
-    return MotorDraw.middle(draw, stretch) <= most;
+    return stretch.middle(draw) <= most;
   }
 }

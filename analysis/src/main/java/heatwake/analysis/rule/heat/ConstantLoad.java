@@ -2,7 +2,7 @@ package heatwake.analysis.rule.heat;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
-import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.uncertainty.Doubt;
 
 /**
  * A constant load beside the compressor on the heater's meter, such as the pool pump's. It

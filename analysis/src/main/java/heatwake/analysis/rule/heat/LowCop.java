@@ -7,12 +7,12 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Locale;
@@ -66,14 +66,15 @@ public final class LowCop implements Rule {
                       + " doubt"
                   : "heat, power or air temperature not known while running steadily");
     }
+    CompressorWork work = CompressorWork.in(evidence);
     boolean alone = evidence.load().shownBy().contains(Channel.POWER);
     return Spell.where(
             judged,
             duty ->
                 isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow())
                     || (isLikelyLow(duty)
-                        && ((alone && drawsTooMuch(duty)) || WastedWork.isCertain(evidence, duty))))
-        .map(spell -> Outcome.flagged(flag(spell, evidence)))
+                        && ((alone && drawsTooMuch(duty)) || work.isWasted(duty))))
+        .map(spell -> Outcome.flagged(flag(spell, work, evidence)))
         .orElseGet(Outcome::clear);
   }
 
@@ -98,7 +99,7 @@ public final class LowCop implements Rule {
         .isPresent();
   }
 
-  private Flag flag(Spell spell, Evidence evidence) {
+  private Flag flag(Spell spell, CompressorWork work, Evidence evidence) {
     Duty mean = spell.mean();
     Estimate ratio = mean.of(DutyFigure.COP_RATIO).orElseThrow();
     StringBuilder text = new StringBuilder(120);
@@ -125,7 +126,7 @@ public final class LowCop implements Rule {
                 text.append("; power ")
                     .append(Wording.percent(power))
                     .append(" of the nameplate's"));
-    WastedWork.words(evidence, mean).ifPresent(text::append);
+    work.wasteInWords(mean).ifPresent(text::append);
     return new Flag(
         id(),
         Side.UNDECIDED,

@@ -7,13 +7,13 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Phase;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -86,14 +86,13 @@ public final class LowHeat implements Rule {
     if (judged.isEmpty()) {
       return Outcome.notEnoughData(reason(evidence));
     }
+    CompressorWork work = CompressorWork.in(evidence);
+    PartLoad partLoad = new PartLoad(evidence, work);
     Optional<Spell> low =
         Spell.where(
             judged,
-            duty ->
-                isLow(duty)
-                    && !isBetweenDefrosts(evidence, duty)
-                    && !PartLoad.explains(evidence, duty));
-    return low.map(spell -> Outcome.flagged(flag(spell, evidence))).orElseGet(Outcome::clear);
+            duty -> isLow(duty) && !isBetweenDefrosts(evidence, duty) && !partLoad.explains(duty));
+    return low.map(spell -> Outcome.flagged(flag(spell, work, evidence))).orElseGet(Outcome::clear);
   }
 
   /** Whether heat is below the nameplate's beyond doubt, and by enough to matter. */
@@ -124,7 +123,7 @@ public final class LowHeat implements Rule {
         : "heat or air temperature not known while running";
   }
 
-  private Flag flag(Spell spell, Evidence run) {
+  private Flag flag(Spell spell, CompressorWork work, Evidence run) {
     Estimate ratio = spell.mean().of(DutyFigure.HEAT_RATIO).orElseThrow();
     StringBuilder evidence = new StringBuilder(120);
     Optional<Estimate> heat = spell.mean().of(DutyFigure.HEAT);
@@ -152,7 +151,7 @@ public final class LowHeat implements Rule {
               " warmer than the entering air: hot gas comes in past the reversing valve or back"
                   + " through the compressor");
     }
-    WastedWork.words(run, spell.mean()).ifPresent(evidence::append);
+    work.wasteInWords(spell.mean()).ifPresent(evidence::append);
     return new Flag(
         id(),
         Side.UNDECIDED,

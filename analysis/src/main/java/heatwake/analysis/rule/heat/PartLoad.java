@@ -3,9 +3,9 @@ package heatwake.analysis.rule.heat;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.Symptom;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Starvation;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.List;
 import java.util.Optional;
@@ -42,13 +42,27 @@ public final class PartLoad {
   /** Down to this share of the power a slower compressor gains little in COP; ours. */
   private static final double LITTLE_SLOWER = 0.75;
 
-  private PartLoad() {}
+  private final Evidence evidence;
+  private final CompressorWork work;
+
+  PartLoad(Evidence evidence, CompressorWork work) {
+    this.evidence = evidence;
+    this.work = work;
+  }
+
+  /** That of a run. */
+  public static PartLoad in(Evidence evidence) {
+    return new PartLoad(evidence, CompressorWork.in(evidence));
+  }
+
+  /** Whether it can run slower: unless the rig says that its speed is fixed. */
+  public boolean isPossible() {
+    return !evidence.recording().rig().heater().isFixedSpeed();
+  }
 
   /** Whether part speed explains low heat over a stretch, or cannot be ruled out. */
-  public static boolean explains(Evidence evidence, Duty duty) {
-    if (evidence.recording().rig().heater().isFixedSpeed()
-        || Starvation.isCertain(duty)
-        || (WastedWork.isCertain(evidence, duty) && !gaveItsHeat(evidence))) {
+  public boolean explains(Duty duty) {
+    if (!isPossible() || Starvation.isCertain(duty) || (work.isWasted(duty) && !gaveItsHeat())) {
       return false;
     }
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
@@ -56,30 +70,29 @@ public final class PartLoad {
     if (power.isEmpty() || cop.isEmpty()) {
       return evidence.recording().rig().pool().setpointK().isPresent()
           && duty.has(DutyFigure.WATER_IN)
-          && isNearSetpoint(evidence, duty);
+          && isNearSetpoint(duty);
     }
-    if (isByCop(evidence, duty)
+    if (isByCop(duty)
         || isLittleSlower(duty)
-        || isSlowerByItsGauges(evidence, duty)
-        || isMuchSlowerByAnAssumedFlow(evidence, duty)) {
+        || isSlowerByItsGauges(duty)
+        || isMuchSlowerByAnAssumedFlow(duty)) {
       return true;
     }
-    Optional<Duty> full = atFullSpeed(evidence, power.get().value());
+    Optional<Duty> full = atFullSpeed(power.get().value());
     if (full.isPresent()) {
       return holds(cop.get(), full.get())
-          || (ConstantLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS)
-              && isNearSetpoint(evidence, duty));
+          || (ConstantLoad.hidesPartSpeed(full.get(), duty, COP_HOLDS) && isNearSetpoint(duty));
     }
     return power.get().value() < POWER_RATIO
         && cop.get().value() > COP_HOLDS
-        && isNearSetpoint(evidence, duty);
+        && isNearSetpoint(duty);
   }
 
   /**
    * Whether some stretch of the run has the heat: a compressor that wastes its work by its motor
    * may still slow down by choice, one that has lost heat never gives it.
    */
-  private static boolean gaveItsHeat(Evidence evidence) {
+  private boolean gaveItsHeat() {
     return evidence.duty().stream()
         .flatMap(duty -> duty.of(DutyFigure.HEAT_RATIO).stream())
         .anyMatch(heat -> heat.value() >= LowHeat.MATERIAL_RATIO);
@@ -89,8 +102,8 @@ public final class PartLoad {
    * Whether power and COP alone show that the compressor runs slower: less power than expected at
    * no less than the promised COP. One of fixed speed never does.
    */
-  public static boolean isByCop(Evidence evidence, Duty duty) {
-    return !evidence.recording().rig().heater().isFixedSpeed()
+  public boolean isByCop(Duty duty) {
+    return isPossible()
         && duty.of(DutyFigure.POWER_RATIO).filter(one -> one.value() < POWER_RATIO).isPresent()
         && duty.of(DutyFigure.COP_RATIO).filter(one -> one.value() >= 1).isPresent();
   }
@@ -99,13 +112,13 @@ public final class PartLoad {
    * Whether the same heater gave its heat at more power in the same run, and its COP holds: what it
    * gives less of since, it gives by choice.
    */
-  public static boolean isSlowedFromWholeHeat(Evidence evidence, Duty duty) {
+  public boolean isSlowedFromWholeHeat(Duty duty) {
     Optional<Estimate> power = duty.of(DutyFigure.POWER_RATIO);
     Optional<Estimate> cop = duty.of(DutyFigure.COP_RATIO);
-    if (evidence.recording().rig().heater().isFixedSpeed() || power.isEmpty() || cop.isEmpty()) {
+    if (!isPossible() || power.isEmpty() || cop.isEmpty()) {
       return false;
     }
-    return atFullSpeed(evidence, power.get().value())
+    return atFullSpeed(power.get().value())
         .filter(full -> full.has(DutyFigure.HEAT_RATIO))
         .filter(full -> full.of(DutyFigure.HEAT_RATIO).orElseThrow().value() >= WHOLE_HEAT)
         .filter(full -> holds(cop.get(), full))
@@ -131,12 +144,12 @@ public final class PartLoad {
    * promised one within the uncertainty: over a sound coil, and by the gauges its work is well
    * spent. What fails spends it badly.
    */
-  private static boolean isSlowerByItsGauges(Evidence evidence, Duty duty) {
+  private boolean isSlowerByItsGauges(Duty duty) {
     return duty.of(DutyFigure.COP_RATIO)
             .filter(cop -> cop.value() + cop.expanded() >= 1)
             .isPresent()
         && holdsOverASoundCoil(duty)
-        && CompressorWork.isWellSpent(evidence, duty);
+        && work.isWellSpent(duty);
   }
 
   /** Whether heat and power are lower alike, over a coil that has its air and its refrigerant. */
@@ -153,7 +166,7 @@ public final class PartLoad {
    * Whether the power is that of a slow compressor, and the COP, for want of a flow meter, may be
    * what that brings: a heat of which only the most is known proves no failing compressor.
    */
-  private static boolean isMuchSlowerByAnAssumedFlow(Evidence evidence, Duty duty) {
+  private boolean isMuchSlowerByAnAssumedFlow(Duty duty) {
     Estimate cop = duty.of(DutyFigure.COP_RATIO).orElseThrow();
     return evidence.heat().flowIsAssumed()
         && duty.of(DutyFigure.POWER_RATIO).orElseThrow().value() <= LITTLE_SLOWER
@@ -164,10 +177,10 @@ public final class PartLoad {
    * Whether a stretch was at part speed for certain enough to say so: it draws less than the
    * nameplate's power beyond doubt. What merely cannot be ruled out is no proof of health.
    */
-  public static boolean isShown(Evidence evidence, Duty duty) {
+  public boolean isShown(Duty duty) {
     return duty.has(DutyFigure.COP_RATIO)
         && duty.of(DutyFigure.POWER_RATIO).filter(power -> Doubt.below(power, 1)).isPresent()
-        && explains(evidence, duty);
+        && explains(duty);
   }
 
   /**
@@ -175,16 +188,16 @@ public final class PartLoad {
    * temperature, so that nothing is known to ask for it. A quiet or economy setting does that, and
    * a compressor that moves too little.
    */
-  public static boolean isUnasked(Evidence evidence) {
+  public boolean isUnasked() {
     List<Duty> known =
         evidence.duty().stream().filter(duty -> duty.has(DutyFigure.POWER_RATIO)).toList();
     return known.stream().allMatch(duty -> power(duty) < POWER_RATIO)
         && (evidence.recording().rig().pool().setpointK().isEmpty()
-            || known.stream().anyMatch(duty -> !isNearSetpoint(evidence, duty)));
+            || known.stream().anyMatch(duty -> !isNearSetpoint(duty)));
   }
 
   /** The same heater in the same run at clearly more power, if it was seen so. */
-  private static Optional<Duty> atFullSpeed(Evidence evidence, double powerRatio) {
+  private Optional<Duty> atFullSpeed(double powerRatio) {
     List<Duty> known =
         evidence.duty().stream()
             .filter(duty -> duty.has(DutyFigure.POWER_RATIO, DutyFigure.COP_RATIO))
@@ -201,7 +214,7 @@ public final class PartLoad {
   }
 
   /** Whether the water is near the set temperature, or how near is not known. */
-  private static boolean isNearSetpoint(Evidence evidence, Duty duty) {
+  private boolean isNearSetpoint(Duty duty) {
     OptionalDouble setpoint = evidence.recording().rig().pool().setpointK();
     Optional<Estimate> water = duty.of(DutyFigure.WATER_IN);
     return setpoint.isEmpty()

@@ -43,10 +43,10 @@ final class FlushedOutlet {
     }
     int apart = timeline.instants(FLUSHED_S);
     return slept.switches(frozen, apart).stream()
-        .filter(at -> !phases.compressorRuns(at))
-        .filter(at -> WaterMovement.moves(meter, new Stretch(at, at + apart)))
-        .filter(at -> standsAbove(frozen, at + apart))
-        .flatMap(at -> slept.witnesses(channel, at, apart).stream())
+        .filter(over -> !phases.compressorRuns(over.at()))
+        .filter(over -> WaterMovement.moves(meter, new Stretch(over.at(), over.at() + apart)))
+        .filter(over -> standsAbove(frozen, over.at() + apart))
+        .flatMap(over -> over.witnesses(channel).stream())
         .findFirst();
   }
 

@@ -11,13 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Means over three minutes of steady running of one refrigerant line and of what it depends on. NaN
- * where a channel says nothing.
+ * Means over three minutes of steady running of the refrigerant lines and of what they depend on.
+ * NaN where a channel says nothing.
  */
 record LineBlock(
     long startMs,
     long endMs,
-    double lineK,
+    double suctionK,
+    double liquidK,
     double dischargeK,
     double condensingK,
     double waterInK,
@@ -28,10 +29,10 @@ record LineBlock(
   /** What is called steady has run for minutes; a lagging clip has this much more, s; ours. */
   private static final double SETTLES_S = 60;
 
-  /** The blocks of each spell of steady running in which the line was read, in order. */
-  static List<List<LineBlock>> spells(Evidence evidence, Channel line) {
+  /** The blocks of each spell of steady running, in order. */
+  static List<List<LineBlock>> spells(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Circuit circuit = Circuit.of(timeline, evidence.recording().rig());
     int length = timeline.instants(LENGTH_S);
     int settles = timeline.instants(SETTLES_S);
@@ -39,27 +40,35 @@ record LineBlock(
     for (Stretch stretch : Stretch.where(phases.size(), i -> phases.is(i, Phase.STEADY))) {
       List<LineBlock> blocks = new ArrayList<>();
       for (int i = stretch.from() + settles; i + length <= stretch.to(); i += length) {
-        LineBlock block = of(timeline, circuit, line, new Stretch(i, i + length));
-        if (!Double.isNaN(block.lineK)) {
-          blocks.add(block);
-        }
+        blocks.add(of(timeline, circuit, new Stretch(i, i + length)));
       }
       spells.add(blocks);
     }
     return spells;
   }
 
-  private static LineBlock of(Timeline timeline, Circuit circuit, Channel line, Stretch stretch) {
+  private static LineBlock of(Timeline timeline, Circuit circuit, Stretch stretch) {
     double air = stretch.mean(timeline.of(Channel.AIR_IN));
     return new LineBlock(
         timeline.timeMs(stretch.from()),
         timeline.timeMs(stretch.to() - 1),
-        stretch.mean(timeline.of(line)),
+        stretch.mean(timeline.of(Channel.TEMP_SUCTION)),
+        stretch.mean(timeline.of(Channel.TEMP_LIQUID)),
         stretch.mean(timeline.of(Channel.TEMP_DISCHARGE)),
         stretch.mean(circuit.condensingK()),
         stretch.mean(timeline.of(Channel.WATER_IN)),
         Double.isNaN(air) ? stretch.mean(timeline.of(Channel.AIR_AMBIENT)) : air,
         BlockDuty.over(timeline, stretch));
+  }
+
+  /** The mean of one of the lines, K. */
+  double lineK(Channel line) {
+    return switch (line) {
+      case TEMP_SUCTION -> suctionK;
+      case TEMP_LIQUID -> liquidK;
+      case TEMP_DISCHARGE -> dischargeK;
+      default -> throw new IllegalArgumentException(line + " is no line of the circuit");
+    };
   }
 
   /** Whether the high side and one more of low side and power are known, and keep their level. */

@@ -155,7 +155,7 @@ record PairWatch(Timeline timeline, double usualK, double limitK, boolean hasMet
 
   private static boolean[] settled(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     return SettledRunning.in(
         timeline, i -> phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i));

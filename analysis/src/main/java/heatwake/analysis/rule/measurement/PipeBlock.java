@@ -53,7 +53,7 @@ record PipeBlock(
 
   private static List<PipeBlock> blocks(Evidence evidence, Phase phase) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int length = (int) Math.max(1, Math.round(LENGTH_S / timeline.stepS()));
     int settles = timeline.instants(SETTLES_S);
     List<PipeBlock> blocks = new ArrayList<>();

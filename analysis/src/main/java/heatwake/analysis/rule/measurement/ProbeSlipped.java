@@ -1,13 +1,10 @@
 package heatwake.analysis.rule.measurement;
 
 import heatwake.analysis.finding.Flag;
-import heatwake.analysis.finding.Severity;
-import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
-import heatwake.analysis.rule.Wording;
 import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -56,16 +53,17 @@ public final class ProbeSlipped implements Rule {
 
   @Override
   public Outcome evaluate(Evidence evidence) {
-    Outcome ofPipes = ofPipes(evidence);
+    SlippedFlag told = new SlippedFlag(id(), evidence.recording().endMs());
+    Outcome ofPipes = ofPipes(evidence, told);
     List<Flag> flags = new ArrayList<>();
     if (ofPipes instanceof Outcome.Flagged flagged) {
       flags.addAll(flagged.flags());
     }
-    LineSlip.in(evidence).forEach(slip -> flags.add(flag(slip, evidence.recording().endMs())));
+    LineSlip.in(evidence).forEach(slip -> flags.add(told.of(slip)));
     return flags.isEmpty() ? ofPipes : Outcome.of(flags);
   }
 
-  private Outcome ofPipes(Evidence evidence) {
+  private static Outcome ofPipes(Evidence evidence, SlippedFlag told) {
     Timeline timeline = evidence.timeline();
     if (!timeline.has(Channel.WATER_IN) || !timeline.has(Channel.WATER_OUT)) {
       return Outcome.notEnoughData("no water-in and water-out pair");
@@ -79,8 +77,8 @@ public final class ProbeSlipped implements Rule {
     double limitK = Slip.limitK(evidence.recording().rig());
     List<Flag> flags = new ArrayList<>();
     ClipsOff off = ClipsOff.in(evidence);
-    off.lasting().forEach(one -> flags.add(flag(one, startMs(one, evidence, limitK))));
-    off.brief().forEach(one -> flags.add(flag(one)));
+    off.lasting().forEach(one -> flags.add(told.of(one, startMs(one, evidence, limitK))));
+    off.brief().forEach(one -> flags.add(told.of(one)));
     for (List<PipeBlock> all : PipeBlock.regimes(evidence)) {
       // What a clip read in the air and after is no drift.
       List<PipeBlock> regime = off.without(all);
@@ -94,23 +92,14 @@ public final class ProbeSlipped implements Rule {
         if (!isFlagged) {
           Slip.in(regime, accused, limitK)
               .flatMap(slip -> withoutStandstills(slip, evidence, regime, limitK))
-              .map(slip -> flag(slip, evidence.recording().endMs()))
+              .map(told::of)
               .ifPresent(flags::add);
         }
       }
     }
     for (Channel accused : List.of(Channel.WATER_IN, Channel.WATER_OUT)) {
       if (flags.stream().noneMatch(flag -> flag.channels().contains(accused))) {
-        SlipAtRest.in(evidence, accused)
-            .map(
-                slip ->
-                    flag(
-                        accused,
-                        Severity.WARNING,
-                        slip.startMs(),
-                        evidence.recording().endMs(),
-                        slip.words()))
-            .ifPresent(flags::add);
+        SlipAtRest.in(evidence, accused).map(slip -> told.of(accused, slip)).ifPresent(flags::add);
       }
     }
     return Outcome.of(flags);
@@ -151,65 +140,5 @@ public final class ProbeSlipped implements Rule {
         : Slip.in(PipeBlock.steady(evidence), off.accused(), limitK)
             .map(slip -> Math.min(slip.startMs(), off.startMs()))
             .orElse(off.startMs());
-  }
-
-  private Flag flag(OffPipe off, long startMs) {
-    return flag(off.accused(), Severity.WARNING, startMs, off.endMs(), off.words());
-  }
-
-  private Flag flag(LineSlip slip, long endOfRunMs) {
-    return flag(slip.line(), Severity.WARNING, slip.startMs(), endOfRunMs, slip.words());
-  }
-
-  /** It is back on its pipe and its time is left out: nothing is left to mend. */
-  private Flag flag(Reclip brief) {
-    return flag(brief.accused(), Severity.INFO, brief.startMs(), brief.endMs(), brief.words());
-  }
-
-  /** A probe stays off its pipe until somebody straps it on again, and nobody says when. */
-  private Flag flag(Slip slip, long endOfRunMs) {
-    Channel accused = slip.accused();
-    boolean isInlet = accused == Channel.WATER_IN;
-    PipeBlock before = slip.before();
-    PipeBlock last = slip.after().get(slip.after().size() - 1);
-    Channel partner = PipePair.partnerOf(accused);
-    double then = isInlet ? before.inK() : before.outK();
-    double now = isInlet ? last.inK() : last.outK();
-    double partnerMoved = isInlet ? last.outK() - before.outK() : last.inK() - before.inK();
-    return flag(
-        accused,
-        Severity.WARNING,
-        slip.startMs(),
-        endOfRunMs,
-        accused.id()
-            + " went from "
-            + Wording.celsius(then)
-            + " to "
-            + Wording.celsius(now)
-            + (Double.isNaN(last.airK())
-                ? ""
-                : ", towards the air at " + Wording.celsius(last.airK()) + ",")
-            + " while "
-            + partner.id()
-            + " moved by "
-            + Wording.kelvin(partnerMoved));
-  }
-
-  private Flag flag(Channel accused, Severity severity, long startMs, long endMs, String evidence) {
-    return new Flag(
-        id(),
-        Side.MEASUREMENT,
-        severity,
-        startMs,
-        endMs,
-        evidence,
-        List.of(
-            "clip or strap came loose, or insulation fell off",
-            "probe pulled out of its pocket",
-            "water on the probe's cable or in its plug"),
-        "Look at the "
-            + accused.id()
-            + " probe: press it to clean pipe, strap and insulate it, then compare again.",
-        Set.of(accused));
   }
 }

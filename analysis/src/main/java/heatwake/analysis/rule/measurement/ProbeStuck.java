@@ -3,9 +3,6 @@ package heatwake.analysis.rule.measurement;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.phase.PhaseGrid;
-import heatwake.analysis.phase.Track;
-import heatwake.analysis.phase.WaterMovement;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.quantity.Quantity;
 import heatwake.analysis.rule.Evidence;
@@ -13,11 +10,9 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.series.Series;
-import heatwake.analysis.timeline.Timeline;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 
 /** A reading freezes while its neighbours move. */
@@ -78,80 +73,9 @@ public final class ProbeStuck implements Rule {
     if (frozen.isEmpty()) {
       return Outcome.clear();
     }
-    Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
-    Track moves = WaterMovement.of(timeline);
-    Liveliness liveliness = new Liveliness(evidence, phases, moves);
-    SleptThrough slept = new SleptThrough(timeline, phases, moves);
-    List<Flag> flags = new ArrayList<>();
-    for (Frozen one : frozen) {
-      Optional<String> reason =
-          one.isAtALimit()
-              ? HeatsOn.witnesses(timeline, phases, one)
-              : liveliness.othersMove(one)
-                  ? why(evidence, liveliness, slept, one, frozen)
-                      .or(() -> FarLonger.words(evidence, phases, moves, one))
-                  : Optional.empty();
-      reason.map(text -> flag(one, text)).ifPresent(flags::add);
-    }
-    return Outcome.of(flags);
-  }
-
-  private static Optional<String> why(
-      Evidence evidence,
-      Liveliness liveliness,
-      SleptThrough slept,
-      Frozen frozen,
-      List<Frozen> all) {
-    if (liveliness.jittersOtherwise(frozen)) {
-      return Optional.of("it never stands still at other times");
-    }
-    return leftBehind(evidence, liveliness, frozen, all)
-        .or(
-            () ->
-                FlowGoesOn.witnesses(evidence.timeline(), frozen)
-                    .map(witnesses -> witnesses + " say that the water stood meanwhile"))
-        .or(
-            () ->
-                slept
-                    .followers(frozen)
-                    .map(
-                        followers ->
-                            "the compressor switched meanwhile and " + followers + " followed"))
-        .or(
-            () ->
-                slept
-                    .inletWentOnK(frozen)
-                    .map(
-                        wentOnK ->
-                            "it shows no start or stop of the compressor, and water-in went on by "
-                                + Wording.kelvin(wentOnK)
-                                + " meanwhile"));
-  }
-
-  /**
-   * Another thermometer went on. A sound coarse one stands now and then while others move, so only
-   * the longest standstill is held against it.
-   */
-  private static Optional<String> leftBehind(
-      Evidence evidence, Liveliness liveliness, Frozen frozen, List<Frozen> all) {
-    if (!frozen.isLongestAmong(all)) {
-      return Optional.empty();
-    }
-    return liveliness
-        .wentOnK(frozen)
-        .map(
-            wentOnK ->
-                "the other probe in the same water went on by "
-                    + Wording.kelvin(wentOnK)
-                    + " meanwhile")
-        .or(() -> PipePair.leftBehind(evidence, frozen))
-        .or(
-            () ->
-                AirPair.wentOnK(evidence.timeline(), frozen)
-                    .map(
-                        wentOnK ->
-                            "air-ambient went on by " + Wording.kelvin(wentOnK) + " meanwhile"));
+    WhyStuck why = new WhyStuck(evidence, frozen);
+    return Outcome.of(
+        frozen.stream().flatMap(one -> why.of(one).map(text -> flag(one, text)).stream()).toList());
   }
 
   private Flag flag(Frozen frozen, String reason) {

@@ -106,7 +106,7 @@ public final class ProbesSwapped implements Rule {
   /** Compressor on for some minutes, no defrost in them, water not known to stand. */
   private static boolean[] settledRunning(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     return SettledRunning.in(
         timeline, i -> phases.compressorRuns(i) && !phases.is(i, Phase.DEFROST) && !moves.no(i));

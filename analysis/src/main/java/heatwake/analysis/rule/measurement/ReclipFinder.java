@@ -67,7 +67,7 @@ final class ReclipFinder {
   /** The compressor runs, a seeming defrost included: that one is to be denied. */
   private static boolean[] runs(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     return SettledRunning.in(timeline, i -> phases.compressorRuns(i) && !moves.no(i));
   }

@@ -44,7 +44,7 @@ record SlipAtRest(
   /** The first one of a run. */
   static Optional<SlipAtRest> in(Evidence evidence, Channel accused) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     Channel partner = PipePair.partnerOf(accused);
     double limitK = Slip.limitK(evidence.recording().rig());

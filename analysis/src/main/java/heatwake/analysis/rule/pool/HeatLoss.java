@@ -2,12 +2,12 @@ package heatwake.analysis.rule.pool;
 
 import heatwake.analysis.finding.SteadySpan;
 import heatwake.analysis.pool.MostLoss;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.rule.heat.LowHeat;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -2,9 +2,9 @@ package heatwake.analysis.rule.refrigerant;
 
 import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Channel;
-import heatwake.analysis.rule.Doubt;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.timeline.Timeline;
+import heatwake.analysis.uncertainty.Doubt;
 import java.util.Optional;
 
 /**

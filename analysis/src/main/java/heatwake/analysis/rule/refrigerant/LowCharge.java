@@ -12,6 +12,7 @@ import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
+import heatwake.analysis.rule.heat.PartLoad;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -73,8 +74,9 @@ public final class LowCharge implements Rule {
             .filter(duty -> duty.has(DutyFigure.EVAPORATING))
             .filter(duty -> duty.has(DutyFigure.SUPERHEAT) || duty.has(DutyFigure.SUBCOOLING))
             .toList();
+    PartLoad partLoad = PartLoad.in(evidence);
     Optional<Spell> starved =
-        Spell.where(judged, duty -> new StarvedCircuit(evidence, duty).shows())
+        Spell.where(judged, duty -> new StarvedCircuit(partLoad, duty).shows())
             .or(() -> icedAndStarved(evidence));
     if (starved.isEmpty() && judged.isEmpty()) {
       return Outcome.notEnoughData("neither superheat nor subcooling known while running steadily");

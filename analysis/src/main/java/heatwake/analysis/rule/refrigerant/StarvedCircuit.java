@@ -3,14 +3,13 @@ package heatwake.analysis.rule.refrigerant;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.rule.Corroboration;
-import heatwake.analysis.rule.Doubt;
-import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Flooding;
 import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.IcedCoil;
 import heatwake.analysis.rule.LittleAir;
 import heatwake.analysis.rule.Starvation;
 import heatwake.analysis.rule.heat.PartLoad;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -65,7 +64,7 @@ final class StarvedCircuit {
   /** Heat or COP below this share of the nameplate's may be a loss; ours. */
   private static final double SOME_LOSS = 0.95;
 
-  private final Evidence run;
+  private final PartLoad partLoad;
   private final Duty duty;
   private final Optional<Estimate> superheat;
   private final boolean evaporatesLow;
@@ -74,11 +73,11 @@ final class StarvedCircuit {
   /**
    * Looks at one stretch.
    *
-   * @param run what is known of the whole run
+   * @param partLoad that of the run
    * @param duty the stretch
    */
-  StarvedCircuit(Evidence run, Duty duty) {
-    this.run = run;
+  StarvedCircuit(PartLoad partLoad, Duty duty) {
+    this.partLoad = partLoad;
     this.duty = duty;
     this.superheat = duty.of(DutyFigure.SUPERHEAT);
     this.evaporatesLow =
@@ -157,8 +156,8 @@ final class StarvedCircuit {
                 && evaporatesLow
                 && !Flooding.shows(duty)
                 && !IcedCoil.mayBe(duty)
-                && !PartLoad.isByCop(run, duty)
-                && !PartLoad.isSlowedFromWholeHeat(run, duty)));
+                && !partLoad.isByCop(duty)
+                && !partLoad.isSlowedFromWholeHeat(duty)));
   }
 
   /**

@@ -4,7 +4,7 @@ import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.duty.LiquidEnd;
 import heatwake.analysis.rule.Corroboration;
-import heatwake.analysis.rule.Doubt;
+import heatwake.analysis.uncertainty.Doubt;
 import heatwake.analysis.uncertainty.Estimate;
 
 /**

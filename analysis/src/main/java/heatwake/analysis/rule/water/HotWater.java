@@ -65,7 +65,7 @@ record HotWater(List<Stretch> times, double greatestK) {
     double limitK = limitK(evidence);
     double[] in = timeline.of(Channel.WATER_IN);
     double[] out = timeline.of(Channel.WATER_OUT);
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int longEnough =
         Math.max(timeline.instants(LASTS_S), 1 + timeline.intervalInstants(Channel.WATER_OUT));
     List<Stretch> times =

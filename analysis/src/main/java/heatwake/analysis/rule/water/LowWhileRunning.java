@@ -42,7 +42,7 @@ record LowWhileRunning(MeasuredFlow flow, Stretch stretch) {
 
   private static Optional<LowWhileRunning> longest(Evidence evidence, MeasuredFlow flow) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     double[] read = flow.readings();
     double least = flow.least().flowM3PerS();

@@ -68,7 +68,7 @@ record ShotUp(double levelPa, double peakPa, List<Cycle> stops) {
       return Optional.empty();
     }
     double[] pascals = timeline.of(Channel.PRESSURE_DISCHARGE);
-    double levelPa = steadyLevel(timeline, PhaseGrid.of(timeline, evidence.phases()), pascals);
+    double levelPa = steadyLevel(timeline, evidence.phaseGrid(), pascals);
     double highest = Double.NaN;
     List<Cycle> stops = new ArrayList<>();
     for (Cycle cycle : evidence.cycles()) {

@@ -34,7 +34,7 @@ record ShutValve(Stretch stretch, List<Stretch> tries, double standsK, double co
   /** The first such time of a run. */
   static Optional<ShutValve> of(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     return PastHeater.of(timeline, phases::compressorRuns).stream()
         .map(stretch -> of(timeline, phases, stretch))
         .filter(one -> !one.tries.isEmpty())

@@ -52,7 +52,7 @@ final class StandingPipes {
 
   private StandingPipes(Evidence evidence) {
     timeline = evidence.timeline();
-    phases = PhaseGrid.of(timeline, evidence.phases());
+    phases = evidence.phaseGrid();
     in = new MovingMean(timeline.of(Channel.WATER_IN));
     out = new MovingMean(timeline.of(Channel.WATER_OUT));
     pairK =

@@ -23,7 +23,7 @@ public final class WaterLosses {
 
   private WaterLosses(Evidence evidence) {
     this.timeline = evidence.timeline();
-    this.phases = PhaseGrid.of(timeline, evidence.phases());
+    this.phases = evidence.phaseGrid();
     this.moves = WaterMovement.of(timeline);
   }
 

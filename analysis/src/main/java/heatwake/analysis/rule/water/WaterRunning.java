@@ -54,7 +54,7 @@ final class WaterRunning {
   /** Compressor runs during which, and for a minute before, water is not known to stand. */
   static List<Stretch> runsInMovingWater(Evidence evidence) {
     Timeline timeline = evidence.timeline();
-    PhaseGrid phases = PhaseGrid.of(timeline, evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     Track moves = WaterMovement.of(timeline);
     int settling = (int) (SETTLING_MS / timeline.stepMs());
     return Stretch.where(phases.size(), phases::compressorRuns).stream()

@@ -59,7 +59,7 @@ class FrostingTest {
       }
       at = end + 300_000;
     }
-    return new Evidence(
+    return Evidence.of(
         recording,
         timeline,
         phases,

@@ -31,7 +31,7 @@ class FanAheadTest {
   private static OptionalDouble watts(RunBuilder run) {
     Recording recording = run.recording();
     return FanAhead.watts(
-        new Evidence(
+        Evidence.of(
             recording,
             Timeline.of(recording),
             run.truth(),

@@ -10,6 +10,7 @@ import heatwake.analysis.finding.FlowKnowledge;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.phase.Phase;
+import heatwake.analysis.phase.PhaseGrid;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.scenario.AtDuty;
@@ -363,13 +364,16 @@ class LowHeatTest {
     Evidence plain = at.evidence();
     long startMs = at.duty().startMs();
     long endMs = at.duty().endMs();
-    return new Evidence(
-        plain.recording(),
-        plain.timeline(),
+    List<PhaseSpan> phases =
         List.of(
             new PhaseSpan(Phase.DEFROST, startMs - 300_000, startMs),
             new PhaseSpan(Phase.STEADY, startMs, endMs),
-            new PhaseSpan(Phase.DEFROST, endMs, endMs + 300_000)),
+            new PhaseSpan(Phase.DEFROST, endMs, endMs + 300_000));
+    return new Evidence(
+        plain.recording(),
+        plain.timeline(),
+        phases,
+        PhaseGrid.of(plain.timeline(), phases),
         plain.cycles(),
         plain.heat(),
         plain.zero(),

@@ -30,7 +30,7 @@ class ProbeOffsetTest {
             Math.hypot(0.1, 0.1),
             Estimate.exact(0),
             List.of(new ProbeZero.Span(start, readings.recording().endMs(), offset)));
-    return new Evidence(
+    return Evidence.of(
         readings.recording(),
         readings.timeline(),
         readings.phases(),

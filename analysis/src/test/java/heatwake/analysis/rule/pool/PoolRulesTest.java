@@ -5,7 +5,6 @@ import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.reason;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import heatwake.analysis.duty.MeterLoad;
 import heatwake.analysis.finding.HeatFigures;
 import heatwake.analysis.finding.PoolFigures;
 import heatwake.analysis.finding.Side;
@@ -63,18 +62,8 @@ class PoolRulesTest {
     Timeline timeline = Timeline.of(recording);
     List<PhaseSpan> phases =
         List.of(new PhaseSpan(Phase.STEADY, start, stop), new PhaseSpan(rest, stop, end));
-    return new Evidence(
-        recording,
-        timeline,
-        phases,
-        List.of(),
-        heat,
-        Optional.empty(),
-        pool,
-        List.of(),
-        List.of(),
-        MeterLoad.of(timeline, phases),
-        List.of());
+    return Evidence.of(
+        recording, timeline, phases, List.of(), heat, Optional.empty(), pool, List.of(), List.of());
   }
 
   private static PoolFigures pool(double gainedK, double poolCel) {

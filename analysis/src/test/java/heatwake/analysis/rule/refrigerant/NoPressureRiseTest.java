@@ -169,6 +169,7 @@ class NoPressureRiseTest {
         recording,
         readings.timeline(),
         readings.phases(),
+        readings.phaseGrid(),
         readings.cycles(),
         readings.heat(),
         readings.zero(),

@@ -1,6 +1,4 @@
-package heatwake.analysis.rule;
-
-import heatwake.analysis.uncertainty.Estimate;
+package heatwake.analysis.uncertainty;
 
 /**
  * When a figure lies beyond a limit for certain. A rule alarms only where the residual exceeds
