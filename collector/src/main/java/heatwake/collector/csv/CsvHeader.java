@@ -35,6 +35,9 @@ final class CsvHeader {
     if (cells.size() == 1 && (cells.get(0).indexOf(';') > 0 || cells.get(0).indexOf('\t') > 0)) {
       throw new IllegalArgumentException("cells must be divided by commas; save it so");
     }
+    if (!cells.isEmpty() && cells.get(0).indexOf('\0') >= 0) {
+      throw new IllegalArgumentException("not UTF-8 text but UTF-16; save it as CSV in UTF-8");
+    }
     if (cells.isEmpty() || !cells.get(0).strip().equals(TIME)) {
       throw new IllegalArgumentException(
           "the first column must be called time; the header reads like: time,water-in [Cel]");

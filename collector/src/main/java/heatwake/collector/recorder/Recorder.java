@@ -71,11 +71,17 @@ public final class Recorder implements AutoCloseable {
     return recorder;
   }
 
-  /** Begins a run; it goes on from one of its rig that was found broken off. */
+  /**
+   * Begins a run; it goes on from one of its rig that was found broken off.
+   *
+   * @throws heatwake.collector.mistake.MistakeException if a living recorder records this rig into
+   *     this database already: two would take ports and broker sessions from each other for ever
+   */
   public RecordedRun begin(RigFile rig) {
     RecordedRun run = new RecordedRun(this, rig, settings.clock(), time);
     queue.call(
         () -> {
+          AlreadyRecorded.refuse(store, locks, rig);
           OptionalLong follows = crashed.of(store, rig);
           writer.committing().commit(() -> run.begin(store, follows));
           follows.ifPresent(crashed::wentOn);

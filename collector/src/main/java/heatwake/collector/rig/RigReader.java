@@ -128,9 +128,16 @@ public final class RigReader {
       String message =
           "not sound TOML: "
               + e.getOriginalMessage().replaceAll("\\s*\\R\\s*", " ")
-              + "; texts and quantities stand in \"quotes\", numbers have a point";
+              + "; "
+              + mend(e.getOriginalMessage());
       throw MistakeException.at(name, place == null ? 1 : Math.max(1, place.getLineNr()), message);
     }
+  }
+
+  private static String mend(String fault) {
+    return fault.startsWith("Duplicate key")
+        ? "this key stands above already in the same table; keep one of the two"
+        : "texts and quantities stand in \"quotes\", numbers have a point";
   }
 
   private static String textOf(Path file) {

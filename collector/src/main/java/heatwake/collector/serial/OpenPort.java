@@ -2,6 +2,8 @@ package heatwake.collector.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 
 /** A serial port while it is open. */
@@ -35,11 +37,15 @@ public final class OpenPort implements AutoCloseable {
 
   /** Opens the port at a path. */
   public static OpenPort open(String path, LineSettings settings) throws PortException {
+    // The library would take the device of that last name in /dev instead, a console perhaps.
+    if (path.startsWith("/") && !Files.exists(Path.of(path))) {
+      throw new PortException(absent(path));
+    }
     SerialPort port;
     try {
       port = SerialPort.getCommPort(path);
-    } catch (SerialPortInvalidPortException absent) {
-      throw new PortException(path + ": no such port; is the adapter plugged in?");
+    } catch (SerialPortInvalidPortException unknown) {
+      throw new PortException(absent(path));
     }
     port.setComPortParameters(
         settings.baud(),
@@ -56,6 +62,10 @@ public final class OpenPort implements AutoCloseable {
       throw new PortException(path + ": " + reason(port.getLastErrorCode()));
     }
     return new OpenPort(port);
+  }
+
+  private static String absent(String path) {
+    return path + ": " + reason(NO_SUCH_FILE);
   }
 
   private static String reason(int errno) {

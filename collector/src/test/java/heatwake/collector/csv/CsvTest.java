@@ -1,5 +1,7 @@
 package heatwake.collector.csv;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_16;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -488,6 +490,9 @@ class CsvTest {
         "at,water-in [Cel]\n",
         ":1: the first column must be called time; the header reads like: time,water-in [Cel]");
     refused("time;water-in [Cel]\n", ":1: cells must be divided by commas; save it so");
+    refused(
+        new String("time,water-in [Cel]\n".getBytes(UTF_16), ISO_8859_1),
+        ":1: not UTF-8 text but UTF-16; save it as CSV in UTF-8");
     refused(
         "time,watr-in [Cel]\n", ":1: no channel is called \"watr-in\"; did you mean \"water-in\"?");
     refused(

@@ -1,10 +1,12 @@
 package heatwake.collector.recorder;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.series.EventKind;
 import heatwake.analysis.series.Note;
+import heatwake.collector.mistake.MistakeException;
 import heatwake.collector.probe.Delivery;
 import heatwake.collector.probe.Reading;
 import heatwake.collector.rig.RigFile;
@@ -44,6 +46,30 @@ class CompanyTest {
           new Delivery(List.of(new Reading(Channel.POWER, START + i, i, true)), safe::countDown));
     }
     safe.await();
+  }
+
+  /** Two of one rig would take its ports and its session at the broker from each other. */
+  @Test
+  void aSecondRecorderOfTheSameRigIsRefusedAndOneOfAnotherIsNot() throws Exception {
+    RigFile other = RigReader.parse("[[probe]]\nchannel = \"power\"\n", "other.toml");
+    long again;
+    try (Recorder first = Recorder.open(file(), RecorderSettings.USUAL);
+        Recorder second = Recorder.open(file(), RecorderSettings.USUAL)) {
+      RecordedRun run = first.begin(RIG);
+      assertThatThrownBy(() -> second.begin(RIG))
+          .isInstanceOf(MistakeException.class)
+          .hasMessage(
+              file()
+                  + ": rig.toml is being recorded into it already, as run "
+                  + run.id()
+                  + "; stop that recorder first");
+      assertThat(second.begin(other).id()).isEqualTo(run.id() + 1);
+      deliverSafely(run, 0, 10);
+    }
+    try (Recorder later = Recorder.open(file(), RecorderSettings.USUAL)) {
+      again = later.begin(RIG).id();
+    }
+    assertThat(again).isEqualTo(3);
   }
 
   @Test

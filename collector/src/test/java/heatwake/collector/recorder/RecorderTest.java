@@ -122,7 +122,7 @@ class RecorderTest {
     try (Recorder recorder = Recorder.open(file(), RecorderSettings.USUAL);
         Store reader = Store.openExisting(file())) {
       RecordedRun over = recorder.begin(RIG);
-      RecordedRun next = recorder.begin(RIG);
+      RecordedRun next = recorder.begin(RigReader.parse(RIG.text(), "next.toml"));
       recorder.end(over);
       AtomicBoolean acknowledged = new AtomicBoolean();
       over.deliver(new Delivery(List.of(stamped(START, 1)), () -> acknowledged.set(true)));

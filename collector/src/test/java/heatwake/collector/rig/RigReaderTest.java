@@ -57,6 +57,15 @@ class RigReaderTest {
   }
 
   @Test
+  void aKeyGivenTwiceIsCalledSo() {
+    assertThatThrownBy(() -> RigReader.parse("[heater]\nlabel = \"a\"\nlabel = \"b\"\n", "x"))
+        .isInstanceOf(MistakeException.class)
+        .hasMessageStartingWith("x:4: not sound TOML: Duplicate key")
+        .hasMessageEndingWith(
+            "; this key stands above already in the same table; keep one of the two");
+  }
+
+  @Test
   void readsTheContractsExample() throws Exception {
     RigFile file = RigReader.parse(contractExample(), "heron-lane.toml");
 

@@ -1,6 +1,7 @@
 package heatwake.collector.serial;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import heatwake.analysis.quantity.Channel;
 import heatwake.collector.peer.Eventually;
@@ -178,6 +179,15 @@ class SerialSourceTest {
         assertThat(intake.begun()).hasSize(1);
       }
     }
+  }
+
+  /** The library goes by the last name where a path is not there, and would open /dev/null. */
+  @Test
+  void aPathThatIsGoneIsNotTakenForTheDeviceOfItsLastName() {
+    String port = folder.resolve("null").toString();
+    assertThatThrownBy(() -> OpenPort.open(port, LineSettings.of(9600)))
+        .isInstanceOf(PortException.class)
+        .hasMessage(port + ": no such port; is the adapter plugged in?");
   }
 
   @Test

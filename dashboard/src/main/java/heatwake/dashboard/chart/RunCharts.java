@@ -79,7 +79,7 @@ public final class RunCharts {
    * kept.
    */
   public List<Strip> thatFit(int height, ChartStyle style) {
-    int room = Math.max(2, (height - style.scaled(100)) / style.scaled(LEGIBLE_HEIGHT));
+    int room = Math.max(1, (height - style.scaled(100)) / style.scaled(LEGIBLE_HEIGHT));
     List<Strip> kept = MATTER_MOST.stream().filter(lines::containsKey).limit(room).toList();
     return strips().stream().filter(kept::contains).toList();
   }

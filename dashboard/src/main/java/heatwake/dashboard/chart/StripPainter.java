@@ -64,7 +64,9 @@ final class StripPainter {
       shown.forEach(limit -> paintLimit(g, limit, values));
       paintLines(g, lines, values);
       paintMarks(g, lines, values);
-      shown.forEach(limit -> paintLimitName(g, limit, values));
+      shown.stream()
+          .filter(limit -> hasRoomForName(g))
+          .forEach(limit -> paintLimitName(g, limit, values));
     }
     g.setColor(Palette.FRAME);
     g.setStroke(style.thin());
@@ -131,6 +133,11 @@ final class StripPainter {
     g.setColor(Palette.FAINT_INK);
     g.setStroke(style.dashed(style.thin().getLineWidth()));
     g.draw(new Line2D.Double(plot.x, y, plot.getMaxX(), y));
+  }
+
+  /** In a strip flatter than two lines of text the name would stand in the next strip. */
+  private boolean hasRoomForName(Graphics2D g) {
+    return plot.height >= 2 * g.getFontMetrics(style.plain()).getHeight();
   }
 
   /** Painted over the lines, or a reading near its limit would strike the limit's name through. */

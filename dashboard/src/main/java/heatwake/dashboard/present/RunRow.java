@@ -6,7 +6,8 @@ import heatwake.collector.store.RunHeading;
  * A run in a list to choose from.
  *
  * @param run its number
- * @param text number, site, start and length
+ * @param text number, site, start with its year (a complaint is held against a start-up of years
+ *     ago) and length
  */
 public record RunRow(long run, String text) {
   public static RunRow of(RunHeading heading, Moment moment) {
@@ -21,7 +22,7 @@ public record RunRow(long run, String text) {
             + "  ·  "
             + heading.shown()
             + "  ·  "
-            + moment.shortDayAndTime(heading.startMs())
+            + moment.dayAndTime(heading.startMs())
             + "  ·  "
             + length);
   }

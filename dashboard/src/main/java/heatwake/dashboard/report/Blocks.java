@@ -22,6 +22,9 @@ final class Blocks {
   private static final Color HAIRLINE = new Color(0xD5DCE1);
   private static final float SPACE = 6;
 
+  /** Small letters that stand in a line of half the page's width, about. */
+  private static final int HALF_LINE = 57;
+
   private final ReportFonts fonts;
 
   Blocks(ReportFonts fonts) {
@@ -96,6 +99,32 @@ final class Blocks {
       table.addCell(cell(row.remark(), fonts.soft()));
     }
     return table;
+  }
+
+  /** A list in two columns of about the same height, read down the left one first. */
+  PdfPTable halves(List<String> texts, Font font) {
+    int lines = texts.stream().mapToInt(Blocks::halfLines).sum();
+    PdfPCell left = frame();
+    PdfPCell right = frame();
+    int above = 0;
+    for (String text : texts) {
+      int own = halfLines(text);
+      // Left, unless that column would end further below the middle than it now ends above it.
+      PdfPCell column = 2 * above + own < lines ? left : right;
+      column.addElement(paragraph("•  " + text, font));
+      above += own;
+    }
+    PdfPTable table = table(48, 4, 48);
+    table.setSplitLate(false);
+    table.addCell(left);
+    table.addCell(frame());
+    table.addCell(right);
+    return table;
+  }
+
+  /** Lines that a text takes in such a column, about. */
+  private static int halfLines(String text) {
+    return 1 + text.length() / HALF_LINE;
   }
 
   /** A box with a bar of colour at its left, for what must not be overlooked. */

@@ -32,7 +32,7 @@ final class ClosingBlock {
   private PdfPCell cautions() {
     PdfPCell cell = blocks.frame();
     cell.addElement(blocks.heading("Cautions"));
-    Cautions.all().forEach(text -> cell.addElement(blocks.paragraph("•  " + text, fonts.soft())));
+    cell.addElement(blocks.halves(Cautions.all(), fonts.soft()));
     return cell;
   }
 
@@ -44,7 +44,7 @@ final class ClosingBlock {
       lines.addCell(line);
     }
     PdfPCell cell = blocks.frame();
-    cell.setPaddingTop(24);
+    cell.setPaddingTop(14);
     cell.addElement(lines);
     return cell;
   }

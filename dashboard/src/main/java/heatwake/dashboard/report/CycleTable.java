@@ -11,6 +11,7 @@ import heatwake.dashboard.present.CycleRow;
 import heatwake.dashboard.present.Moment;
 import heatwake.dashboard.present.UnitChoice;
 import java.util.List;
+import java.util.Optional;
 
 /** The compressor cycles, one a line; its heading stands on every page it runs over. */
 final class CycleTable {
@@ -30,11 +31,15 @@ final class CycleTable {
   private final List<CycleRow> rows;
   private final String energyUnit;
 
+  /** Laid out once, to be measured and placed; empty if there is no cycle. */
+  private final Optional<PdfPTable> table;
+
   CycleTable(Blocks blocks, Findings findings, UnitChoice units, Moment moment) {
     this.blocks = blocks;
     this.fonts = blocks.fonts();
     this.rows = CycleRow.of(findings, units, moment);
     this.energyUnit = CycleRow.energyUnit(units);
+    this.table = rows.isEmpty() ? Optional.empty() : Optional.of(laidOut());
   }
 
   /** Whether there are few enough cycles to stand with something else on a page. */
@@ -44,20 +49,24 @@ final class CycleTable {
 
   /** Whether all of it fits below what stands on the page; a page for two lines helps nobody. */
   boolean fitsBelow(Document document, PdfWriter writer) {
-    PdfPTable table = table();
-    table.setTotalWidth(document.right() - document.left());
-    float needed = table.spacingBefore() + table.getTotalHeight() + COVERAGE_HEIGHT;
     float at = writer.getVerticalPosition(false);
     // What ends within a line of the page's foot has begun the next page already.
     boolean isFresh = at >= document.top();
-    return rows.isEmpty() || (!isFresh && at - needed >= document.bottom());
+    return table
+        .map(one -> !isFresh && at - height(one, document) >= document.bottom())
+        .orElse(true);
+  }
+
+  private static float height(PdfPTable table, Document document) {
+    table.setTotalWidth(document.right() - document.left());
+    return table.spacingBefore() + table.getTotalHeight() + COVERAGE_HEIGHT;
   }
 
   void addTo(Document document) {
-    if (rows.isEmpty()) {
+    if (table.isEmpty()) {
       return;
     }
-    document.add(table());
+    document.add(table.get());
     String rest =
         rows.size() > MOST_ROWS
             ? "And " + (rows.size() - MOST_ROWS) + " more; heatwake analyse --json lists them all. "
@@ -65,7 +74,7 @@ final class CycleTable {
     document.add(blocks.paragraph(rest + CycleRow.coverage(rows), fonts.soft()));
   }
 
-  private PdfPTable table() {
+  private PdfPTable laidOut() {
     PdfPTable table = blocks.table(RATIO);
     addHeading(table);
     for (CycleRow row : rows.subList(0, Math.min(MOST_ROWS, rows.size()))) {

@@ -58,7 +58,7 @@ final class MeasurementPage {
       return;
     }
     document.add(blocks.heading("Start-up list: " + StartupRow.summary(rows)));
-    PdfPTable table = blocks.table(34, 18, 62);
+    PdfPTable table = blocks.table(29, 15.5f, 69.5f);
     for (StartupRow row : rows) {
       table.addCell(blocks.cell(row.title(), fonts.text()));
       table.addCell(blocks.cell(row.word(), inColour(row.result())));
@@ -181,6 +181,6 @@ final class MeasurementPage {
       return;
     }
     document.add(blocks.heading("Not known, and what to clip or state for it"));
-    findings.missing().forEach(text -> document.add(blocks.paragraph("•  " + text, fonts.soft())));
+    document.add(blocks.halves(findings.missing(), fonts.soft()));
   }
 }

@@ -10,8 +10,8 @@ import java.io.PrintWriter;
 final class Layout {
   private static final int WIDTH = 100;
 
-  /** Second column of a table: wide enough for a figure with uncertainty and unit. */
-  private static final int VALUE_WIDTH = 20;
+  /** Second column of a table: wide enough for the words that stand where a figure cannot. */
+  private static final int VALUE_WIDTH = "too uncertain to tell".length();
 
   private final PrintWriter out;
 

@@ -132,6 +132,11 @@ public final class Dashboard {
               header.showRun(shown.recording(), shown.liveness());
               screen.show(shown);
               notes.setEnabled(true);
+              if (shown.liveness().isRecording()) {
+                notes.asksForRunGoingOn();
+              } else {
+                notes.asksForRunOver();
+              }
               if (!screen.isVisible()) {
                 cards.show(content, RUN);
                 screen.atRest().requestFocusInWindow();

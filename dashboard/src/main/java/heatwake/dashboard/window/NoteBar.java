@@ -32,7 +32,7 @@ final class NoteBar extends JPanel {
     this.store = store;
     setOpaque(false);
     text.setName("note");
-    text.putClientProperty("JTextField.placeholderText", "Note what you did, with the time now");
+    asksForRunGoingOn();
     text.addActionListener(event -> add());
     add.setName("add-note");
     add.addActionListener(event -> add());
@@ -40,6 +40,21 @@ final class NoteBar extends JPanel {
     add(text, "wmin 80");
     add(answer, "wmin 0");
     add(add);
+  }
+
+  /** The run goes on: what is typed gets the time now. */
+  void asksForRunGoingOn() {
+    ask("Note what you did, with the time now");
+  }
+
+  /** The run is over: what is typed stands at its last moment, whenever it is typed. */
+  void asksForRunOver() {
+    ask("Note on this run; it is over, so the note stands at its end");
+  }
+
+  private void ask(String words) {
+    text.putClientProperty("JTextField.placeholderText", words);
+    text.repaint();
   }
 
   @Override

@@ -53,12 +53,26 @@ final class TileRow extends JPanel {
     lead.setBounds(0, 0, LEAD_WIDTH, HEIGHT);
     long wanted = figures.stream().filter(TileView::isVisible).count();
     int room = getWidth() - LEAD_WIDTH;
-    int fit = (int) Math.min(wanted, Math.max(1, room / (LEAST_WIDTH + GAP)));
+    int fit = fitting((int) wanted, room);
     for (int i = 0; i < figures.size(); i++) {
       // By shares of the whole, so that the last tile ends at the edge.
       int left = fit == 0 ? 0 : LEAD_WIDTH + GAP + i * room / fit;
       int right = fit == 0 ? 0 : LEAD_WIDTH + (i + 1) * room / fit;
       figures.get(i).setBounds(left, 0, i < fit ? right - left : 0, HEIGHT);
     }
+  }
+
+  /** As many tiles as show their figure and its unit in full; the longest sets the width of all. */
+  private int fitting(int wanted, int room) {
+    int fit = 0;
+    int widest = LEAST_WIDTH;
+    while (fit < wanted) {
+      widest = Math.max(widest, figures.get(fit).leastWidth());
+      if ((fit + 1) * (widest + GAP) > room) {
+        break;
+      }
+      fit++;
+    }
+    return Math.min(wanted, Math.max(1, fit));
   }
 }

@@ -92,9 +92,16 @@ class DashboardWindowTest {
       OnScreen.waitUntil(
           "the charts grew",
           () -> range().isPresent() && range().get().toMs() > InventedNight.minute(39.5));
+      assertThat(askedFor()).contains("with the time now");
       store.endRun(run, InventedNight.minute(40));
       OnScreen.waitUntil("it is over", () -> labelled("state").startsWith("ended"));
+      assertThat(askedFor()).contains("stands at its end");
     }
+  }
+
+  /** What the empty line for notes asks for. */
+  private String askedFor() {
+    return (String) window.textBox("note").target().getClientProperty("JTextField.placeholderText");
   }
 
   @Test
