@@ -54,12 +54,21 @@ public record DiskForecast(double bytesPerDay, long freeBytes) {
   public String text() {
     return String.format(
         Locale.ROOT,
-        "about %.1f MB a day (one reading a second where the rig states no interval); %.1f GB are"
-            + " free, enough for %s",
+        "about %.1f MB a day (one reading a second where the rig states no interval); %s are free,"
+            + " enough for %s",
         bytesPerDay / BYTES_PER_MB,
-        freeBytes / BYTES_PER_GB,
-        days() > 3650
-            ? "more than ten years"
-            : String.format(Locale.ROOT, "%.0f days", Math.floor(days())));
+        freeBytes < BYTES_PER_GB
+            ? String.format(Locale.ROOT, "%.0f MB", freeBytes / BYTES_PER_MB)
+            : String.format(Locale.ROOT, "%.1f GB", freeBytes / BYTES_PER_GB),
+        daysInWords());
+  }
+
+  private String daysInWords() {
+    if (days() > 3650) {
+      return "more than ten years";
+    }
+    return days() < 2
+        ? String.format(Locale.ROOT, "%.0f hours", Math.floor(days() * 24))
+        : String.format(Locale.ROOT, "%.0f days", Math.floor(days()));
   }
 }

@@ -42,6 +42,8 @@ class DiskForecastTest {
         .isEqualTo(
             "about 29.0 MB a day (one reading a second where the rig states no interval); 2.0 GB"
                 + " are free, enough for 68 days");
+    assertThat(new DiskForecast(5e6, 6_200_000L).text())
+        .endsWith("; 6 MB are free, enough for 29 hours");
     assertThat(new DiskForecast(1e6, 80_000_000_000L).text()).endsWith("more than ten years");
   }
 }
