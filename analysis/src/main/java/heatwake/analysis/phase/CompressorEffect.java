@@ -133,14 +133,27 @@ final class CompressorEffect {
     return share[i] < NONE;
   }
 
-  /** The first instant at which it is above a share of the full one; -1 if it never is. */
-  int firstAbove(double least) {
+  /**
+   * The first instant at which it is above a share of the full one; -1 if it never is. What stood
+   * in the pipes comes past both probes one after the other when the water begins to move, and
+   * looks like one for a while: such an instant counts only if there is no other.
+   *
+   * @param waterMoves whether water moves
+   * @param flushed instants after which the pipes hold what moves
+   */
+  int firstAbove(double least, Track waterMoves, int flushed) {
+    int meanwhile = -1;
+    int stood = -1;
     for (int i = 0; i < share.length; i++) {
-      if (share[i] > least) {
+      stood = waterMoves.no(i) ? i : stood;
+      if (share[i] > least && (stood < 0 || i - stood > flushed)) {
         return i;
       }
+      if (share[i] > least && meanwhile < 0) {
+        meanwhile = i;
+      }
     }
-    return -1;
+    return meanwhile;
   }
 
   /**

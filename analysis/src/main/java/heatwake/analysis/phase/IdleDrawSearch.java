@@ -33,6 +33,9 @@ final class IdleDrawSearch {
   /** A slow compressor shows what it does within this time (ours). */
   private static final double FAN_SEEN_S = 240;
 
+  /** Pipes at the heater hold what moves after so long (some litres, probes' lag: ours). */
+  private static final double FLUSHED_S = 120;
+
   /** So much of the full effect is one (ours). */
   private static final double EFFECT = 0.5;
 
@@ -70,7 +73,7 @@ final class IdleDrawSearch {
    *     only that tells what a running heater would draw
    */
   Optional<IdleDraw> found(OptionalDouble plate) {
-    int first = effect.firstAbove(EFFECT);
+    int first = effect.firstAbove(EFFECT, waterMoves, timeline.instants(FLUSHED_S));
     boolean never = effect.isAbsent() && plate.isPresent();
     // Of a compressor that never runs the threshold is a guess, and a load may lie below it.
     double least =

@@ -111,6 +111,33 @@ class IdleDrawTest {
         .containsExactly(Phase.CIRCULATING, Phase.STEADY, Phase.CIRCULATING);
   }
 
+  /**
+   * What stood in the pipes comes past the inlet first: for a minute the outlet seems to warm,
+   * though the pump alone runs. The heater is never seen at rest with water moving again.
+   */
+  @Test
+  void standingWaterThatIsFlushedIsNoCompressors() {
+    RunBuilder run =
+        withPump()
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .change(Channel.POWER, (atS, watts) -> watts + (atS < 120 ? 0 : PUMP_W))
+            .change(Channel.WATER_IN, (atS, cel) -> cel - stood(1.9, atS, 10))
+            .change(Channel.WATER_OUT, (atS, cel) -> cel - stood(2.8, atS, 25))
+            .off(2)
+            .circulating(13)
+            .fan(0.5)
+            .heatingAt(Channel.POWER, 2700)
+            .heating(240);
+    Phases phases = phasesOf(run);
+    assertThat(phases.cycles()).hasSize(1);
+    assertThat((phases.cycles().get(0).startMs() - run.recording().startMs()) / 1000)
+        .isBetween(920L, 940L);
+  }
+
+  private static double stood(double colderK, double atS, double lagS) {
+    return atS < 120 ? colderK : colderK * Math.exp((120 - atS) / lagS);
+  }
+
   /** A heater that never starts, its set temperature reached, accuses nobody. */
   @Test
   void aHeaterThatNeverRanRests() {
