@@ -54,7 +54,7 @@ class RulesPageTest {
     for (Rule rule : Rules.all()) {
       text.append("%n## %s%n%n%s%n%n".formatted(rule.id(), rule.summary()));
       text.append("**Needs** %s.%n%n".formatted(rule.needs()));
-      text.append("**Limits** %s%n".formatted(rule.limits()));
+      text.append("**Limits**%s%n".formatted(LimitsList.of(rule.limits())));
       String causes = causesOf(rule.id());
       if (!causes.isEmpty()) {
         text.append(
