@@ -75,10 +75,11 @@ record Soundness(double confidence, List<String> because, List<String> wouldDeci
     return evidence.cycles().isEmpty() ? unseen(evidence) : NOT_STEADY;
   }
 
-  /** Of a compressor that was not seen running: its fan may tell that it should have. */
+  /** Of a compressor that was not seen running: fan or water may tell that it should have. */
   private static Soundness unseen(Evidence evidence) {
     return FanToTheEnd.words(evidence)
         .map(fan -> unproven(fan, FanToTheEnd.NEXT_CHECK))
+        .or(() -> NeverCame.words(evidence).map(cold -> unproven(cold, NeverCame.NEXT_CHECK)))
         .orElse(NOT_SEEN);
   }
 

@@ -225,6 +225,7 @@ class VerdictPageTest {
       | the whole heat at little power: 95 % of the nameplate's and more, above 90 % with a probability of 0.9 (ours) | healthy, as by heat | |
       | what draws like a fan (more than a crankcase heater's 90 W, or twice and more what a rest of 3 min draws) stayed on for more than 1 h, in air above 15 °C for 15 min (ours), after the last stop, or where the compressor never ran, to the end of the run, with the water likelier more than 0.3 K below its set temperature than not, in air above 7 °C | undecided: whether the fan turns | 0 |
       | the compressor stopped with the water more than 0.5 K below its set temperature beyond doubt, and stayed away for more than 1 h to the end of the run though water moved | undecided: fault memory, or who switched it off | 0 |
+      | the compressor never ran in more than 1 h of flowing water more than 0.5 K below its set temperature beyond doubt | undecided: switch, timer, set temperature, fault shown | 0 |
       | heat more than 20 % above the nameplate's, beyond doubt | undecided: check the flow meter | 0 |
       | no heat; both approaches and all else within their bands, and the power | healthy | 0.6 |
       | the same without power | healthy | 0.45 |
