@@ -39,7 +39,7 @@ final class FarLonger {
   static final String LIMITS =
       "or water-out stood ten times longer than ever else in at least 300 readings of which a tenth"
           + " changed and a third of those turned back, and for a fifth of so many, while water-in went"
-          + " on by more than 0.3 K and three digits in moving water, "
+          + " on by more than 0.3 K and three digits in moving water; "
           + StopUnseen.LIMITS;
 
   private FarLonger() {}
