@@ -156,6 +156,7 @@ final class StarvedCircuit {
             || (vapourInLiquid
                 && evaporatesLow
                 && !Flooding.shows(duty)
+                && !Starvation.mayBeForWantOfAir(duty)
                 && !IcedCoil.mayBe(duty)
                 && !PartLoad.isByCop(run, duty)
                 && !PartLoad.isSlowedFromWholeHeat(run, duty)));
