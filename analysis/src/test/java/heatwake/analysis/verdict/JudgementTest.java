@@ -4,12 +4,14 @@ import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.Analysis;
+import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
+import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Rule;
@@ -19,6 +21,7 @@ import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.scenario.RunBuilder;
 import heatwake.analysis.site.Heater;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -211,10 +214,36 @@ class JudgementTest {
 
   // Consequences.
 
+  private static List<Flag> fold(List<Flag> flags, List<Duty> duties, Heater heater) {
+    return Consequences.fold(new FlagsOfRun(flags, duties, List.of(), heater));
+  }
+
+  /** What its own switch cuts short is more than an approach that goes with it. */
+  @Test
+  void aHighPressureThatStopsTheCompressorStandsByItself() {
+    List<Flag> flags =
+        List.of(
+            flag("condenser-approach", Side.REFRIGERANT, 10, 60),
+            flag("high-pressure", Side.REFRIGERANT, 10, 60));
+    assertThat(rules(folded(flags, stopAt(30)))).containsExactly("condenser-approach");
+    assertThat(rules(folded(flags, stopAt(30), stopAt(70)))).containsExactly("condenser-approach");
+    assertThat(rules(folded(flags, stopAt(30), stopAt(60))))
+        .containsExactly("condenser-approach", "high-pressure");
+  }
+
+  private static List<Flag> folded(List<Flag> flags, Cycle... cycles) {
+    return Consequences.fold(new FlagsOfRun(flags, List.of(), List.of(cycles), Heater.UNKNOWN));
+  }
+
+  private static Cycle stopAt(long minute) {
+    return new Cycle(
+        (minute - 5) * 60_000, OptionalLong.of(minute * 60_000), OptionalLong.empty(), true);
+  }
+
   @Test
   void oneCauseGivesOneFlagThatNamesWhatFollows() {
     List<Flag> roots =
-        Consequences.fold(
+        fold(
             List.of(
                 flag("high-pressure", Side.REFRIGERANT, 10, 500),
                 flag("low-heater-flow", Side.WATER, 5, 600),
@@ -240,7 +269,7 @@ class JudgementTest {
   void littleWaterExplainsTheCurrentItBrings() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("overcurrent", Side.ELECTRICAL, 10, 500),
                         flag("condenser-approach", Side.WATER, 10, 500),
@@ -256,7 +285,7 @@ class JudgementTest {
     for (String littleWater : List.of("low-heater-flow", "falling-flow")) {
       assertThat(
               rules(
-                  Consequences.fold(
+                  fold(
                       List.of(
                           flag("overcurrent", Side.ELECTRICAL, 10, 500),
                           flag(littleWater, Side.WATER, 5, 600)),
@@ -270,7 +299,7 @@ class JudgementTest {
   void whatThePoolLosesIsNoConsequenceOfTheMachine() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 5, 600),
                         flag("heat-loss", Side.POOL, 0, 600)),
@@ -283,7 +312,7 @@ class JudgementTest {
   void aCauseExplainsOnlyWhatHappenedWithIt() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("low-heater-flow", Side.WATER, 5, 60),
                         flag("low-heat", Side.UNDECIDED, 100, 500)),
@@ -296,7 +325,7 @@ class JudgementTest {
   void flowThatFellBelowTheMinimumIsTheFiltersDoing() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 300, 600)),
@@ -305,7 +334,7 @@ class JudgementTest {
         .containsExactly("falling-flow");
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 5, 600)),
@@ -319,7 +348,7 @@ class JudgementTest {
     Flag alarm =
         new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
     assertThat(
-            Consequences.fold(
+            fold(
                     List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)),
                     List.of(),
                     Heater.UNKNOWN)
