@@ -24,6 +24,12 @@ final class RestingCircuit {
 
   private static final long LEAST_MS = 120_000;
 
+  /** A pressure stands still that moves by less than this between halves of a rest: 0.4 K; ours. */
+  private static final double STANDS_STILL = 0.01;
+
+  /** No air about a pool heater is hotter than this, where none is read, K; ours. */
+  private static final double HOTTEST_AIR_K = 273.15 + 45;
+
   /**
    * Relative change of saturation pressure per kelvin, the least met at rest; see SaturationSlope.
    */
@@ -52,8 +58,11 @@ final class RestingCircuit {
         restSinceMs = restSinceMs < 0 ? phases.get(k).startMs() : restSinceMs;
       } else if (restSinceMs >= 0) {
         long endMs = phases.get(k - 1).endMs();
-        Optional<Estimate> one =
-            excess(rig, timeline, saturation, atmosphere, restSinceMs + SETTLED_MS, endMs);
+        long settledMs =
+            restSinceMs == phases.get(0).startMs()
+                ? settledBefore(timeline, atmosphere, phases, endMs)
+                : restSinceMs + SETTLED_MS;
+        Optional<Estimate> one = excess(rig, timeline, saturation, atmosphere, settledMs, endMs);
         if (one.isPresent() && (greatest.isEmpty() || one.get().value() > greatest.get().value())) {
           greatest = one;
         }
@@ -61,6 +70,31 @@ final class RestingCircuit {
       }
     }
     return greatest;
+  }
+
+  /**
+   * Since when the circuit has been at rest that a recording begins with. Such a rest began before:
+   * moving water has the condenser at its own temperature within minutes, and a high side that
+   * stands still then has nothing left to settle.
+   */
+  private static long settledBefore(
+      Timeline timeline, AbsolutePressure atmosphere, List<PhaseSpan> phases, long endMs) {
+    long startMs = phases.get(0).startMs();
+    long movingMs =
+        phases.stream()
+            .filter(span -> span.phase() == Phase.CIRCULATING && span.endMs() <= endMs)
+            .mapToLong(PhaseSpan::startMs)
+            .findFirst()
+            .orElse(endMs);
+    long middleMs = (movingMs + endMs) / 2;
+    OptionalDouble early = timeline.meanBetween(Channel.PRESSURE_DISCHARGE, movingMs, middleMs - 1);
+    OptionalDouble late = timeline.meanBetween(Channel.PRESSURE_DISCHARGE, middleMs, endMs);
+    boolean stands =
+        early.isPresent()
+            && late.isPresent()
+            && Math.abs(late.getAsDouble() - early.getAsDouble())
+                < STANDS_STILL * (late.getAsDouble() + atmosphere.pa());
+    return stands ? Math.min(movingMs, startMs + SETTLED_MS) : startMs + SETTLED_MS;
   }
 
   /** Where nothing tells what the heater did, it may have run. */
@@ -95,13 +129,17 @@ final class RestingCircuit {
     boolean within =
         pa > saturation.bubblePressure(Saturation.LOWEST_K).pa()
             && pa < saturation.bubblePressure(saturation.highestK() - 1).pa();
-    if (!air || !water || !within) {
+    if (!air) {
+      warmest = Math.max(warmest, HOTTEST_AIR_K);
+    }
+    double excessK =
+        within ? saturation.bubbleTemperatureK(new AbsolutePressure(pa)) - warmest : Double.NaN;
+    // Below air that is not known a pressure says nothing.
+    if (!water || !within || !(air || excessK > 0)) {
       return Optional.empty();
     }
     double relative = ProbeUncertainty.of(rig, Channel.PRESSURE_DISCHARGE).at(pa) / pa;
     return Optional.of(
-        new Estimate(
-            saturation.bubbleTemperatureK(new AbsolutePressure(pa)) - warmest,
-            Math.hypot(SURROUNDINGS_K, relative / SATURATION_SLOPE_PER_K)));
+        new Estimate(excessK, Math.hypot(SURROUNDINGS_K, relative / SATURATION_SLOPE_PER_K)));
   }
 }

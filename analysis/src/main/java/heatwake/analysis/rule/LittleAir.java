@@ -36,6 +36,14 @@ public final class LittleAir {
     return isBelow(duty, 1);
   }
 
+  /**
+   * Whether there is enough of it. Without its humidity the air's own cooling tells only the most
+   * that there may be, since water that it gives up takes part of the cooling.
+   */
+  public static boolean isRuledOut(Duty duty) {
+    return duty.has(DutyFigure.AIR_FLOW, DutyFigure.HUMIDITY) && !isLikely(duty);
+  }
+
   /** How much air it is: {@code 0.038 kg/s of air for each kW of rated heat, ...}. */
   public static String words(Estimate flow) {
     return String.format(

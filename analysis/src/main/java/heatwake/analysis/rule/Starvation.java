@@ -2,6 +2,7 @@ package heatwake.analysis.rule;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
+import heatwake.analysis.duty.Symptom;
 import heatwake.analysis.uncertainty.Doubt;
 
 /**
@@ -11,6 +12,9 @@ import heatwake.analysis.uncertainty.Doubt;
 public final class Starvation {
   /** Superheat above this is more than a valve in control leaves, K; common practice. */
   static final double HIGH_SUPERHEAT_K = 12;
+
+  /** Less is a valve's in control: they are set to 4 to 8 K, and err by some; common practice. */
+  private static final double HELD_SUPERHEAT_K = 9;
 
   /** Subcooling below this: vapour in the liquid line, K; common practice. */
   private static final double LOW_SUBCOOLING_K = 1.5;
@@ -38,9 +42,25 @@ public final class Starvation {
         || (hasVapourInLiquid(duty)
             && !LittleAir.isLikely(duty)
             && !Flooding.shows(duty)
+            && !mayBeForWantOfAir(duty)
             && duty.of(DutyFigure.STANDARD_APPROACH)
                 .filter(approach -> approach.value() > LOW_EVAPORATING_K)
                 .isPresent());
+  }
+
+  /**
+   * Whether the coil may lie so low for want of air, whatever the liquid line shows. A valve that
+   * holds its superheat has the refrigerant that the coil can evaporate: less of it would be all
+   * vapour before the coil's end. So it is the air that is short, unless that is known.
+   */
+  public static boolean mayBeForWantOfAir(Duty duty) {
+    return duty.of(DutyFigure.SUPERHEAT)
+            .filter(superheat -> superheat.value() < HELD_SUPERHEAT_K)
+            .isPresent()
+        && duty.of(DutyFigure.STANDARD_APPROACH)
+            .filter(approach -> approach.value() > Symptom.EVAPORATING.normalTo())
+            .isPresent()
+        && !LittleAir.isRuledOut(duty);
   }
 
   /**

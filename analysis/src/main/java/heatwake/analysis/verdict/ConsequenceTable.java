@@ -109,7 +109,10 @@ public final class ConsequenceTable {
     table.put("frosting", and(STARVED, CYCLES, RESTARTS));
     table.put(
         "condenser-approach",
-        and(ANY_LOSS, Consequent.of("high-pressure"), Consequent.of("overcurrent")));
+        and(
+            ANY_LOSS,
+            Consequent.of("high-pressure").on(new CutsNoRun()),
+            Consequent.of("overcurrent")));
     table.put("high-pressure", and(ANY_LOSS, Consequent.of("overcurrent"), CYCLES, RESTARTS));
     table.put("no-compressor", ANY_LOSS);
     table.put("short-cycling", ANY_LOSS);

@@ -1,10 +1,8 @@
 package heatwake.analysis.verdict;
 
-import heatwake.analysis.duty.Duty;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
-import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,14 +22,9 @@ final class Consequences {
     this.run = run;
   }
 
-  /**
-   * The root flags, each with its consequences named.
-   *
-   * @param duties what the running heater was seen to do
-   * @param heater its nameplate
-   */
-  static List<Flag> fold(List<Flag> flags, List<Duty> duties, Heater heater) {
-    return new Consequences(new FlagsOfRun(flags, duties, heater)).roots();
+  /** The root flags of a run, each with its consequences named. */
+  static List<Flag> fold(FlagsOfRun run) {
+    return new Consequences(run).roots();
   }
 
   private List<Flag> roots() {

@@ -2,6 +2,8 @@ package heatwake.analysis.verdict;
 
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.finding.Flag;
+import heatwake.analysis.phase.Cycle;
+import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.site.Heater;
 import java.util.List;
 import java.util.Optional;
@@ -11,9 +13,16 @@ import java.util.Optional;
  *
  * @param flags all that stand
  * @param duties what the running heater was seen to do
+ * @param cycles of the compressor
  * @param heater its nameplate
  */
-record FlagsOfRun(List<Flag> flags, List<Duty> duties, Heater heater) {
+record FlagsOfRun(List<Flag> flags, List<Duty> duties, List<Cycle> cycles, Heater heater) {
+  /** Some flags, beside what is known of the run. */
+  static FlagsOfRun of(List<Flag> flags, Evidence evidence) {
+    return new FlagsOfRun(
+        flags, evidence.duty(), evidence.cycles(), evidence.recording().rig().heater());
+  }
+
   /** Whether a rule's flag stands while another does. */
   boolean standsWith(Flag flag, String rule) {
     return flags.stream().anyMatch(one -> one.rule().equals(rule) && Overlap.any(one, flag));

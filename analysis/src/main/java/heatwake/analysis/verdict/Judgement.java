@@ -4,7 +4,6 @@ import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.finding.Verdict;
 import heatwake.analysis.rule.Evidence;
-import heatwake.analysis.site.Heater;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -68,10 +67,9 @@ public record Judgement(
     // No trouble of the machine explains a heat that cannot be, so such flags are folded apart.
     Map<Boolean, List<Flag>> handed =
         sided.stream().collect(Collectors.partitioningBy(sides::isHanded));
-    Heater heater = evidence.recording().rig().heater();
     List<Flag> roots =
-        new ArrayList<>(Consequences.fold(handed.get(false), evidence.duty(), heater));
-    roots.addAll(Consequences.fold(handed.get(true), evidence.duty(), heater));
+        new ArrayList<>(Consequences.fold(FlagsOfRun.of(handed.get(false), evidence)));
+    roots.addAll(Consequences.fold(FlagsOfRun.of(handed.get(true), evidence)));
     roots.sort(Raised.GRAVEST_FIRST);
     List<String> lacking = new ArrayList<>(missing);
     Optional<String> heatDoubt = sides.heatDoubt();

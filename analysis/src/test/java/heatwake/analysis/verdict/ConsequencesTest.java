@@ -3,12 +3,15 @@ package heatwake.analysis.verdict;
 import static heatwake.analysis.verdict.RaisedFlags.flag;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import heatwake.analysis.duty.Duty;
 import heatwake.analysis.finding.Consequence;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.phase.Cycle;
 import heatwake.analysis.site.Heater;
 import java.util.List;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 
 /** One cause, and the flags that only follow from it. */
@@ -17,10 +20,36 @@ class ConsequencesTest {
     return flags.stream().map(Flag::rule).toList();
   }
 
+  private static List<Flag> fold(List<Flag> flags, List<Duty> duties, Heater heater) {
+    return Consequences.fold(new FlagsOfRun(flags, duties, List.of(), heater));
+  }
+
+  /** What its own switch cuts short is more than an approach that goes with it. */
+  @Test
+  void aHighPressureThatStopsTheCompressorStandsByItself() {
+    List<Flag> flags =
+        List.of(
+            flag("condenser-approach", Side.REFRIGERANT, 10, 60),
+            flag("high-pressure", Side.REFRIGERANT, 10, 60));
+    assertThat(rules(folded(flags, stopAt(30)))).containsExactly("condenser-approach");
+    assertThat(rules(folded(flags, stopAt(30), stopAt(70)))).containsExactly("condenser-approach");
+    assertThat(rules(folded(flags, stopAt(30), stopAt(60))))
+        .containsExactly("condenser-approach", "high-pressure");
+  }
+
+  private static List<Flag> folded(List<Flag> flags, Cycle... cycles) {
+    return Consequences.fold(new FlagsOfRun(flags, List.of(), List.of(cycles), Heater.UNKNOWN));
+  }
+
+  private static Cycle stopAt(long minute) {
+    return new Cycle(
+        (minute - 5) * 60_000, OptionalLong.of(minute * 60_000), OptionalLong.empty(), true);
+  }
+
   @Test
   void oneCauseGivesOneFlagThatNamesWhatFollows() {
     List<Flag> roots =
-        Consequences.fold(
+        fold(
             List.of(
                 flag("high-pressure", Side.REFRIGERANT, 10, 500),
                 flag("low-heater-flow", Side.WATER, 5, 600),
@@ -46,7 +75,7 @@ class ConsequencesTest {
   void littleWaterExplainsTheCurrentItBrings() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("overcurrent", Side.ELECTRICAL, 10, 500),
                         flag("condenser-approach", Side.WATER, 10, 500),
@@ -62,7 +91,7 @@ class ConsequencesTest {
     for (String littleWater : List.of("low-heater-flow", "falling-flow")) {
       assertThat(
               rules(
-                  Consequences.fold(
+                  fold(
                       List.of(
                           flag("overcurrent", Side.ELECTRICAL, 10, 500),
                           flag(littleWater, Side.WATER, 5, 600)),
@@ -76,7 +105,7 @@ class ConsequencesTest {
   void whatThePoolLosesIsNoConsequenceOfTheMachine() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 5, 600),
                         flag("heat-loss", Side.POOL, 0, 600)),
@@ -89,7 +118,7 @@ class ConsequencesTest {
   void aCauseExplainsOnlyWhatHappenedWithIt() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("low-heater-flow", Side.WATER, 5, 60),
                         flag("low-heat", Side.UNDECIDED, 100, 500)),
@@ -102,7 +131,7 @@ class ConsequencesTest {
   void flowThatFellBelowTheMinimumIsTheFiltersDoing() {
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 300, 600)),
@@ -111,7 +140,7 @@ class ConsequencesTest {
         .containsExactly("falling-flow");
     assertThat(
             rules(
-                Consequences.fold(
+                fold(
                     List.of(
                         flag("falling-flow", Side.WATER, 0, 600),
                         flag("low-heater-flow", Side.WATER, 5, 600)),
@@ -125,7 +154,7 @@ class ConsequencesTest {
     Flag alarm =
         new Flag("high-pressure", Side.REFRIGERANT, Severity.ALARM, 0, 60_000, "x", List.of(), "y");
     assertThat(
-            Consequences.fold(
+            fold(
                     List.of(alarm, flag("low-heater-flow", Side.WATER, 0, 10)),
                     List.of(),
                     Heater.UNKNOWN)

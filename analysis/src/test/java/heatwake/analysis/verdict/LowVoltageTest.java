@@ -38,9 +38,11 @@ class LowVoltageTest {
     Duty duty = running.duty();
     return rules(
         Consequences.fold(
-            List.of(during("voltage-range", duty), during("overcurrent", duty)),
-            List.of(duty),
-            Heater.UNKNOWN));
+            new FlagsOfRun(
+                List.of(during("voltage-range", duty), during("overcurrent", duty)),
+                List.of(duty),
+                List.of(),
+                Heater.UNKNOWN)));
   }
 
   private static List<String> rules(List<Flag> flags) {
@@ -77,9 +79,11 @@ class LowVoltageTest {
     assertThat(
             rules(
                 Consequences.fold(
-                    List.of(during("voltage-range", later), during("overcurrent", later)),
-                    running.evidence().duty(),
-                    Heater.UNKNOWN)))
+                    new FlagsOfRun(
+                        List.of(during("voltage-range", later), during("overcurrent", later)),
+                        running.evidence().duty(),
+                        List.of(),
+                        Heater.UNKNOWN))))
         .containsExactly("voltage-range");
   }
 

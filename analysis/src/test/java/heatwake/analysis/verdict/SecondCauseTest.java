@@ -21,9 +21,7 @@ class SecondCauseTest {
   private static final double L_PER_MIN = 1e-3 / 60;
 
   private static List<String> roots(AtDuty running, List<Flag> flags) {
-    return Consequences.fold(
-            flags, running.evidence().duty(), running.evidence().recording().rig().heater())
-        .stream()
+    return Consequences.fold(FlagsOfRun.of(flags, running.evidence())).stream()
         .map(Flag::rule)
         .toList();
   }

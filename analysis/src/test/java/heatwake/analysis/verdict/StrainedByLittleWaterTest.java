@@ -35,11 +35,13 @@ class StrainedByLittleWaterTest {
   private static List<String> roots(AtDuty running) {
     Duty duty = running.duty();
     return Consequences.fold(
-            List.of(
-                during("overcurrent", Side.ELECTRICAL, Severity.ALARM, duty),
-                during("low-heater-flow", Side.WATER, Severity.WARNING, duty)),
-            List.of(duty),
-            Heater.UNKNOWN)
+            new FlagsOfRun(
+                List.of(
+                    during("overcurrent", Side.ELECTRICAL, Severity.ALARM, duty),
+                    during("low-heater-flow", Side.WATER, Severity.WARNING, duty)),
+                List.of(duty),
+                List.of(),
+                Heater.UNKNOWN))
         .stream()
         .map(Flag::rule)
         .toList();

@@ -22,7 +22,7 @@ public record VerdictWords(
   /** A verdict in words. What its flags explain besides is said with them, not here. */
   public static VerdictWords of(Verdict verdict) {
     return new VerdictWords(
-        headline(verdict.side()),
+        headline(verdict),
         verdict.side() == Side.UNDECIDED ? "" : sureness(verdict),
         verdict.reasons().stream().map(VerdictWords::inWords).toList(),
         verdict.wouldDecide(),
@@ -50,6 +50,18 @@ public record VerdictWords(
       return notes.flag().ownEvidence();
     }
     return Names.sentenceCase(reason.text());
+  }
+
+  private static String headline(Verdict verdict) {
+    boolean isBesideAnOffset =
+        verdict.reasons().stream()
+            .anyMatch(
+                reason ->
+                    reason instanceof Reason.Notes notes
+                        && notes.flag().rule().equals("probe-offset"));
+    return verdict.side() == Side.HEALTHY && isBesideAnOffset
+        ? "The heater seems sound, but a probe is off"
+        : headline(verdict.side());
   }
 
   private static String headline(Side side) {

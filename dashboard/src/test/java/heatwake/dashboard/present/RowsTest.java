@@ -141,6 +141,21 @@ class RowsTest {
         .isEmpty();
   }
 
+  /** The offset is subtracted, so it takes nothing from the heater; but it is not nothing. */
+  @Test
+  void aProbeThatIsOffIsSaidInTheHeadlineOfASoundHeater() {
+    assertThat(headlineBeside("probe-offset"))
+        .isEqualTo("The heater seems sound, but a probe is off");
+    assertThat(headlineBeside("clock-step")).isEqualTo("Nothing wrong found");
+  }
+
+  private static String headlineBeside(String rule) {
+    Flag note = new Flag(rule, Side.MEASUREMENT, Severity.INFO, 0, 600_000, "x", List.of(), "y");
+    return VerdictWords.of(
+            new Verdict(Side.HEALTHY, 0.9, List.of(new Reason.Notes(note)), List.of()))
+        .headline();
+  }
+
   @Test
   void whatAFlagExplainsIsSaidOnceAndNotInTheVerdictToo() {
     Flag flag =

@@ -80,7 +80,7 @@ public final class EvaporatorApproach implements Rule {
         + " it out. For 10 min"
         + " of steady running. Silent where superheat above 12 K or subcooling below 1.5 K shows a"
         + " coil short of refrigerant (see low-charge; superheat under 2 K by its uncertainty shows it"
-        + " flooded, not short), where a compressor at less than 70 % of the nameplate's power and no less"
+        + " flooded, not short, and under 9 K, over a coil that low, leaves open which unless the air is known), where a compressor at less than 70 % of the nameplate's power and no less"
         + " than its COP may run with a slowed fan (common practice) and the coil evaporates less than"
         + " 17 K below the air as measured (less than 12.5 K at any COP), and where the coil may be iced: below"
         + " -0.5 °C in air below 12 °C (see frosting).";

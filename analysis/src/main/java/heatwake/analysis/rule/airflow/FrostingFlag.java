@@ -1,5 +1,6 @@
 package heatwake.analysis.rule.airflow;
 
+import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
@@ -13,17 +14,6 @@ import java.util.Set;
 
 /** What is told of ice that is not melted in time. */
 final class FrostingFlag {
-  private static final List<String> CAUSES =
-      List.of(
-          "defrost that does not come: coil sensor loose or control faulty",
-          "dirty coil or weak fan, so that the coil runs colder than it should",
-          "reversing valve that does not change over",
-          "air colder than the heater is made for");
-
-  private static final String NEXT_CHECK =
-      "Look at the coil just before a defrost: ice right through the fins means that defrosts"
-          + " come too late. Check the defrost sensor's seat.";
-
   private final String rule;
 
   FrostingFlag(String rule) {
@@ -61,14 +51,8 @@ final class FrostingFlag {
             + " at the end of "
             + coil.times()
             + " stretches of running"
-            + (coil.inWarmAir() ? "; a sound coil does not ice in such air" : "");
-    List<String> causes =
-        coil.inWarmAir()
-            ? List.of(
-                "dirty coil fins",
-                "fan weak, slow or fitted wrong way",
-                "too little refrigerant, or an expansion valve letting too little through")
-            : CAUSES;
+            + (coil.inWarmAir() ? IceAdvice.NO_SOUND_COIL : "");
+    IceAdvice advice = coil.inWarmAir() ? IceAdvice.IN_WARM_AIR : IceAdvice.IN_FROST;
     return new Flag(
         rule,
         coil.isTold() ? Side.AIRFLOW : Side.UNDECIDED,
@@ -76,25 +60,29 @@ final class FrostingFlag {
         ends.startMs(),
         ends.endMs(),
         evidence,
-        causes,
-        coil.inWarmAir()
-            ? "Look through the coil against the light and wash it if needed; see that the fan turns"
-                + " the right way at full speed (power off and fan still before reaching in)."
-            : NEXT_CHECK,
+        advice.causes(),
+        advice.nextCheck(),
         Set.of(Channel.PRESSURE_SUCTION, Channel.AIR_IN));
   }
 
   /** Heat that falls over some stretches. */
   Flag over(List<IcingStretch> icy, String evidence) {
+    boolean warm = icy.stream().allMatch(one -> one.airK() > IcingAir.NO_SOUND_COIL_ABOVE_K);
+    IceAdvice advice = warm ? IceAdvice.IN_WARM_AIR : IceAdvice.IN_FROST;
     return new Flag(
         rule,
         Side.AIRFLOW,
         Severity.WARNING,
         icy.get(0).startMs(),
         icy.get(icy.size() - 1).endMs(),
-        evidence,
-        CAUSES,
-        NEXT_CHECK,
+        warm
+            ? evidence
+                + " in air of "
+                + Wording.celsius(icy.get(0).airK())
+                + IceAdvice.NO_SOUND_COIL
+            : evidence,
+        advice.causes(),
+        advice.nextCheck(),
         Set.of(Channel.WATER_IN, Channel.WATER_OUT, Channel.PRESSURE_SUCTION));
   }
 }

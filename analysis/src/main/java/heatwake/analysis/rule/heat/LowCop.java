@@ -10,6 +10,7 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.RunningStretch;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Doubt;
@@ -45,7 +46,7 @@ public final class LowCop implements Rule {
   @Override
   public String limits() {
     return "Raised when the COP is below 95 % of the expected COP (plates are tolerated to be 5 % off:"
-        + " common practice) by more than 3 standard uncertainties, and below 88 % (ours), for 10 min of steady running;"
+        + " common practice) by more than 3 standard uncertainties, and below 88 % (ours), for 10 min of steady running (between defrosts as for low-heat);"
         + " by 2 where the power, less 3 % for each kelvin of head on the condenser (common practice), is above 108 % of the"
         + " nameplate's by 3 (ours), or the compressor's work is badly spent beyond doubt (see"
         + " low-heat), and the heater was seen at rest, so that another load on its meter would have"
@@ -69,7 +70,7 @@ public final class LowCop implements Rule {
     CompressorWork work = CompressorWork.in(evidence);
     boolean alone = evidence.load().shownBy().contains(Channel.POWER);
     return Spell.where(
-            judged,
+            CleanCoil.among(judged, RunningStretch.of(evidence.phases())),
             duty ->
                 isLow(duty.of(DutyFigure.COP_RATIO).orElseThrow())
                     || (isLikelyLow(duty)

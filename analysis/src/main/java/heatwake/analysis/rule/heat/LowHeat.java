@@ -1,16 +1,15 @@
 package heatwake.analysis.rule.heat;
 
-import heatwake.analysis.air.IcingAir;
 import heatwake.analysis.duty.Duty;
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Severity;
 import heatwake.analysis.finding.Side;
-import heatwake.analysis.phase.Phase;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.HotSuction;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.RunningStretch;
 import heatwake.analysis.rule.Spell;
 import heatwake.analysis.rule.Wording;
 import heatwake.analysis.uncertainty.Doubt;
@@ -27,12 +26,6 @@ public final class LowHeat implements Rule {
 
   /** A shortfall smaller than this is not worth a call-out; ours. */
   public static final double MATERIAL_RATIO = 0.9;
-
-  /**
-   * Share of the heat that ice leaves a sound coil before its defrost, 10 to 25 % less; common
-   * practice. A stretch may lie wholly in the last of it.
-   */
-  private static final double BEFORE_A_DEFROST = 0.8;
 
   /** Above this share of the expected heat the flag is a warning, below it an alarm; ours. */
   private static final double GRAVE_RATIO = 0.5;
@@ -58,8 +51,9 @@ public final class LowHeat implements Rule {
   public String limits() {
     return "Raised when heat is below 95 % of the expected heat (plates are tolerated to be 5 % off:"
         + " common practice) by more than 3 standard uncertainties, and below 90 % (ours), for 10"
-        + " min of steady running. Between two defrosts in air below 7 °C below 76 %: ice takes 10 to"
-        + " 25 % before a sound one (common practice). Not raised where the compressor, unless heater.speed is fixed, runs at part speed: its power is"
+        + " min of steady running. In air below 12 °C a stretch that ends in a defrost or comes after one"
+        + " is judged by the first steady running of it, begun in its first half: ice takes 10 to"
+        + " 25 % before a sound defrost (common practice). Not raised where the compressor, unless heater.speed is fixed, runs at part speed: its power is"
         + " down alike, and the COP holds at 94 % of that at full speed in the same run or, within"
         + " 1.5 K of the set temperature, of the expected one (ours), or is no less than the expected"
         + " one, or may be so by an assumed flow at 75 % of the power or less"
@@ -88,27 +82,17 @@ public final class LowHeat implements Rule {
     }
     CompressorWork work = CompressorWork.in(evidence);
     PartLoad partLoad = new PartLoad(evidence, work);
-    Optional<Spell> low =
-        Spell.where(
-            judged,
-            duty -> isLow(duty) && !isBetweenDefrosts(evidence, duty) && !partLoad.explains(duty));
-    return low.map(spell -> Outcome.flagged(flag(spell, work, evidence))).orElseGet(Outcome::clear);
+    return Spell.where(
+            CleanCoil.among(judged, RunningStretch.of(evidence.phases())),
+            duty -> isLow(duty) && !partLoad.explains(duty))
+        .map(spell -> Outcome.flagged(flag(spell, work, evidence)))
+        .orElseGet(Outcome::clear);
   }
 
   /** Whether heat is below the nameplate's beyond doubt, and by enough to matter. */
   public static boolean isLow(Duty duty) {
     Estimate ratio = duty.of(DutyFigure.HEAT_RATIO).orElseThrow();
     return Doubt.below(ratio, TOLERATED_RATIO) && ratio.value() < MATERIAL_RATIO;
-  }
-
-  /** Whether it is no less than what ice leaves a sound coil between two defrosts. */
-  private static boolean isBetweenDefrosts(Evidence evidence, Duty duty) {
-    return duty.of(DutyFigure.HEAT_RATIO).orElseThrow().value() > BEFORE_A_DEFROST * TOLERATED_RATIO
-        && duty.of(DutyFigure.AIR).filter(air -> air.value() < IcingAir.FROST_BELOW_K).isPresent()
-        && evidence.phases().stream()
-            .anyMatch(span -> span.phase() == Phase.DEFROST && span.startMs() >= duty.endMs())
-        && evidence.phases().stream()
-            .anyMatch(span -> span.phase() == Phase.DEFROST && span.endMs() <= duty.startMs());
   }
 
   private static String reason(Evidence evidence) {

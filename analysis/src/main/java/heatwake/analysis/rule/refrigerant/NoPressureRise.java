@@ -7,7 +7,9 @@ import heatwake.analysis.quantity.Channel;
 import heatwake.analysis.rule.Evidence;
 import heatwake.analysis.rule.Outcome;
 import heatwake.analysis.rule.Rule;
+import heatwake.analysis.rule.Spell;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -20,6 +22,10 @@ public final class NoPressureRise implements Rule {
           "three-phase compressor running backwards",
           "hardly any refrigerant",
           "pressure probe not open to the circuit");
+
+  private static final String SECOND_GAUGE =
+      "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
+          + " have a certified refrigerant handler test compressor and reversing valve.";
 
   @Override
   public String id() {
@@ -49,7 +55,11 @@ public final class NoPressureRise implements Rule {
         + " there), if the low side is pulled down by less than 10 % and the water takes up less than the"
         + " compressor draws and beyond doubt less than half of the expected heat. Looked at after a"
         + " rest of at least 3 min. A draw that came on within 1 min of the water and moved neither side by"
-        + " more than 2 % may be the pool pump's, and the side is open then (ours).";
+        + " more than 2 % may be the pool pump's, and the side is open then (ours). Or where, for 10 min of"
+        + " steady running, condensing and evaporating temperature lie less than 10 K apart, but 1 K beyond"
+        + " doubt (so the compressor turns), and the water takes up beyond doubt less than 5 times the power"
+        + " drawn, which is above 300 W (half of Carnot's COP over 10 K is 15, the fan's power aside 10: common"
+        + " practice; half of it: ours), the heater seen at rest with nothing else on its meter.";
   }
 
   @Override
@@ -58,11 +68,36 @@ public final class NoPressureRise implements Rule {
       return Outcome.notEnoughData("no pressure-discharge reading");
     }
     PressedStarts starts = PressedStarts.in(evidence);
-    if (starts.isEmpty()) {
-      return Outcome.notEnoughData(
-          "no compressor start with five minutes of running and pressure readings around it");
+    List<FailedStarts> failed = starts.failed();
+    if (!failed.isEmpty()) {
+      return Outcome.of(failed.stream().map(this::flag).toList());
     }
-    return Outcome.of(starts.failed().stream().map(this::flag).toList());
+    Optional<Spell> idle = IdleLift.in(evidence);
+    if (idle.isPresent()) {
+      return Outcome.flagged(flag(idle.get()));
+    }
+    return starts.isEmpty()
+        ? Outcome.notEnoughData(
+            "no compressor start with five minutes of running and pressure readings around it")
+        : Outcome.clear();
+  }
+
+  private Flag flag(Spell idle) {
+    return new Flag(
+        id(),
+        Side.REFRIGERANT,
+        Severity.ALARM,
+        idle.startMs(),
+        idle.endMs(),
+        IdleLift.words(idle),
+        CAUSES,
+        SECOND_GAUGE,
+        Set.of(
+            Channel.PRESSURE_DISCHARGE,
+            Channel.PRESSURE_SUCTION,
+            Channel.WATER_IN,
+            Channel.WATER_OUT,
+            Channel.POWER));
   }
 
   private Flag flag(FailedStarts failed) {
@@ -83,8 +118,7 @@ public final class NoPressureRise implements Rule {
         failed.mayBePump()
             ? "Switch the heater off with the pool pump running and read the power: what stands"
                 + " then is another load's."
-            : "Put a second gauge on the high side during a start; if it agrees, stop the heater and"
-                + " have a certified refrigerant handler test compressor and reversing valve.",
+            : SECOND_GAUGE,
         Set.of(Channel.PRESSURE_DISCHARGE));
   }
 }

@@ -47,7 +47,7 @@ public record StartPressures(
   private static final double LEAST_SPREAD = 0.25;
 
   /** Less power than this is a fan, not a compressor; ours. */
-  private static final double COMPRESSOR_W = 300;
+  static final double COMPRESSOR_W = 300;
 
   boolean failed() {
     boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;

@@ -155,6 +155,7 @@ final class StarvedCircuit {
             || (vapourInLiquid
                 && evaporatesLow
                 && !Flooding.shows(duty)
+                && !Starvation.mayBeForWantOfAir(duty)
                 && !IcedCoil.mayBe(duty)
                 && !partLoad.isByCop(duty)
                 && !partLoad.isSlowedFromWholeHeat(duty)));

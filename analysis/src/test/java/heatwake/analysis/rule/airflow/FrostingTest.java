@@ -36,7 +36,17 @@ class FrostingTest {
       Phase pause,
       DoubleUnaryOperator heatByMinute,
       DoubleUnaryOperator coilCelByMinute) {
-    RunBuilder story = RunBuilder.run().air(4).circulating(5);
+    return run(stretches, minutes, pause, 4, heatByMinute, coilCelByMinute);
+  }
+
+  private static Evidence run(
+      int stretches,
+      double minutes,
+      Phase pause,
+      double airCel,
+      DoubleUnaryOperator heatByMinute,
+      DoubleUnaryOperator coilCelByMinute) {
+    RunBuilder story = RunBuilder.run().air(airCel).circulating(5);
     for (int i = 0; i < stretches; i++) {
       story.heating(minutes).circulating(5);
     }
@@ -148,6 +158,21 @@ class FrostingTest {
             "Heat fell by 5\\d % in 5\\d min before a defrost, evaporating at −9\\.\\d °C; the same"
                 + " 3 times");
     assertThat(flag.side()).isEqualTo(Side.AIRFLOW);
+  }
+
+  /** In air of 18 Cel it is the coil or its fan, not the defrost; in frost as above. */
+  @Test
+  void iceInWarmAirIsNoMatterOfTheDefrost() {
+    var warm = onlyFlag(rule, iced(18));
+    assertThat(warm.evidence()).contains("in air of 18.0 °C; a sound coil does not ice in such");
+    assertThat(warm.nextCheck()).startsWith("Look through the coil against the light");
+    var cold = onlyFlag(rule, iced(4));
+    assertThat(cold.evidence()).doesNotContain("sound coil");
+    assertThat(cold.nextCheck()).contains("defrost sensor");
+  }
+
+  private static Evidence iced(double airCel) {
+    return run(1, 60, Phase.DEFROST, airCel, m -> 10_000 * (1 - 0.01 * m), m -> -4 - 0.1 * m);
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import heatwake.analysis.duty.DutyFigure;
 import heatwake.analysis.finding.Side;
+import heatwake.analysis.rule.airflow.EvaporatorApproach;
 import heatwake.analysis.scenario.AtDuty;
 import heatwake.analysis.scenario.Rigs;
 import heatwake.analysis.site.CompressorSpeed;
@@ -319,5 +320,22 @@ class LowChargeTest {
         .set(DutyFigure.SUCTION_EXCESS, -1.4, 0.58)
         .set(DutyFigure.HEAT_RATIO, 0.75, 0.18)
         .set(DutyFigure.COP_RATIO, 0.75, 0.18);
+  }
+
+  /**
+   * A valve that holds its superheat has the refrigerant that the coil can evaporate; over a coil
+   * that far down it may be the air that is short, unless it is known not to be.
+   */
+  @Test
+  void aHeldSuperheatOverAVeryLowCoilMayBeForWantOfAir() {
+    AtDuty held = starved(5, 0.5).set(DutyFigure.STANDARD_APPROACH, 25, 1.5);
+    onlyFlag(rule, held.evidence());
+    assertClear(rule, held.without(DutyFigure.HUMIDITY).evidence());
+    assertClear(rule, held.without(DutyFigure.AIR_FLOW).evidence());
+    onlyFlag(new EvaporatorApproach(), held.evidence());
+    // A valve that is open all the way, and a coil that is no lower than many.
+    onlyFlag(rule, held.set(DutyFigure.SUPERHEAT, 13, 0.5).evidence());
+    held.set(DutyFigure.SUPERHEAT, 5, 0.5);
+    onlyFlag(rule, held.set(DutyFigure.STANDARD_APPROACH, 16, 0.5).evidence());
   }
 }
