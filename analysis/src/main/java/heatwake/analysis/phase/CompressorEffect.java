@@ -70,14 +70,15 @@ final class CompressorEffect {
                   timeline.intervalInstants(Channel.WATER_OUT)));
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
-    boolean goesWithTheDraw = goesWithTheDraw(timeline, rise);
+    boolean draws = timeline.has(timeline.preferred(Channel.POWER, Channel.CURRENT));
+    boolean goesWithTheDraw = draws && goesWithTheDraw(timeline, rise);
     boolean faint =
         goesWithTheDraw
-            || rise.map(WaterRise::riseK)
-                .filter(
+            || rise.filter(
                     water ->
-                        AnsweringWater.isSeen(timeline, water)
-                            || FaintDefrosts.areSeen(timeline, water))
+                        (draws && FaintRise.goesWithTheDraw(timeline, water))
+                            || AnsweringWater.isSeen(timeline, water.riseK())
+                            || FaintDefrosts.areSeen(timeline, water.riseK()))
                 .isPresent();
     return new CompressorEffect(
         share,
@@ -89,9 +90,8 @@ final class CompressorEffect {
   }
 
   private static boolean goesWithTheDraw(Timeline timeline, Optional<WaterRise> rise) {
-    return timeline.has(timeline.preferred(Channel.POWER, Channel.CURRENT))
-        && (FaintLift.goesWithTheDraw(timeline)
-            || rise.filter(water -> FaintRise.goesWithTheDraw(timeline, water)).isPresent());
+    return FaintLift.goesWithTheDraw(timeline)
+        || rise.filter(water -> FaintRise.isPlain(timeline, water)).isPresent();
   }
 
   /**

@@ -10,13 +10,21 @@ import heatwake.analysis.timeline.Timeline;
 final class FaintRise {
   private FaintRise() {}
 
-  /**
-   * Whether there is one; where no rest is heard, whether the whole rise is there while it draws.
-   */
+  /** Whether there is one. */
   static boolean goesWithTheDraw(Timeline timeline, WaterRise water) {
+    return DrawContrast.of(timeline, water.riseK()).difference() >= WaterRise.LEAST_RISE_K;
+  }
+
+  /**
+   * Whether it is so plain that it tells a compressor by itself: the water does leave warmer than
+   * it enters while the heater draws (pipes that stood cold and are flushed only come back to
+   * nothing); or, where no rest is heard, the whole rise is there.
+   */
+  static boolean isPlain(Timeline timeline, WaterRise water) {
     DrawContrast contrast = DrawContrast.of(timeline, water.riseK());
     return Double.isNaN(contrast.resting())
         ? contrast.drawing() >= CompressorEffect.LIFTED * water.fullK()
-        : contrast.difference() >= WaterRise.LEAST_RISE_K;
+        : contrast.difference() >= WaterRise.LEAST_RISE_K
+            && contrast.drawing() + water.restingK() >= WaterRise.LEAST_RISE_K;
   }
 }
