@@ -1,6 +1,7 @@
 package heatwake.analysis.flow;
 
 import heatwake.analysis.finding.FlowKnowledge;
+import heatwake.analysis.phase.HotStandingWater;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Track;
 import heatwake.analysis.phase.WaterMovement;
@@ -40,7 +41,7 @@ public final class FlowWays {
    */
   public static Optional<FlowBasis> best(
       Timeline timeline, Rig rig, List<PhaseSpan> phases, Optional<Pair> pair) {
-    Track waterMoves = WaterMovement.of(timeline);
+    Track waterMoves = HotStandingWater.with(WaterMovement.of(timeline), timeline);
     OptionalDouble byRise =
         pair.isPresent()
             ? FlowByRise.mostM3PerS(timeline, rig, phases, waterMoves, pair.get())

@@ -29,18 +29,21 @@ final class CompressorEffect {
   private final Optional<WaterRise> rise;
   private final int later;
   private final boolean absent;
+  private final boolean goesWithTheDraw;
 
   private CompressorEffect(
       double[] share,
       Optional<PartingPressures> pressures,
       Optional<WaterRise> rise,
       int later,
-      boolean absent) {
+      boolean absent,
+      boolean goesWithTheDraw) {
     this.share = share;
     this.pressures = pressures;
     this.rise = rise;
     this.later = later;
     this.absent = absent;
+    this.goesWithTheDraw = goesWithTheDraw;
   }
 
   static CompressorEffect of(
@@ -67,20 +70,36 @@ final class CompressorEffect {
                   timeline.intervalInstants(Channel.WATER_OUT)));
       later = (int) Math.round(RiseFeet.BEGINS_LATER_S / timeline.stepS());
     }
+    boolean draws = timeline.has(timeline.preferred(Channel.POWER, Channel.CURRENT));
+    boolean goesWithTheDraw = draws && goesWithTheDraw(timeline, rise);
     boolean faint =
-        rise.map(WaterRise::riseK)
-            .filter(
-                water ->
-                    FaintRise.goesWithTheDraw(timeline, water)
-                        || AnsweringWater.isSeen(timeline, water)
-                        || FaintDefrosts.areSeen(timeline, water))
-            .isPresent();
+        goesWithTheDraw
+            || rise.filter(
+                    water ->
+                        (draws && FaintRise.goesWithTheDraw(timeline, water))
+                            || AnsweringWater.isSeen(timeline, water.riseK())
+                            || FaintDefrosts.areSeen(timeline, water.riseK()))
+                .isPresent();
     return new CompressorEffect(
         share,
         lift.filter(RefrigerantLift::lifts).map(one -> PartingPressures.of(one, timeline)),
         rise.filter(water -> heats),
         later,
-        (lift.isPresent() || rise.isPresent()) && !lifts && !heats && !faint);
+        (lift.isPresent() || rise.isPresent()) && !lifts && !heats && !faint,
+        goesWithTheDraw);
+  }
+
+  private static boolean goesWithTheDraw(Timeline timeline, Optional<WaterRise> rise) {
+    return FaintLift.goesWithTheDraw(timeline)
+        || rise.filter(water -> FaintRise.isPlain(timeline, water)).isPresent();
+  }
+
+  /**
+   * Whether the water's rise, or the gauges, go with the draw: then a compressor turns, however
+   * little it draws. A fan warms no water and parts no gauges.
+   */
+  boolean goesWithTheDraw() {
+    return goesWithTheDraw;
   }
 
   /** Whether it could be seen, and was not all run. */

@@ -40,7 +40,7 @@ final class CountedDraw {
     LevelHistogram all = LevelHistogram.of(power);
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
     double threshold =
-        DrawLevels.of(all, held, heater.greatestRatedW(), DrawMeter.LEAST_COMPRESSOR_W)
+        DrawLevels.of(all, held, heater.greatestRatedW(), DrawMeter.LEAST_COMPRESSOR_W, strength)
             .checked(power, strength, heater.greatestRatedW(), Double.POSITIVE_INFINITY)
             .threshold();
     Track above =

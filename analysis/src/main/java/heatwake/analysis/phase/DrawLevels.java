@@ -37,18 +37,32 @@ record DrawLevels(double compressor, double threshold) {
    * @param heldInstants a level held for fewer instants is an inrush
    * @param plate greatest draw by the nameplate, if stated
    * @param least a top below this is no compressor where there is no nameplate
+   * @param effect what a compressor does elsewhere: where that goes with the draw a lower top is
+   *     one too
    */
-  static DrawLevels of(LevelHistogram all, int heldInstants, OptionalDouble plate, double least) {
+  static DrawLevels of(
+      LevelHistogram all,
+      int heldInstants,
+      OptionalDouble plate,
+      double least,
+      CompressorEffect effect) {
     double top = all.highestHeld(heldInstants);
     double running = all.medianFrom(RUNNING_SHARE * top);
-    if (plate.isPresent() && top < PLATE_WRONG * plate.getAsDouble()) {
+    boolean byPlate = plate.isPresent() && top < PLATE_WRONG * plate.getAsDouble();
+    boolean isSmall = running < (byPlate ? PLATE_HIGH * plate.getAsDouble() : least);
+    if (isSmall && effect.goesWithTheDraw()) {
+      return ofItself(all, running);
+    }
+    if (byPlate) {
       double full = plate.getAsDouble();
       return new DrawLevels(
           Math.max(running, 0.5 * full), all.valley(PLATE_LOW * full, PLATE_HIGH * full));
     }
-    return running < least
-        ? new DrawLevels(running, least)
-        : new DrawLevels(running, all.valley(RUN_LOW * running, RUN_HIGH * running));
+    return isSmall ? new DrawLevels(running, least) : ofItself(all, running);
+  }
+
+  private static DrawLevels ofItself(LevelHistogram all, double running) {
+    return new DrawLevels(running, all.valley(RUN_LOW * running, RUN_HIGH * running));
   }
 
   /**

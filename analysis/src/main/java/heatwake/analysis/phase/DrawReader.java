@@ -93,7 +93,7 @@ final class DrawReader {
   private DrawLevels levels() {
     // The highest level held for a minute, or for two thousandths of a long run: no inrush.
     int held = (int) Math.max(1, Math.max(60_000 / timeline.stepMs(), all.total() / 500));
-    return DrawLevels.of(all, held, meter.plate(), meter.leastCompressor())
+    return DrawLevels.of(all, held, meter.plate(), meter.leastCompressor(), effect)
         .checked(draw, effect, meter.plate(), meter.beyondFan());
   }
 

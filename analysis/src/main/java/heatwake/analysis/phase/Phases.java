@@ -76,6 +76,7 @@ public record Phases(List<PhaseSpan> spans, List<Cycle> cycles, Track restSeen) 
     for (Stretch past : PastHeater.of(timeline, compressor::yes)) {
       waterMoves.fill(past.from(), past.to(), Track.NO);
     }
+    HotStandingWater.markIn(waterMoves, timeline);
     Track rests = RestSeen.of(compressor, draw.isPresent() || lift.isPresent(), counted);
     ReversedCycles reversed =
         ReversedCycles.join(

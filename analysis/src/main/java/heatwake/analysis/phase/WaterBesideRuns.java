@@ -34,6 +34,12 @@ final class WaterBesideRuns {
   /** Entering water and difference keep their value within this (ours). */
   private static final double KEEPS_K = 0.25;
 
+  /**
+   * Water that moves through a resting heater leaves as it enters; two probes do not differ by more
+   * than this (common practice). What does is hot water that stands in the exchanger, K.
+   */
+  private static final double MOST_OFFSET_K = 3;
+
   /** Longer than this nothing is said (ours). */
   private static final double MOST_S = 900;
 
@@ -89,8 +95,9 @@ final class WaterBesideRuns {
     double inK = Stretch.mean(in, settled, until);
     double differenceK = Stretch.mean(out, settled, until) - inK;
     boolean carriedAway =
-        Math.abs(differenceK) < CARRIED_AWAY * Math.abs(ranK) + 0.1
-            || (ranK - differenceK > FALLEN_K && isFlat(in, settled) && isFlat(out, settled));
+        Math.abs(differenceK) < MOST_OFFSET_K
+            && (Math.abs(differenceK) < CARRIED_AWAY * Math.abs(ranK) + 0.1
+                || (ranK - differenceK > FALLEN_K && isFlat(in, settled) && isFlat(out, settled)));
     if (!carriedAway || Math.abs(inK - Stretch.mean(in, from, stop)) > KEEPS_K) {
       return;
     }
@@ -113,6 +120,8 @@ final class WaterBesideRuns {
   }
 
   private boolean keeps(int i, double inK, double differenceK) {
-    return Math.abs(in[i] - inK) < KEEPS_K && Math.abs(out[i] - in[i] - differenceK) < KEEPS_K;
+    return Math.abs(differenceK) < MOST_OFFSET_K
+        && Math.abs(in[i] - inK) < KEEPS_K
+        && Math.abs(out[i] - in[i] - differenceK) < KEEPS_K;
   }
 }

@@ -61,6 +61,11 @@ final class WaterRise {
     return fullK;
   }
 
+  /** What the pair showed at rest, which is taken off; K. */
+  double restingK() {
+    return restingK;
+  }
+
   /**
    * Whether the water leaves colder than it enters from one instant up to another, beyond what the
    * pair of probes leaves open; as read, since what was taken for its rest may be such a time.

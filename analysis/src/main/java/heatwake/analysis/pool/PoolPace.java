@@ -1,5 +1,6 @@
 package heatwake.analysis.pool;
 
+import heatwake.analysis.phase.HotStandingWater;
 import heatwake.analysis.phase.Phase;
 import heatwake.analysis.phase.PhaseSpan;
 import heatwake.analysis.phase.Track;
@@ -81,6 +82,10 @@ final class PoolPace {
           poolK[i] = readings[i];
         }
       }
+    }
+    if (channel == Channel.WATER_IN) {
+      HotStandingWater.of(timeline)
+          .forEach(hot -> Arrays.fill(poolK, hot.from(), hot.to(), Double.NaN));
     }
   }
 

@@ -35,7 +35,7 @@ final class Reasoning {
   }
 
   Verdict verdict(List<Flag> flags) {
-    Weighing weighing = Weighing.of(flags, sides);
+    Weighing weighing = Weighing.of(IdleGaps.leftOutOf(flags, evidence), sides);
     if (weighing.best() < Weighing.LEAST_SUPPORT) {
       return withoutFlagOfWeight(flags);
     }

@@ -307,6 +307,36 @@ class IdleDrawTest {
   }
 
   /**
+   * Heaters of 5 kW at their slowest draw 170 to 330 W, no more than many fans do (common
+   * practice), and the rig states no rating. A fan warms no water.
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {170, 240, 330})
+  void aSmallDrawThatWarmsTheWaterIsACompressors(double watts) {
+    RunBuilder run = smallHeater(watts, 1.2).circulating(10).fan(0.5).heating(120);
+    assertThat(phasesOf(run).cycles()).hasSize(1);
+    assertThat(flagsOf(run)).doesNotContain("no-compressor");
+  }
+
+  /** What draws so little and warms nothing is the fan. */
+  @Test
+  void aSmallDrawThatWarmsNothingIsTheFans() {
+    RunBuilder run = smallHeater(240, 0).circulating(10).heating(120);
+    assertThat(phasesOf(run).cycles()).isEmpty();
+    assertThat(flagsOf(run)).contains("no-compressor");
+  }
+
+  private static RunBuilder smallHeater(double watts, double riseK) {
+    return RunBuilder.run()
+        .rig(Rigs.breakerOnly())
+        .every(10)
+        .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER)
+        .change(Channel.POWER, (atS, drawn) -> drawn > 100 && drawn < 160 ? 90 : drawn)
+        .heatingAt(Channel.POWER, watts)
+        .heatingAt(Channel.WATER_OUT, riseK);
+  }
+
+  /**
    * A heater of 0.5 K digits and pipes of 0.3 K each, with a chlorinator of 180 W on its meter:
    * neither its rise nor its draw stands clear, but the defrosts do.
    */

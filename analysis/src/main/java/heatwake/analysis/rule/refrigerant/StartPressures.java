@@ -46,12 +46,14 @@ public record StartPressures(
   /** A sound compressor holds at least this spread between the sides, of the low side; ours. */
   private static final double LEAST_SPREAD = 0.25;
 
-  /** Less power than this is a fan, not a compressor; ours. */
+  /** Less power than this may be a fan, not a compressor; ours. */
   static final double COMPRESSOR_W = 300;
 
+  /** A fan parts the sides by no more than this share; ours, see {@link #isFans}. */
+  private static final double LEAST_PART = 0.05;
+
   boolean failed() {
-    boolean drawsLikeFan = powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W;
-    if (waterWarmed || drawsLikeFan) {
+    if (waterWarmed || isFans()) {
       return false;
     }
     double rise = share(afterPa, beforePa);
@@ -64,6 +66,15 @@ public record StartPressures(
       return waterSeen;
     }
     return isUnspread() || isWatersOwn();
+  }
+
+  /**
+   * Whether the draw is small, and the sides, which level out at rest, lie together as before: a
+   * compressor that turns parts them a little, however small or worn it is.
+   */
+  private boolean isFans() {
+    boolean parted = suctionPa.isPresent() && share(afterPa, suctionPa.getAsDouble()) > LEAST_PART;
+    return powerW.isPresent() && powerW.getAsDouble() < COMPRESSOR_W && !parted;
   }
 
   /**

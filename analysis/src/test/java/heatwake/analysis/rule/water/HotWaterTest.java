@@ -4,7 +4,10 @@ import static heatwake.analysis.rule.RuleAssert.assertClear;
 import static heatwake.analysis.rule.RuleAssert.onlyFlag;
 import static heatwake.analysis.rule.RuleAssert.readings;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
+import heatwake.analysis.Analysis;
+import heatwake.analysis.finding.Findings;
 import heatwake.analysis.finding.Flag;
 import heatwake.analysis.finding.Side;
 import heatwake.analysis.quantity.Channel;
@@ -37,6 +40,27 @@ class HotWaterTest {
     assertThat(flag.evidence())
         .startsWith("Water stood in the heater while its compressor ran: water-out rose to 34.")
         .contains(" K above water-in, for 3 min");
+  }
+
+  /**
+   * A protection trips and resets again and again, and the hot water stands between: that is no
+   * zero of the pair, and no heat of the pool's. The sound hour before keeps its own.
+   */
+  @Test
+  void whatStandsHotBetweenTheTripsIsNeitherZeroNorHeat() {
+    RunBuilder run = night();
+    for (int i = 0; i < 5; i++) {
+      run.set(Channel.WATER_OUT, 58).heating(4).set(Channel.WATER_OUT, 54).circulating(10);
+    }
+    Findings stood = Analysis.of(run.recording());
+    assertThat(stood.flags())
+        .extracting(Flag::rule)
+        .contains("no-flow")
+        .doesNotContain("probes-swapped", "probe-offset");
+    Findings sound = Analysis.of(night().recording());
+    double heatJ = sound.heat().deliveredJ().orElseThrow().value();
+    assertThat(stood.heat().deliveredJ().orElseThrow().value())
+        .isCloseTo(heatJ, withinPercentage(10));
   }
 
   @Test
