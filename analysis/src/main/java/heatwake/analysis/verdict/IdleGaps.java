@@ -40,7 +40,7 @@ final class IdleGaps {
       return false;
     }
     double[] values = evidence.timeline().of(channel);
-    PhaseGrid phases = PhaseGrid.of(evidence.timeline(), evidence.phases());
+    PhaseGrid phases = evidence.phaseGrid();
     int[] mayRun =
         IntStream.range(0, values.length)
             .filter(i -> phases.compressorRuns(i) || phases.is(i, Phase.UNKNOWN))

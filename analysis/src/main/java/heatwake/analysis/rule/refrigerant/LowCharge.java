@@ -49,7 +49,7 @@ public final class LowCharge implements Rule {
         + " unless subcooling above 4 K and a coil at most 13 K below the air (at the rated heat in"
         + " humid air) show it well fed;"
         + " or, where the expansion valve still holds the superheat, when subcooling is below 2 K"
-        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air (nor maybe so: superheat under 9 K, which a valve in control leaves, over a coil more than 17 K below air of which air-out and humidity-in do not show enough), nor with superheat under 2 K by its uncertainty (such a coil is flooded), nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat,"
+        + " and the coil evaporates more than 13 K below the air (at the rated heat in humid air) though not for want of air (nor maybe so: superheat under 9 K, which a valve in control leaves, over a coil more than 17 K below air of which air-out and humidity-in do not show enough), nor with superheat under 2 K by its uncertainty (such a coil is flooded), nor, below -0.5 °C in air below 12 °C, maybe for ice, with low heat (or a low COP, but not with 95 % of the heat: ours),"
         + " unless a compressor that takes less than 95 % of the nameplate's power at no less than"
         + " its COP, or one that gave 95 % of the nameplate's heat in the same run with 8 % more power and holds 94 % of its COP"
         + " then, runs slower by choice (heater.speed not fixed); or, where superheat"

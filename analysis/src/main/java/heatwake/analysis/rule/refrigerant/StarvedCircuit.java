@@ -154,6 +154,7 @@ final class StarvedCircuit {
         && ((surely(superheat, HIGH_SUPERHEAT_K) && !isWellFed())
             || (vapourInLiquid
                 && evaporatesLow
+                && !hasItsHeat()
                 && !Flooding.shows(duty)
                 && !Starvation.mayBeForWantOfAir(duty)
                 && !IcedCoil.mayBe(duty)
@@ -179,6 +180,11 @@ final class StarvedCircuit {
 
   private boolean hasLittleSubcooling() {
     return hasSubcoolingUnder(LEAST_USUAL_SUBCOOLING_K);
+  }
+
+  /** Want of refrigerant costs heat: where that is there, a low COP has another cause. */
+  private boolean hasItsHeat() {
+    return duty.of(DutyFigure.HEAT_RATIO).filter(heat -> heat.value() >= SOME_LOSS).isPresent();
   }
 
   /** Whether heat and COP leave room for a loss, however wide their uncertainty. */

@@ -78,6 +78,14 @@ class LowChargeTest {
     assertClear(rule, doubtful.set(DutyFigure.HEAT_RATIO, 1, 0.09).evidence());
   }
 
+  /** What costs COP and no heat is no want of refrigerant (physics: the heat is its flow's). */
+  @Test
+  void aLowCopBesideTheWholeHeatHasAnotherCause() {
+    AtDuty wasteful = starved(7, 0.4).set(DutyFigure.COP_RATIO, 0.8, 0.03);
+    assertClear(rule, wasteful.set(DutyFigure.HEAT_RATIO, 1, 0.035).evidence());
+    onlyFlag(rule, wasteful.set(DutyFigure.HEAT_RATIO, 0.9, 0.035).evidence());
+  }
+
   /** A coil without superheat holds liquid to its end (physics): it is flooded, not starved. */
   @Test
   void aFloodedCoilIsNotShortOfRefrigerant() {
