@@ -12,8 +12,9 @@ import java.util.stream.IntStream;
 
 /**
  * Gaps that take nothing away of what a verdict on the heater rests on: the channel was read for
- * most of the time in which the heater may have run, or tells of the site and not of the heater.
- * They are told, and weigh nothing.
+ * most of the time in which the heater may have run while others went on, or tells of the site and
+ * not of the heater. They are told, and weigh nothing. What happened while nothing at all was read
+ * nobody knows.
  */
 final class IdleGaps {
   /** What is not known for more than this share of the running is not known; ours. */
@@ -32,7 +33,15 @@ final class IdleGaps {
 
   private static boolean isIdle(Flag flag, Evidence evidence) {
     return flag.rule().equals("data-gap")
+        && !isOfAll(flag, evidence)
         && flag.channels().stream().noneMatch(channel -> isLost(channel, evidence));
+  }
+
+  /** Whether the heater was not watched by any other channel. */
+  private static boolean isOfAll(Flag flag, Evidence evidence) {
+    return evidence.recording().series().keySet().stream()
+        .filter(channel -> !OF_THE_SITE.contains(channel))
+        .allMatch(flag.channels()::contains);
   }
 
   private static boolean isLost(Channel channel, Evidence evidence) {

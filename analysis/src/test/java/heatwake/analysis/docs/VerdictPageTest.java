@@ -187,8 +187,9 @@ class VerdictPageTest {
       how sure that side is. The best supported side is the verdict, less sure by 40 % of what the next side has;
       a side with an alarm and a support of 0.5 comes before those that have only warnings, since what may harm the
       heater is mended first (ours).
-      A `data-gap` weighs nothing where each channel was read for half and more of the time in which the heater may
-      have run (ours), or tells of the site alone (wind, pool probe, pump, voltage).
+      A `data-gap` weighs nothing where others of the heater were read on meanwhile and each channel was read for
+      half and more of the time in which the heater may have run (ours), or tells of the site alone (wind, pool
+      probe, pump, voltage).
       Beside a machine flag that rests on other readings, a measurement flag counts 60 %. So does the pool's beside
       a flag of the machine, its water, air or supply that does not rest on the heat: open pools lose what they are
       given beside sound and ailing heaters alike, and the heater is mended first (ours). Of two sides that weigh

@@ -41,6 +41,20 @@ class IdleGapsTest {
     assertThat(silent(Channel.WIND_SPEED, 105).verdict().side()).isNotEqualTo(Side.MEASUREMENT);
   }
 
+  /** What the heater did meanwhile nobody knows. */
+  @Test
+  void aGapInWhichNothingWasReadIsMendedFirst() {
+    RunBuilder run =
+        RunBuilder.run()
+            .every(10)
+            .only(Channel.WATER_IN, Channel.WATER_OUT, Channel.POWER, Channel.FLOW_HEATER)
+            .circulating(20)
+            .heating(30)
+            .nothingRecorded(40)
+            .heating(60);
+    assertThat(Analysis.of(run.recording()).verdict().side()).isEqualTo(Side.MEASUREMENT);
+  }
+
   @Test
   void aGapThatTakesThemAwayIsMendedFirst() {
     assertThat(silent(Channel.WATER_OUT, 105).verdict().side()).isEqualTo(Side.MEASUREMENT);
