@@ -127,7 +127,7 @@ final class ReclipFinder {
         || watched.to() > runs.length
         || !IntStream.range(watched.from(), watched.to()).allMatch(i -> runs[i])
         || !ReclipWitness.keeps(timeline.of(partner), watched, PARTNER_SHARE * Math.abs(moves))
-        || !witness.nothingElseMoves(watched)
+        || !witness.nothingElseMoves(core, watched)
         || (accused == Channel.WATER_OUT && !witness.isNoWater(core, watched, moves))) {
       return Optional.empty();
     }

@@ -44,11 +44,20 @@ record ReclipWitness(Timeline timeline, double limitK, double zeroK) {
 
   /**
    * Whether draw, pressures and flows keep their level, and at least the draw or high side is read.
+   *
+   * @param core while the clip reads something else
+   * @param watched that, and some time before and after it
    */
-  boolean nothingElseMoves(Stretch watched) {
+  boolean nothingElseMoves(Stretch core, Stretch watched) {
+    Stretch before = new Stretch(watched.from(), core.from());
     return WITNESSES.stream()
             .map(timeline::of)
-            .allMatch(values -> keeps(values, watched, KEEPS * Math.abs(watched.mean(values))))
+            .allMatch(
+                values -> {
+                  double within = KEEPS * Math.abs(watched.mean(values));
+                  return keeps(values, watched, within)
+                      && !(Math.abs(core.mean(values) - before.mean(values)) > within);
+                })
         && DRAW_AND_HIGH_SIDE.stream().anyMatch(channel -> isRead(channel, watched));
   }
 

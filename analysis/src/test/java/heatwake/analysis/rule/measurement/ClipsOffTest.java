@@ -156,6 +156,25 @@ class ClipsOffTest {
         .endsWith("while water-in stayed at 26.0 °C and nothing else of the heater moved");
   }
 
+  /**
+   * The draw falls by a sixth meanwhile, the suction side rises by as much: a short defrost at part
+   * speed, though neither is far from its mean.
+   */
+  @Test
+  void aDefrostThatMovesTheDrawALittleIsNoClip() {
+    RunBuilder run =
+        visit()
+            .air(4)
+            .change(Channel.WATER_OUT, reclipped(25, 25.5))
+            .change(Channel.POWER, (atS, watts) -> watts * (1 - 0.17 * meanwhile(atS)))
+            .change(Channel.PRESSURE_SUCTION, (atS, kPa) -> kPa * (1 + 0.17 * meanwhile(atS)));
+    assertClear(rule, readings(run.heating(20).recording()));
+  }
+
+  private static double meanwhile(double atS) {
+    return atS > 25 * 60 && atS < 25 * 60 + 110 ? 1 : 0;
+  }
+
   @Test
   void anInletClipTakenOffForAMinute() {
     RunBuilder run =
