@@ -61,7 +61,9 @@ public final class NoCompressor implements Rule {
         + " chlorinator: a draw, within 10 %, that also stands for 10 min while no water moves, or for 30 min with the"
         + " water less than 0.3 K below the set temperature (differentials of thermostats: common"
         + " practice), that steps three times or more by its size, within 25 %, beside the steadily running"
-        + " compressor, or that differs by more than 30 % from the fan seen before a start (ours). Where"
+        + " compressor, or that differs by more than 30 % from the fan seen before a start (ours). Nor is it"
+        + " a fan with whose draw the water leaves warmer, or the two gauges part by more than 5 % of the"
+        + " standing pressure (ours): the compressor turns then, however little it draws. Where"
         + " nothing else tells of the water it stands once both pipes have moved together by 0.6 K or"
         + " more in 20 min (a pool does some tenths of a kelvin in an hour: common practice), until one of"
         + " them changes by 1 K within 2 min (ours).";
